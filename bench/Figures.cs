@@ -1,0 +1,9 @@
+namespace SecondShore.Bench;
+
+/// <summary>Every figure that can be run.</summary>
+internal static class Figures
+{
+    public static IReadOnlyList<IFigure> All { get; } =
+    [
+    ];
+}

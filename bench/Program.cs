@@ -1,0 +1,1 @@
+return SecondShore.Bench.Runner.Run(args);

@@ -1,0 +1,118 @@
+using SecondShore.Engine.Core;
+
+namespace SecondShore.Engine.Basin;
+
+/// <summary>Area of the horizontal slice of a basin by depth below a reference surface. Immutable.</summary>
+/// <remarks>Linear between the given depths; depth 0 is the surface; the last depth is the bottom.</remarks>
+public sealed class Hypsography
+{
+    private readonly double[] _depthsM;
+    private readonly double[] _areasM2;
+
+    /// <summary>Makes a hypsography.</summary>
+    /// <param name="depthsM">Depths, m, first 0, strictly increasing, at least two.</param>
+    /// <param name="areasM2">Area of the slice at each depth, m2, never increasing, first above 0, last 0 or more.</param>
+    /// <exception cref="ArgumentException">The rows break one of these rules; the message names the row.</exception>
+    public Hypsography(IReadOnlyList<double> depthsM, IReadOnlyList<double> areasM2)
+    {
+        Require.NotNull(depthsM);
+        Require.NotNull(areasM2);
+        Require.SameLength(areasM2.Count, depthsM.Count, nameof(areasM2));
+        if (depthsM.Count < 2) throw new ArgumentException("A hypsography needs at least two depths.", nameof(depthsM));
+        if (depthsM[0] != 0) throw new ArgumentException($"The first depth is {depthsM[0]} where 0 (the surface) is expected.", nameof(depthsM));
+        Require.Positive(areasM2[0], nameof(areasM2));
+        for (int i = 1; i < depthsM.Count; i++)
+        {
+            Require.Finite(depthsM[i], nameof(depthsM));
+            Require.NotNegative(areasM2[i], nameof(areasM2));
+            if (depthsM[i] <= depthsM[i - 1]) throw new ArgumentException($"Depth {depthsM[i]} follows {depthsM[i - 1]}: depths must increase.", nameof(depthsM));
+            if (areasM2[i] > areasM2[i - 1]) throw new ArgumentException($"Area {areasM2[i]} at depth {depthsM[i]} is larger than {areasM2[i - 1]} above it: areas must not grow with depth.", nameof(areasM2));
+        }
+
+        _depthsM = [.. depthsM];
+        _areasM2 = [.. areasM2];
+    }
+
+    /// <summary>Depths of the rows, m.</summary>
+    public ReadOnlySpan<double> DepthsM => _depthsM;
+
+    /// <summary>Areas of the rows, m2.</summary>
+    public ReadOnlySpan<double> AreasM2 => _areasM2;
+
+    /// <summary>Area of the surface, m2.</summary>
+    public double SurfaceAreaM2 => _areasM2[0];
+
+    /// <summary>Depth of the bottom, m.</summary>
+    public double MaxDepthM => _depthsM[^1];
+
+    /// <summary>Volume of the whole basin, m3.</summary>
+    public double VolumeM3 => VolumeBelowM3(0);
+
+    /// <summary>Area of the slice at a depth, m2; 0 below the bottom, the surface area above the surface.</summary>
+    public double AreaAtM2(double depthM)
+    {
+        if (depthM <= 0) return _areasM2[0];
+        if (depthM >= MaxDepthM) return depthM > MaxDepthM ? 0 : _areasM2[^1];
+        int i = RowAbove(depthM);
+        double t = (depthM - _depthsM[i]) / (_depthsM[i + 1] - _depthsM[i]);
+        return _areasM2[i] + (t * (_areasM2[i + 1] - _areasM2[i]));
+    }
+
+    /// <summary>Volume of the water deeper than a depth, m3 (exact for the piecewise linear areas).</summary>
+    public double VolumeBelowM3(double depthM)
+    {
+        if (depthM >= MaxDepthM) return 0;
+        double top = Math.Max(0, depthM);
+        int i = RowAbove(top);
+        double volumeM3 = 0.5 * (AreaAtM2(top) + _areasM2[i + 1]) * (_depthsM[i + 1] - top);
+        for (i++; i < _depthsM.Length - 1; i++)
+            volumeM3 += 0.5 * (_areasM2[i] + _areasM2[i + 1]) * (_depthsM[i + 1] - _depthsM[i]);
+        return volumeM3;
+    }
+
+    /// <summary>The basin when the surface lies lower: depths count from the new surface.</summary>
+    /// <param name="dropM">How far the surface lies below the reference, m, 0 or more, less than the depth.</param>
+    public Hypsography Lowered(double dropM)
+    {
+        Require.InRange(dropM, 0, MaxDepthM * 0.999);
+        if (dropM == 0) return this;
+        List<double> depthsM = [0], areasM2 = [AreaAtM2(dropM)];
+        for (int i = 0; i < _depthsM.Length; i++)
+        {
+            if (_depthsM[i] <= dropM) continue;
+            depthsM.Add(_depthsM[i] - dropM);
+            areasM2.Add(_areasM2[i]);
+        }
+
+        return new Hypsography(depthsM, areasM2);
+    }
+
+    /// <summary>A basin known only by its area and depths: A(z) = A0 (1 - z/zmax)^p with p = zmax/zmean - 1.</summary>
+    /// <param name="surfaceAreaM2">Area of the surface, m2.</param>
+    /// <param name="maxDepthM">Greatest depth, m.</param>
+    /// <param name="meanDepthM">Mean depth, m, below the greatest; null takes a third of it (a cone, p = 2).</param>
+    public static Hypsography FromShape(double surfaceAreaM2, double maxDepthM, double? meanDepthM = null)
+    {
+        Require.Positive(surfaceAreaM2);
+        Require.Positive(maxDepthM);
+        double mean = Require.InRange(meanDepthM ?? (maxDepthM / 3.0), maxDepthM * 0.05, maxDepthM * 0.99, nameof(meanDepthM));
+        double power = (maxDepthM / mean) - 1.0;
+        const int rows = 61;
+        double[] depthsM = new double[rows], areasM2 = new double[rows];
+        for (int i = 0; i < rows; i++)
+        {
+            double share = i / (rows - 1.0);
+            depthsM[i] = share * maxDepthM;
+            areasM2[i] = surfaceAreaM2 * Math.Pow(1.0 - share, power);
+        }
+
+        return new Hypsography(depthsM, areasM2);
+    }
+
+    private int RowAbove(double depthM)
+    {
+        int i = Array.BinarySearch(_depthsM, depthM);
+        if (i < 0) i = ~i - 1;
+        return Math.Clamp(i, 0, _depthsM.Length - 2);
+    }
+}
