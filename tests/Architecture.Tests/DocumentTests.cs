@@ -1,0 +1,68 @@
+using System.Text.RegularExpressions;
+using SecondShore.TestKit;
+
+namespace SecondShore.Architecture.Tests;
+
+public partial class DocumentTests
+{
+    public static TheoryData<string> Pages =>
+    [
+        .. Directory.GetFiles(SharedData.RepositoryRoot, "*.md")
+            .Concat(Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, "docs"), "*.md", SearchOption.AllDirectories))
+            .Concat(Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, "src"), "README.md", SearchOption.AllDirectories)
+                .Where(p => !p.Contains("node_modules", StringComparison.Ordinal)))
+            .Select(p => Path.GetRelativePath(SharedData.RepositoryRoot, p)),
+    ];
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public void Every_link_and_path_on_a_page_leads_somewhere(string page)
+    {
+        string full = Path.Combine(SharedData.RepositoryRoot, page);
+        string text = File.ReadAllText(full);
+        List<string> missing = [];
+        foreach (Match match in Link().Matches(text))
+        {
+            string target = match.Groups[1].Value.Split('#')[0];
+            if (target.Length == 0 || target.Contains("://", StringComparison.Ordinal)) continue;
+            if (!Path.Exists(Path.Combine(Path.GetDirectoryName(full)!, target))) missing.Add(target);
+        }
+
+        foreach (Match match in RepositoryPath().Matches(text))
+            if (!Path.Exists(Path.Combine(SharedData.RepositoryRoot, match.Groups[1].Value))) missing.Add(match.Groups[1].Value);
+
+        Assert.True(missing.Count == 0, $"{page} names what is not there: {string.Join(", ", missing.Distinct())}");
+    }
+
+    [Fact]
+    public void No_file_of_the_project_speaks_of_where_it_was_made()
+    {
+        string[] forbidden = ["/work/" + "main", "/work/" + "wt", "/work/" + "tools", "/work/" + "shared", "/work/" + ".library"];
+        List<string> found = [];
+        foreach (string file in TrackedTextFiles())
+        {
+            string text = File.ReadAllText(file);
+            found.AddRange(forbidden.Where(f => text.Contains(f, StringComparison.Ordinal))
+                .Select(f => $"{Path.GetRelativePath(SharedData.RepositoryRoot, file)}: {f}"));
+        }
+
+        Assert.Empty(found);
+    }
+
+    private static IEnumerable<string> TrackedTextFiles()
+    {
+        string[] endings = [".cs", ".md", ".csproj", ".props", ".ts", ".css", ".razor", ".json", ".html", ".js", ".mjs"];
+        return new[] { "src", "tests", "bench", "docs", "eng" }
+            .Select(f => Path.Combine(SharedData.RepositoryRoot, f)).Where(Directory.Exists)
+            .SelectMany(f => Directory.EnumerateFiles(f, "*", SearchOption.AllDirectories))
+            .Where(f => endings.Contains(Path.GetExtension(f))
+                && !f.Contains("node_modules", StringComparison.Ordinal)
+                && !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex(@"\]\(([^)\s]+)\)")]
+    private static partial Regex Link();
+
+    [GeneratedRegex(@"`((?:src|tests|bench|docs|eng)/[A-Za-z0-9_./-]*[A-Za-z0-9_])/?`")]
+    private static partial Regex RepositoryPath();
+}
