@@ -1,1 +1,10 @@
-return 0;
+using SecondShore.Cli;
+
+using CancellationTokenSource stop = new();
+Console.CancelKeyPress += (_, e) =>
+{
+    e.Cancel = true;
+    stop.Cancel();
+};
+Console.OutputEncoding = System.Text.Encoding.UTF8;
+return await CommandLine.RunAsync(args, new Surroundings(Console.Out, Console.Error, TimeProvider.System, !Console.IsErrorRedirected), stop.Token);

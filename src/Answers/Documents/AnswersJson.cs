@@ -1,0 +1,11 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace SecondShore.Answers.Documents;
+
+/// <summary>The one source-generated context of the documents: keys in snake case, nulls written, indented.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, WriteIndented = true)]
+[JsonSerializable(typeof(OutlookDocument))]
+[JsonSerializable(typeof(ShoreDocument))]
+[JsonSerializable(typeof(DayDocument))]
+public sealed partial class AnswersJson : JsonSerializerContext;

@@ -1,0 +1,54 @@
+namespace SecondShore.Answers.Documents;
+
+/// <summary>The document that <c>outlook --json</c> prints.</summary>
+public sealed record OutlookDocument
+{
+    /// <summary>The lake's name.</summary>
+    public required string Lake { get; init; }
+
+    /// <summary>The instant the state stands for, local to the lake.</summary>
+    public required DateTimeOffset At { get; init; }
+
+    /// <summary><c>stratified</c>, <c>turning</c> or <c>mixed</c>.</summary>
+    public required string State { get; init; }
+
+    /// <summary>Share of members in which a thermocline stands.</summary>
+    public required double ChanceStratified { get; init; }
+
+    /// <summary>Thermocline depth below today's surface, m.</summary>
+    public required SpreadDocument? ThermoclineM { get; init; }
+
+    /// <summary>Depth below which oxygen is likely short, m.</summary>
+    public required SpreadDocument? OxygenFloorM { get; init; }
+
+    /// <summary>Date of turnover.</summary>
+    public required DateSpreadDocument? Turnover { get; init; }
+
+    /// <summary>Temperature and oxygen by depth.</summary>
+    public required IReadOnlyList<ProfileRow> Profile { get; init; }
+
+    /// <summary>Each arm.</summary>
+    public required IReadOnlyList<ArmRow> Arms { get; init; }
+
+    /// <summary>The answer in words, feet or metres as the lake folder asks.</summary>
+    public required IReadOnlyList<string> Words { get; init; }
+
+    /// <summary>What had to be assumed.</summary>
+    public required IReadOnlyList<string> Assumed { get; init; }
+
+    /// <summary>Readings not followed, and why.</summary>
+    public required IReadOnlyList<string> Doubted { get; init; }
+
+    /// <summary>One depth of the profile.</summary>
+    /// <param name="DepthM">Depth, m.</param>
+    /// <param name="TempC">Temperature, degC.</param>
+    /// <param name="OxygenMgPerL">Oxygen, mg/L.</param>
+    public sealed record ProfileRow(double DepthM, SpreadDocument TempC, SpreadDocument? OxygenMgPerL);
+
+    /// <summary>One arm.</summary>
+    /// <param name="Name">Its name.</param>
+    /// <param name="State">Its state.</param>
+    /// <param name="ThermoclineM">Its thermocline depth, m.</param>
+    /// <param name="Turnover">Its turnover date.</param>
+    public sealed record ArmRow(string Name, string State, SpreadDocument? ThermoclineM, DateSpreadDocument? Turnover);
+}

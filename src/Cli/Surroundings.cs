@@ -1,0 +1,8 @@
+namespace SecondShore.Cli;
+
+/// <summary>What a verb may touch of the world outside, so that tests can stand in for it.</summary>
+/// <param name="Out">Answers, and nothing else.</param>
+/// <param name="Err">Messages and progress.</param>
+/// <param name="Clock">The only source of the present instant.</param>
+/// <param name="ShowsProgress">Whether <paramref name="Err"/> is a terminal that can redraw a line.</param>
+internal sealed record Surroundings(TextWriter Out, TextWriter Err, TimeProvider Clock, bool ShowsProgress);

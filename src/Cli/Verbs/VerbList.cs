@@ -1,0 +1,13 @@
+using System.CommandLine;
+
+namespace SecondShore.Cli.Verbs;
+
+/// <summary>Every verb, in the order a newcomer meets them.</summary>
+internal static class VerbList
+{
+    public static IEnumerable<Command> All(Surroundings surroundings)
+    {
+        ArgumentNullException.ThrowIfNull(surroundings);
+        yield break;
+    }
+}
