@@ -1,0 +1,93 @@
+using System.Globalization;
+using SecondShore.Engine.Core.Units;
+
+namespace SecondShore.Answers.Words;
+
+/// <summary>How a person wants to read numbers: feet, pounds, ounces, miles and Fahrenheit, or metric.</summary>
+/// <remarks>Two instances, chosen once; every sentence the product says goes through one of them.</remarks>
+public sealed class UnitSystem
+{
+    private readonly bool _metric;
+
+    private UnitSystem(bool metric) => _metric = metric;
+
+    /// <summary>Feet, miles, ounces, Fahrenheit.</summary>
+    public static UnitSystem Feet { get; } = new(false);
+
+    /// <summary>Metres, kilometres, grams, Celsius.</summary>
+    public static UnitSystem Metric { get; } = new(true);
+
+    /// <summary>Whether this is the metric system.</summary>
+    public bool IsMetric => _metric;
+
+    /// <summary>Sign of the depth unit: <c>ft</c> or <c>m</c>.</summary>
+    public string DepthUnit => _metric ? "m" : "ft";
+
+    /// <summary>Sign of the temperature unit: <c>°F</c> or <c>°C</c>.</summary>
+    public string TemperatureUnit => _metric ? "°C" : "°F";
+
+    /// <summary>A depth in this system's unit.</summary>
+    public double DepthFrom(double depthM) => _metric ? depthM : depthM / Length.MetresPerFoot;
+
+    /// <summary>A temperature in this system's unit.</summary>
+    public double TemperatureFrom(double tempC) => _metric ? tempC : Temperature.FromCelsius(tempC).Fahrenheit;
+
+    /// <summary>A depth without its unit: whole feet, or metres to a tenth.</summary>
+    public string DepthNumber(double depthM) => _metric ? Text(depthM, "0.0") : Text(DepthFrom(depthM), "0");
+
+    /// <summary>A depth such as <c>27 ft</c> or <c>8.2 m</c>.</summary>
+    public string Depth(double depthM) => $"{DepthNumber(depthM)} {DepthUnit}";
+
+    /// <summary>A range of depths such as <c>24 to 31 ft</c>.</summary>
+    public string DepthRange(double shallowM, double deepM)
+    {
+        string shallow = DepthNumber(shallowM), deep = DepthNumber(deepM);
+        return shallow == deep ? $"{deep} {DepthUnit}" : $"{shallow} to {deep} {DepthUnit}";
+    }
+
+    /// <summary>A temperature such as <c>64 °F</c>.</summary>
+    public string Temp(double tempC) => $"{Text(TemperatureFrom(tempC), _metric ? "0.0" : "0")} {TemperatureUnit}";
+
+    /// <summary>A way on the water: yards or miles, metres or kilometres.</summary>
+    public string Distance(double distanceM)
+    {
+        if (_metric) return distanceM < 950 ? $"{Text(Math.Round(distanceM / 10) * 10, "0")} m" : $"{Text(distanceM / 1000, "0.0")} km";
+        double yards = distanceM / 0.9144;
+        return yards < 800 ? $"{Text(Math.Round(yards / 10) * 10, "0")} yd" : $"{Text(yards / 1760, "0.0")} mi";
+    }
+
+    /// <summary>A short way: feet or metres.</summary>
+    public string ShortDistance(double distanceM) =>
+        _metric ? $"{Text(distanceM, "0")} m" : $"{Text(distanceM / Length.MetresPerFoot, "0")} ft";
+
+    /// <summary>A speed such as <c>0.7 mph</c> or <c>1.1 km/h</c>.</summary>
+    public string Pace(double speedMps) => _metric
+        ? $"{Text(speedMps * 3.6, "0.0")} km/h"
+        : $"{Text(speedMps / Speed.MpsPerMph, "0.0")} mph";
+
+    /// <summary>A wind such as <c>12 mph</c> or <c>5 m/s</c>.</summary>
+    public string Wind(double windMps) => _metric ? $"{Text(windMps, "0")} m/s" : $"{Text(windMps / Speed.MpsPerMph, "0")} mph";
+
+    /// <summary>A jig's weight such as <c>3/4 oz</c> or <c>21 g</c>.</summary>
+    public string JigWeight(double massKg) => _metric
+        ? $"{Text(massKg * 1000, massKg < 0.01 ? "0.0" : "0")} g"
+        : $"{OunceFraction(massKg / Mass.KilogramsPerOunce)} oz";
+
+    /// <summary>Ounces as the trade writes them: a fraction in sixteenths where it fits within a hundredth.</summary>
+    public static string OunceFraction(double ounces)
+    {
+        int sixteenths = (int)Math.Round(ounces * 16);
+        if (sixteenths == 0 || Math.Abs(ounces - (sixteenths / 16.0)) > 0.012) return Text(ounces, "0.##");
+        int whole = sixteenths / 16, rest = sixteenths % 16, denominator = 16;
+        if (rest == 0) return Text(whole, "0");
+        while (rest % 2 == 0) { rest /= 2; denominator /= 2; }
+        return whole == 0 ? $"{rest}/{denominator}" : $"{whole} {rest}/{denominator}";
+    }
+
+    private static string Text(double value, string format)
+    {
+        // A rounded zero must not keep the sign of what was rounded away.
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        return text is "-0" or "-0.0" ? text[1..] : text.Replace('-', '−');
+    }
+}
