@@ -109,6 +109,48 @@ public sealed class Hypsography
         return new Hypsography(depthsM, areasM2);
     }
 
+    /// <summary>The basin of a depth grid: A(z) is the area of the cells at least as deep as z.</summary>
+    /// <param name="grid">Depths; the rows count from its surface.</param>
+    /// <param name="rows">Depths to tell, evenly spaced, at least 2.</param>
+    /// <returns>The basin, or null where no cell is water.</returns>
+    public static Hypsography? FromGrid(DepthGrid grid, int rows = 121)
+    {
+        Require.NotNull(grid);
+        return FromCells(grid.DepthM, grid.Frame.CellAreaM2, rows);
+    }
+
+    /// <summary>The basin of some cells.</summary>
+    /// <param name="cellDepthM">Depth by cell, m; NaN and 0 or less are land.</param>
+    /// <param name="cellAreaM2">Area of a cell, m2.</param>
+    /// <param name="rows">Depths to tell, evenly spaced, at least 2.</param>
+    /// <returns>The basin, or null where no cell is water.</returns>
+    public static Hypsography? FromCells(ReadOnlySpan<float> cellDepthM, double cellAreaM2, int rows = 121)
+    {
+        Require.Positive(cellAreaM2);
+        Require.InRange(rows, 2, 100_000);
+        float deepestM = 0;
+        foreach (float depthM in cellDepthM) if (depthM > deepestM) deepestM = depthM;
+        if (!(deepestM > 0)) return null;
+        int[] reaching = new int[rows];
+        double stepM = (double)deepestM / (rows - 1);
+        foreach (float depthM in cellDepthM)
+        {
+            if (!(depthM > 0)) continue;
+            reaching[Math.Min(rows - 1, (int)(depthM / stepM * (1 + 1e-12)))]++;
+        }
+
+        double[] depthsM = new double[rows], areasM2 = new double[rows];
+        long below = 0;
+        for (int row = rows - 1; row >= 0; row--)
+        {
+            below += reaching[row];
+            depthsM[row] = row == rows - 1 ? deepestM : row * stepM;
+            areasM2[row] = below * cellAreaM2;
+        }
+
+        return new Hypsography(depthsM, areasM2);
+    }
+
     private int RowAbove(double depthM)
     {
         int i = Array.BinarySearch(_depthsM, depthM);

@@ -1,0 +1,170 @@
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Core.Grid;
+
+namespace SecondShore.Engine.Basin.Gridding;
+
+/// <summary>One gridding, step by step.</summary>
+internal sealed partial class GriddingRun(Survey survey, GridOptions options, IProgress<double>? progress, CancellationToken cancel)
+{
+    /// <summary>Water inside a given shoreline is at least this deep, m: the shoreline says that it is water.</summary>
+    private const float LeastDepthM = 0.1f;
+
+    private readonly List<string> _done = [];
+    private readonly List<string> _assumed = [];
+    private readonly List<(SurveyRaster Raster, PixelBox Wet)> _rasters = [];
+    private LocalProjection _projection = null!;
+    private PlaneShoreline? _shoreline;
+    private PointCloud _cloud = null!;
+    private GridFrame _frame = null!;
+
+    /// <summary>Grids the survey or refuses it.</summary>
+    public GriddedLake Run()
+    {
+        if ((options.Projection ?? SurveyPlane.Choose(survey)) is not LocalProjection projection)
+            return GriddedLake.Refused("The survey holds no sounding, contour, raster or shoreline with a usable place: there is nothing to grid.");
+        _projection = projection;
+        CollectData();
+        if (Nothing() is string nothing) return GriddedLake.Refused(nothing, _assumed);
+        PlaneBox box = DataBox();
+        if (Math.Max(box.WidthM, box.HeightM) > 2_000_000)
+            return GriddedLake.Refused(FormattableString.Invariant($"The survey is {Math.Max(box.WidthM, box.HeightM) / 1000:0} km wide: one of its files is likely placed wrongly."), _assumed);
+        _frame = options.Frame ?? ChooseFrame(box);
+        progress?.Report(0.1);
+        bool[]? mask = _shoreline?.Mask(_frame);
+        float[]? sheet = RasterSheet();
+        progress?.Report(0.3);
+        _cloud = CloudThinning.ToHalfCells(_cloud, _frame);
+        AddLines();
+        PointSurface? surface = _cloud.Count > 0 ? DrawPoints(mask, sheet) : null;
+        progress?.Report(0.85);
+        if (sheet is null && surface is null)
+            return GriddedLake.Refused("All soundings lie on one line, and no shoreline is given: a surface needs soundings on both sides of a line, or a shoreline.", _assumed);
+        float[] depthM = Combine(mask, sheet, surface);
+        return Finish(depthM, mask is not null, surface);
+    }
+
+    private void CollectData()
+    {
+        if (survey.Shoreline is { } shoreline)
+        {
+            PlaneShoreline plane = new(shoreline, _projection);
+            if (plane.Polygons.Count > 0 && plane.AreaM2 > 0) _shoreline = plane;
+            else _assumed.Add("The shoreline encloses no area and was not used.");
+        }
+
+        foreach (SurveyRaster raster in survey.Rasters)
+        {
+            if (RasterLayer.WetPixels(raster) is { } wet) _rasters.Add((raster, wet));
+            else _assumed.Add($"The raster {raster.Name} has no pixel under water and was not used.");
+        }
+
+        _cloud = SurveyPlane.Soundings(survey, _projection, out int leftOut);
+        if (leftOut > 0) _assumed.Add(FormattableString.Invariant($"{leftOut} soundings without a usable place or depth were left out."));
+        DropStrays();
+    }
+
+    private void DropStrays()
+    {
+        if (_cloud.Count == 0) return;
+        bool[] keep = _shoreline is not null ? StraySoundings.Within(_cloud, ShoreBox(), 0.1) : StraySoundings.Keep(_cloud);
+        int before = _cloud.Count;
+        _cloud = _cloud.Where(i => keep[i]);
+        if (_cloud.Count < before)
+            _assumed.Add(FormattableString.Invariant($"{before - _cloud.Count} soundings lie far off the lake and were left out."));
+    }
+
+    private string? Nothing()
+    {
+        if (_rasters.Count > 0) return null;
+        bool wet = false;
+        for (int i = 0; i < _cloud.Count && !wet; i++) wet = _cloud.DepthM[i] > 0;
+        foreach (ContourLine line in survey.Contours) wet |= line.DepthM > 0 && line.Points.Count > 0;
+        if (wet) return null;
+        if (_shoreline is not null && _cloud.Count == 0 && survey.Contours.Count == 0)
+            return "The survey holds a shoreline but no depths: soundings, contours or a raster are needed for a bottom.";
+        return "No depth in the survey lies below full pool: check whether its depths are elevations, and the level of full pool.";
+    }
+
+    private PlaneBox ShoreBox()
+    {
+        PlaneBox box = default;
+        foreach (List<PlanePoint[]> rings in _shoreline!.Polygons)
+            foreach (PlanePoint p in rings[0]) box.Add(p.XM, p.YM);
+        return box;
+    }
+
+    private PlaneBox DataBox()
+    {
+        if (_shoreline is not null) return ShoreBox();
+        PlaneBox box = default;
+        foreach ((SurveyRaster raster, PixelBox wet) in _rasters)
+            foreach (PlanePoint p in RasterLayer.Outline(raster, wet, _projection)) box.Add(p.XM, p.YM);
+        for (int i = 0; i < _cloud.Count; i++) box.Add(_cloud.XM[i], _cloud.YM[i]);
+        foreach (ContourLine line in survey.Contours)
+        {
+            foreach (GeoPoint place in line.Points)
+            {
+                PlanePoint p = _projection.ToPlane(place);
+                box.Add(p.XM, p.YM);
+            }
+        }
+
+        return box;
+    }
+
+    private GridFrame ChooseFrame(PlaneBox box)
+    {
+        double areaM2 = Math.Max(_shoreline?.AreaM2 ?? (0.5 * box.WidthM * box.HeightM), 1.0);
+        double finestM = double.PositiveInfinity;
+        foreach ((SurveyRaster raster, PixelBox wet) in _rasters) finestM = Math.Min(finestM, RasterLayer.PixelM(raster, wet, _projection));
+        double leastM = double.IsInfinity(finestM) ? 1.0 : finestM;
+        if (_cloud.Count > 0) finestM = Math.Min(finestM, Math.Max(leastM, 0.5 * Math.Sqrt(areaM2 / _cloud.Count)));
+        if (survey.Contours.Count > 0) finestM = Math.Min(finestM, Math.Sqrt(areaM2) / 400);
+        // A raster alone keeps its own pixels: finer cells would only pretend.
+        bool rasterAlone = _rasters.Count > 0 && _cloud.Count == 0 && survey.Contours.Count == 0;
+        GridOptions wishes = rasterAlone && options.CellM is null && Fits(box, finestM) ? options with { CellM = finestM } : options;
+        GridFrame frame = FrameChoice.Choose(box, areaM2, finestM, wishes, out string note);
+        _done.Add(note);
+        return frame;
+    }
+
+    private bool Fits(PlaneBox box, double cellM) => ((box.WidthM / cellM) + 4) * ((box.HeightM / cellM) + 4) <= options.MaxCells;
+
+    // Rasters in rising rank: finer over coarser, later over earlier.
+    private float[]? RasterSheet()
+    {
+        if (_rasters.Count == 0) return null;
+        double[] pixelM = new double[_rasters.Count];
+        int[] order = new int[_rasters.Count];
+        for (int k = 0; k < order.Length; k++) (order[k], pixelM[k]) = (k, RasterLayer.PixelM(_rasters[k].Raster, _rasters[k].Wet, _projection));
+        Array.Sort(order, (a, b) => pixelM[b] > 1.5 * pixelM[a] ? 1 : pixelM[a] > 1.5 * pixelM[b] ? -1 : a.CompareTo(b));
+        float[]? sheet = null;
+        foreach (int k in order)
+        {
+            float[] layer = RasterLayer.Resample(_rasters[k].Raster, _frame, _projection, cancel);
+            if (sheet is null) sheet = layer; else RasterMerge.Lay(sheet, layer, _frame);
+        }
+
+        _done.Add(_rasters.Count == 1
+            ? $"Depths were taken from the raster {_rasters[0].Raster.Name}."
+            : FormattableString.Invariant($"{_rasters.Count} rasters were merged, the finer and later ones on top, with feathered seams."));
+        return sheet;
+    }
+
+    private void AddLines()
+    {
+        int track = 1_000_000_000;
+        foreach (ContourLine line in survey.Contours)
+        {
+            if (!double.IsFinite(line.DepthM) || line.Points.Count < 2) continue;
+            PlanePoint[] points = new PlanePoint[line.Points.Count];
+            for (int i = 0; i < points.Length; i++) points[i] = _projection.ToPlane(line.Points[i]);
+            LineSampling.Add(points, line.Closed, _frame.CellM, line.DepthM, PointKind.Contour, track++, _cloud);
+        }
+
+        if (_shoreline is null || _cloud.Count == 0) return;
+        double stepM = Math.Max(_frame.CellM, _shoreline.LengthM / 200_000);
+        foreach (List<PlanePoint[]> rings in _shoreline.Polygons)
+            foreach (PlanePoint[] ring in rings) LineSampling.Add(ring, true, stepM, 0, PointKind.Shore, track++, _cloud);
+    }
+}
