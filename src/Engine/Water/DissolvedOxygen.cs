@@ -32,5 +32,5 @@ public static class DissolvedOxygen
         Transfer600Mps(windMps) / Math.Sqrt(SchmidtNumber(waterC) / 600.0);
 
     /// <summary>Factor on a rate known at 20 degC (source: Bowie1985; theta 1.047 water, 1.065 to 1.08 sediment).</summary>
-    public static double TemperatureFactor(double tempC, double theta) => Math.Pow(theta, tempC - 20.0);
+    public static double TemperatureFactor(double tempC, double perKelvinFactor) => Math.Pow(perKelvinFactor, tempC - 20.0);
 }

@@ -27,17 +27,17 @@ public static class Sunlight
     /// <param name="pressurePa">Air pressure, Pa.</param>
     /// <param name="vapourPa">Vapour pressure, Pa.</param>
     /// <param name="normalWPerM2">Radiation at the top of the air across the beam, W m-2.</param>
-    /// <param name="clearness">1 for clean air, 0.5 for very dusty or smoky air.</param>
-    public static double ClearSkyWPerM2(double cosZenith, double pressurePa, double vapourPa, double normalWPerM2, double clearness = 1.0) =>
-        ClearSky(cosZenith, pressurePa, vapourPa, normalWPerM2, clearness).Sum;
+    /// <param name="clearnessShare">1 for clean air, 0.5 for very dusty or smoky air.</param>
+    public static double ClearSkyWPerM2(double cosZenith, double pressurePa, double vapourPa, double normalWPerM2, double clearnessShare = 1.0) =>
+        ClearSky(cosZenith, pressurePa, vapourPa, normalWPerM2, clearnessShare).Sum;
 
     /// <summary>Beam and diffuse shortwave under a clear sky, W m-2.</summary>
-    public static (double Beam, double Diffuse, double Sum) ClearSky(double cosZenith, double pressurePa, double vapourPa, double normalWPerM2, double clearness)
+    public static (double Beam, double Diffuse, double Sum) ClearSky(double cosZenith, double pressurePa, double vapourPa, double normalWPerM2, double clearnessShare)
     {
         if (cosZenith <= 0) return (0, 0, 0);
         double m = Math.Max(cosZenith, SlantLimitCos);
         double pressureKPa = pressurePa / 1000.0, waterMm = (0.14 * vapourPa / 1000.0 * pressureKPa) + 2.1;
-        double beam = 0.98 * Math.Exp((-0.00146 * pressureKPa / (clearness * m)) - (0.075 * Math.Pow(waterMm / m, 0.4)));
+        double beam = 0.98 * Math.Exp((-0.00146 * pressureKPa / (clearnessShare * m)) - (0.075 * Math.Pow(waterMm / m, 0.4)));
         double diffuse = beam >= 0.15 ? 0.35 - (0.36 * beam) : 0.18 + (0.82 * beam);
         double top = normalWPerM2 * cosZenith;
         return (beam * top, diffuse * top, (beam + diffuse) * top);

@@ -39,8 +39,8 @@ public static class UnderwaterLight
 
     /// <summary>Extinction of visible light from Secchi depth, m-1 (source: PooleAtkins1929).</summary>
     /// <param name="secchiM">Secchi depth, m, above 0.</param>
-    /// <param name="product">Product of the two: 1.7 as published, about 2.0 on measured lakes here.</param>
-    public static double ExtinctionPerM(double secchiM, double product = 1.7) => product / secchiM;
+    /// <param name="productFactor">Product of the two: 1.7 as published, about 2.0 on measured lakes here.</param>
+    public static double ExtinctionPerM(double secchiM, double productFactor = 1.7) => productFactor / secchiM;
 
     /// <summary>Shortwave left at a depth, W m-2: two bands, each decaying exponentially.</summary>
     /// <param name="enteringWPerM2">Shortwave that passed the surface, W m-2.</param>

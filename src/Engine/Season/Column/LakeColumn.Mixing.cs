@@ -1,0 +1,171 @@
+using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Water;
+
+namespace SecondShore.Engine.Season;
+
+public sealed partial class LakeColumn
+{
+    private const double DensityTolerance = 1e-10, Gravity = 9.81;
+
+    /// <summary>Spends stirring energy and nothing else: for tests of the energy law.</summary>
+    internal void StirOnly(double energyJ)
+    {
+        Densities();
+        Entrain(energyJ);
+    }
+
+    /// <summary>Diffuses and nothing else: for tests against exact solutions.</summary>
+    internal void DiffuseOnly(double stepS)
+    {
+        Densities();
+        DeepDiffusivity();
+        Diffuse(stepS);
+    }
+
+    private void Densities()
+    {
+        for (int i = _top; i < _tempC.Length; i++) _densityKgPerM3[i] = FreshWater.DensityKgPerM3(_tempC[i]);
+    }
+
+    /// <summary>Pools every run of layers that would overturn (pool adjacent violators on density); returns the energy freed, J.</summary>
+    private double Adjust()
+    {
+        Densities();
+        double[] temp = _tempC, density = _densityKgPerM3, volume = _volumeM3, centre = _centreM;
+        int last = temp.Length - 1, i = _top;
+        double freed = 0;
+        while (i < last)
+        {
+            if (density[i] <= density[i + 1] + DensityTolerance)
+            {
+                i++;
+                continue;
+            }
+
+            int a = i, b = i;
+            double v = volume[i], heat = v * temp[i], moment = v * centre[i], before = density[i] * moment;
+            double mean = temp[i], pooled = density[i];
+            while (true)
+            {
+                int take = b < last && pooled > density[b + 1] + DensityTolerance ? ++b
+                    : a > _top && density[a - 1] > pooled + DensityTolerance ? --a : -1;
+                if (take < 0) break;
+                double part = volume[take] * centre[take];
+                v += volume[take];
+                heat += volume[take] * temp[take];
+                moment += part;
+                before += density[take] * part;
+                mean = heat / v;
+                pooled = FreshWater.DensityKgPerM3(mean);
+            }
+
+            for (int j = a; j <= b; j++)
+            {
+                temp[j] = mean;
+                density[j] = pooled;
+            }
+
+            freed += Gravity * ((pooled * moment) - before);
+            i = b;
+            if (b == last) break;
+        }
+
+        return freed;
+    }
+
+    /// <summary>Spends energy on mixing the surface layer downward, layer by layer, each at its exact cost.</summary>
+    private void Entrain(double energyJ)
+    {
+        double[] temp = _tempC, density = _densityKgPerM3, volume = _volumeM3, centre = _centreM;
+        int last = temp.Length - 1, m = _top;
+        double v = volume[m], moment = v * centre[m], mean = temp[m], own = density[m];
+        while (m < last)
+        {
+            double v2 = volume[m + 1], moment2 = v2 * centre[m + 1], next = temp[m + 1];
+            if (next == mean)
+            {
+                v += v2;
+                moment += moment2;
+                m++;
+                continue;
+            }
+
+            double mixed = ((v * mean) + (v2 * next)) / (v + v2), mixedDensity = FreshWater.DensityKgPerM3(mixed);
+            double cost = Math.Max(0, Gravity * ((own * moment) + (density[m + 1] * moment2) - (mixedDensity * (moment + moment2))));
+            if (cost > energyJ)
+            {
+                double share = energyJ / cost;
+                mean += share * (mixed - mean);
+                temp[m + 1] = next + (share * (mixed - next));
+                density[m + 1] = FreshWater.DensityKgPerM3(temp[m + 1]);
+                break;
+            }
+
+            energyJ -= cost;
+            v += v2;
+            moment += moment2;
+            mean = mixed;
+            own = mixedDensity;
+            m++;
+        }
+
+        for (int j = _top; j <= m; j++) temp[j] = mean;
+        MixedTo = m;
+    }
+
+    // D.5: molecular plus a share of the stability law, held to lakes of 10 km2 and less.
+    private void DeepDiffusivity()
+    {
+        double areaKm2 = Math.Min(10.0, _areaM2[_top] / 1e6);
+        double scale = _parameters.DeepMixingFactor * 8.17e-8 * Math.Pow(areaKm2, 0.56);
+        double perM = Gravity / 1000.0;
+        for (int i = _top + 1; i < _tempC.Length; i++)
+        {
+            double gradient = (_densityKgPerM3[i] - _densityKgPerM3[i - 1]) / (_centreM[i] - _centreM[i - 1]);
+            double n2 = Math.Max(7.5e-5, perM * gradient);
+            _diffusivity[i] = 1.4e-7 + (scale * Math.Exp(-0.43 * Math.Log(n2)));
+        }
+    }
+
+    // D.6: wind eddies damped by a Richardson number, with the deep law as a floor.
+    private void WindDiffusivity(double wind2mMps, double latitudeDeg)
+    {
+        DeepDiffusivity();
+        if (wind2mMps < 0.1) return;
+        double surface = 1.2e-3 * wind2mMps * _parameters.StirringFactor / 0.2;
+        double decay = 6.6 * Math.Sqrt(Math.Max(0.05, Math.Sin(Math.Abs(latitudeDeg) * Math.PI / 180.0))) * Math.Pow(wind2mMps, -1.84);
+        for (int i = _top + 1; i < _tempC.Length; i++)
+        {
+            double z = _grid.FaceDepthM[i] - _dropM, fade = Math.Exp(-decay * z);
+            if (fade < 1e-6) break;
+            double gradient = (_densityKgPerM3[i] - _densityKgPerM3[i - 1]) / (_centreM[i] - _centreM[i - 1]);
+            double n2 = Math.Max(0, Gravity / 1000.0 * gradient);
+            double inner = 40.0 * n2 * 0.16 * z * z / (surface * surface * fade * fade);
+            double richardson = (Math.Sqrt(1.0 + inner) - 1.0) / 20.0;
+            _diffusivity[i] += 0.4 * surface * z * fade / (1.0 + (37.0 * richardson * richardson));
+        }
+    }
+
+    // Implicit, so stable for any step; what leaves one layer enters the next, so heat is kept.
+    private void Diffuse(double stepS)
+    {
+        int first = _top, n = _tempC.Length - first;
+        for (int i = 0; i < n; i++) (_lower[i], _upper[i]) = (0, 0);
+        for (int i = first + 1; i < _tempC.Length; i++)
+        {
+            double exchange = stepS * _areaM2[i] * _diffusivity[i] / (_centreM[i] - _centreM[i - 1]);
+            _lower[i - first] = -exchange / _volumeM3[i];
+            _upper[i - 1 - first] = -exchange / _volumeM3[i - 1];
+        }
+
+        for (int i = 0; i < n; i++) _diagonal[i] = 1.0 - _lower[i] - _upper[i];
+        Tridiagonal.Solve(_lower.AsSpan(0, n), _diagonal.AsSpan(0, n), _upper.AsSpan(0, n), _tempC.AsSpan(first, n));
+    }
+
+    private int EndOfUniform()
+    {
+        int m = _top;
+        while (m < _tempC.Length - 1 && Math.Abs(_tempC[m + 1] - _tempC[_top]) < 0.05) m++;
+        return m;
+    }
+}

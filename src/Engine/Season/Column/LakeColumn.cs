@@ -1,0 +1,211 @@
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Water;
+
+namespace SecondShore.Engine.Season;
+
+/// <summary>
+/// One vertical column of a lake, stepped through weather: surface energy balance, light, convection, wind stirring, deep
+/// diffusion, pool level and flows. Heat and volume close to rounding in every step; a step allocates nothing.
+/// </summary>
+/// <remarks>
+/// Source: science page season.md (exact potential-energy bookkeeping on a fixed grid). Not safe for use from two threads
+/// at once. State: temperatures of layers from <see cref="Top"/> (the surface) to the grid's last.
+/// </remarks>
+public sealed partial class LakeColumn
+{
+    private readonly ColumnGrid _grid;
+    private readonly double[] _tempC, _densityKgPerM3, _volumeM3, _centreM, _areaM2, _heatPerLight;
+    private readonly double[] _lower, _diagonal, _upper, _right, _diffusivity;
+    private ColumnParameters _parameters;
+    private SurfaceFluxes _fluxes;
+    private bool _warm;
+    private int _top, _sinceDiffusion;
+    private double _extinctionPerM, _dropM, _diffusionS;
+
+    /// <summary>Makes a column at one temperature.</summary>
+    /// <param name="grid">Its layers.</param>
+    /// <param name="parameters">Its numbers.</param>
+    /// <param name="tempC">Temperature of all layers, degC, 0 to 45.</param>
+    /// <param name="dropM">How far the surface lies below full pool, m; negative above it, within the grid's room.</param>
+    public LakeColumn(ColumnGrid grid, ColumnParameters parameters, double tempC = 4.0, double dropM = 0)
+    {
+        _grid = Require.NotNull(grid);
+        _parameters = Require.NotNull(parameters);
+        Require.InRange(tempC, 0, 45);
+        int n = grid.Count;
+        _tempC = new double[n];
+        _densityKgPerM3 = new double[n];
+        _volumeM3 = new double[n];
+        _centreM = new double[n];
+        _areaM2 = new double[n + 1];
+        _heatPerLight = new double[n];
+        (_lower, _diagonal, _upper, _right, _diffusivity) = (new double[n], new double[n], new double[n], new double[n], new double[n]);
+        Array.Fill(_tempC, tempC);
+        _extinctionPerM = parameters.LightExtinctionPerM;
+        PlaceSurface(Math.Clamp(dropM, -grid.AboveM, LowestDropM));
+    }
+
+    /// <summary>The layers.</summary>
+    public ColumnGrid Grid => _grid;
+
+    /// <summary>Its numbers; new ones hold from the next step.</summary>
+    public ColumnParameters Parameters
+    {
+        get => _parameters;
+        set
+        {
+            _parameters = Require.NotNull(value);
+            SetExtinction(value.LightExtinctionPerM);
+        }
+    }
+
+    /// <summary>Index of the surface layer; layers above it are dry.</summary>
+    public int Top => _top;
+
+    /// <summary>How far the surface lies below full pool, m.</summary>
+    public double DropM => _dropM;
+
+    /// <summary>Depth of the water today, m.</summary>
+    public double DepthM => _grid.FaceDepthM[^1] - _dropM;
+
+    /// <summary>Temperatures, degC; wet from <see cref="Top"/>.</summary>
+    public ReadOnlySpan<double> TempC => _tempC;
+
+    /// <summary>Temperature of the surface layer, degC.</summary>
+    public double SurfaceTempC => _tempC[_top];
+
+    /// <summary>Index of the last layer of the surface mixed layer of the last step.</summary>
+    public int MixedTo { get; private set; }
+
+    /// <summary>Ice, m of thickness.</summary>
+    public double IceM { get; private set; }
+
+    /// <summary>Fluxes of the last step.</summary>
+    public SurfaceFluxes Fluxes => _fluxes;
+
+    /// <summary>Friction velocity in the water in the last step, m s-1.</summary>
+    public double WaterFrictionMps { get; private set; }
+
+    /// <summary>All heat put in since the start, J: through the surface, with water in and out, from and to ice.</summary>
+    public double HeatInJ { get; private set; }
+
+    /// <summary>Heat held above 0 degC, J.</summary>
+    public double HeatContentJ
+    {
+        get
+        {
+            double sum = 0;
+            for (int i = _top; i < _tempC.Length; i++) sum += _volumeM3[i] * _tempC[i];
+            return sum * FreshWater.HeatCapacityJPerM3K;
+        }
+    }
+
+    /// <summary>Volume of water, m3.</summary>
+    public double VolumeM3
+    {
+        get
+        {
+            double sum = 0;
+            for (int i = _top; i < _volumeM3.Length; i++) sum += _volumeM3[i];
+            return sum;
+        }
+    }
+
+    /// <summary>Volumes of the layers today, m3; wet from <see cref="Top"/>.</summary>
+    public ReadOnlySpan<double> LayerVolumesM3 => _volumeM3;
+
+    /// <summary>Area of the surface today, m2.</summary>
+    public double SurfaceAreaM2 => _areaM2[_top];
+
+    /// <summary>Depth of a layer's centre of volume below today's surface, m.</summary>
+    public double LayerDepthM(int layer) => _centreM[layer] - _dropM;
+
+    /// <summary>Temperature at a depth below today's surface, degC, straight between layer centres.</summary>
+    public double TempAtC(double depthM)
+    {
+        double depthBelowFull = depthM + _dropM;
+        int n = _tempC.Length;
+        if (depthBelowFull <= _centreM[_top]) return _tempC[_top];
+        if (depthBelowFull >= _centreM[n - 1]) return _tempC[n - 1];
+        int i = Math.Clamp((int)((depthBelowFull + _grid.AboveM) / _grid.LayerM), _top, n - 1);
+        while (i > _top && _centreM[i] > depthBelowFull) i--;
+        while (i < n - 2 && _centreM[i + 1] < depthBelowFull) i++;
+        double t = (depthBelowFull - _centreM[i]) / (_centreM[i + 1] - _centreM[i]);
+        return _tempC[i] + (t * (_tempC[i + 1] - _tempC[i]));
+    }
+
+    /// <summary>Sets the temperatures from a profile: straight between points, held beyond them, then made stable.</summary>
+    /// <param name="depthM">Depths below today's surface, m, increasing.</param>
+    /// <param name="tempC">Temperatures, degC; clamped to 0 to 45.</param>
+    public void SetProfile(ReadOnlySpan<double> depthM, ReadOnlySpan<double> tempC)
+    {
+        Require.SameLength(tempC.Length, depthM.Length, nameof(tempC));
+        Require.InRange(depthM.Length, 1, int.MaxValue, nameof(depthM));
+        for (int i = 0, k = 0; i < _tempC.Length; i++)
+        {
+            double z = Math.Max(0, _centreM[i] - _dropM);
+            while (k < depthM.Length - 2 && depthM[k + 1] < z) k++;
+            double value = depthM.Length == 1 || z <= depthM[0] ? tempC[0]
+                : z >= depthM[^1] ? tempC[^1]
+                : tempC[k] + ((z - depthM[k]) / (depthM[k + 1] - depthM[k]) * (tempC[k + 1] - tempC[k]));
+            _tempC[i] = Math.Clamp(Require.Finite(value, nameof(tempC)), 0, 45);
+        }
+
+        Adjust();
+        HeatInJ = 0;
+        IceM = 0;
+        _warm = false;
+    }
+
+    /// <summary>Takes over another column's state; both must share one grid.</summary>
+    /// <exception cref="ArgumentException">The grids differ.</exception>
+    public void CopyStateFrom(LakeColumn other)
+    {
+        if (!ReferenceEquals(Require.NotNull(other)._grid, _grid)) throw new ArgumentException("The two columns live on different layers.", nameof(other));
+        other._tempC.CopyTo(_tempC, 0);
+        (IceM, MixedTo, _fluxes, _warm) = (other.IceM, other.MixedTo, other._fluxes, other._warm);
+        if (other._dropM != _dropM || other._top != _top) PlaceSurface(other._dropM);
+    }
+
+    /// <summary>Light extinction from now on, m-1: clarity may change over the season.</summary>
+    public void SetExtinction(double extinctionPerM)
+    {
+        if (extinctionPerM == _extinctionPerM) return;
+        _extinctionPerM = Require.InRange(extinctionPerM, 0.01, 50);
+        WorkOutLight();
+    }
+
+    private double LowestDropM => _grid.FaceDepthM[^1] - Math.Min(4.0 * _grid.LayerM, 0.9 * (_grid.FaceDepthM[^1] + _grid.AboveM));
+
+    /// <summary>Puts the surface at a level: the surface layer keeps between half and one and a half thicknesses.</summary>
+    private void PlaceSurface(double dropM)
+    {
+        int n = _grid.Count;
+        _dropM = dropM;
+        double exact = (dropM + _grid.AboveM) / _grid.LayerM;
+        _top = Math.Clamp((int)Math.Floor(exact + 0.5), 0, n - 2);
+        Array.Copy(_grid.VolumeM3, _volumeM3, n);
+        Array.Copy(_grid.CentreM, _centreM, n);
+        Array.Copy(_grid.FaceAreaM2, _areaM2, n + 1);
+        double lowerM = _grid.FaceDepthM[_top + 1];
+        _areaM2[_top] = _grid.Basin.AreaAtM2(dropM);
+        _volumeM3[_top] = _grid.VolumeBetweenM3(dropM, lowerM);
+        _centreM[_top] = _grid.CentreBetweenM(dropM, lowerM);
+        MixedTo = Math.Max(MixedTo, _top);
+        WorkOutLight();
+    }
+
+    // Heating of each layer, K per J m-2 of light past the surface; the bottom keeps the rest, so the sum is exact.
+    private void WorkOutLight()
+    {
+        double left = 1.0;
+        int n = _tempC.Length;
+        for (int i = _top; i < n; i++)
+        {
+            double under = i == n - 1 ? 0.0 : UnderwaterLight.LeftShare(_extinctionPerM, _grid.FaceDepthM[i + 1] - _dropM);
+            double heat = (_areaM2[i] * left) - (_areaM2[i + 1] * under);
+            _heatPerLight[i] = heat / (_volumeM3[i] * FreshWater.HeatCapacityJPerM3K);
+            left = under;
+        }
+    }
+}

@@ -1,0 +1,109 @@
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Water;
+
+namespace SecondShore.Engine.Season;
+
+/// <summary>What a density profile says of its layers. Depths in m below the surface of the profile.</summary>
+/// <param name="ThermoclineM">Depth of the seasonal thermocline, m; NaN when none stands.</param>
+/// <param name="SecondaryM">Depth of a shallower, younger step, m; NaN when there is none.</param>
+/// <param name="TopM">Top of the metalimnion, m; NaN without a thermocline.</param>
+/// <param name="BottomM">Bottom of the metalimnion, m; NaN without a thermocline.</param>
+/// <param name="DensityDifferenceKgPerM3">Density at the bottom less density at the surface, kg m-3.</param>
+public readonly record struct Stratification(double ThermoclineM, double SecondaryM, double TopM, double BottomM, double DensityDifferenceKgPerM3)
+{
+    /// <summary>Gradient that counts as a thermocline and bounds the metalimnion, kg m-3 per m (source: Read2011).</summary>
+    public static readonly double EdgeGradientKgPerM4Value = 0.1;
+
+    /// <summary>Density difference from top to bottom above which a lake counts as layered, kg m-3 (source: Woolway2021).</summary>
+    public static readonly double LayeredKgPerM3 = 0.1;
+
+    /// <summary>Share of the steepest gradient a local peak needs to count as a thermocline of its own (source: Read2011).</summary>
+    public static readonly double PeakShare = 0.15;
+
+    /// <summary>Whether a thermocline stands.</summary>
+    public bool HasThermocline => !double.IsNaN(ThermoclineM);
+
+    /// <summary>Reads a temperature profile.</summary>
+    /// <param name="depthM">Depths, m, increasing, at least three for a thermocline.</param>
+    /// <param name="tempC">Temperatures, degC, same length; no NaN.</param>
+    public static Stratification Of(ReadOnlySpan<double> depthM, ReadOnlySpan<double> tempC)
+    {
+        Require.SameLength(tempC.Length, depthM.Length, nameof(tempC));
+        Stratification none = new(double.NaN, double.NaN, double.NaN, double.NaN, 0);
+        int n = depthM.Length;
+        if (n < 2) return none;
+        double difference = FreshWater.DensityKgPerM3(tempC[n - 1]) - FreshWater.DensityKgPerM3(tempC[0]);
+        none = none with { DensityDifferenceKgPerM3 = difference };
+        if (n < 3 || difference < LayeredKgPerM3) return none;
+        Span<double> middle = n <= 512 ? stackalloc double[n - 1] : new double[n - 1];
+        Span<double> gradient = n <= 512 ? stackalloc double[n - 1] : new double[n - 1];
+        double steepest = 0;
+        double upper = FreshWater.DensityKgPerM3(tempC[0]);
+        for (int i = 0; i < n - 1; i++)
+        {
+            double lower = FreshWater.DensityKgPerM3(tempC[i + 1]), span = depthM[i + 1] - depthM[i];
+            middle[i] = 0.5 * (depthM[i] + depthM[i + 1]);
+            gradient[i] = span > 0 ? (lower - upper) / span : 0;
+            steepest = Math.Max(steepest, gradient[i]);
+            upper = lower;
+        }
+
+        if (steepest < EdgeGradientKgPerM4Value) return none;
+        (int parent, int secondary) = Peaks(gradient, Math.Max(PeakShare * steepest, EdgeGradientKgPerM4Value));
+        return new Stratification(
+            Vertex(middle, gradient, parent, depthM),
+            secondary < 0 ? double.NaN : Vertex(middle, gradient, secondary, depthM),
+            Edge(middle, gradient, parent, -1, depthM[0]),
+            Edge(middle, gradient, parent, +1, depthM[n - 1]),
+            difference);
+    }
+
+    /// <summary>The step nearest to a depth that a sounder or a probe saw: the seasonal one or the secondary, m.</summary>
+    public double NearestM(double depthM) =>
+        !double.IsNaN(SecondaryM) && Math.Abs(SecondaryM - depthM) < Math.Abs(ThermoclineM - depthM) ? SecondaryM : ThermoclineM;
+
+    /// <summary>Buoyancy frequency squared between two temperatures, s-2.</summary>
+    public static double BuoyancyPerS2(double upperC, double lowerC, double distanceM)
+    {
+        double a = FreshWater.DensityKgPerM3(upperC), b = FreshWater.DensityKgPerM3(lowerC);
+        return PhysicalConstants.GravityMps2 / (0.5 * (a + b)) * (b - a) / distanceM;
+    }
+
+    // The deepest local peak is the seasonal step; the highest of the shallower ones the secondary.
+    private static (int Parent, int Secondary) Peaks(ReadOnlySpan<double> gradient, double least)
+    {
+        int parent = -1, secondary = -1, steepest = 0;
+        for (int i = 0; i < gradient.Length; i++)
+        {
+            if (gradient[i] > gradient[steepest]) steepest = i;
+            bool peak = gradient[i] >= least && (i == 0 || gradient[i] >= gradient[i - 1]) && (i == gradient.Length - 1 || gradient[i] > gradient[i + 1]);
+            if (!peak) continue;
+            secondary = parent >= 0 && (secondary < 0 || gradient[parent] > gradient[secondary]) ? parent : secondary;
+            parent = i;
+        }
+
+        return (parent < 0 ? steepest : parent, secondary);
+    }
+
+    // Between the two neighbours, weighted by how fast the gradient falls off to either side.
+    private static double Vertex(ReadOnlySpan<double> middle, ReadOnlySpan<double> gradient, int k, ReadOnlySpan<double> depthM)
+    {
+        if (k == 0 || k == gradient.Length - 1) return middle[k];
+        double below = gradient[k] - gradient[k + 1], above = gradient[k] - gradient[k - 1];
+        if (!(below > 0) || !(above > 0)) return middle[k];
+        double down = (middle[k + 1] - middle[k]) / below, up = (middle[k] - middle[k - 1]) / above;
+        return depthM[k] + ((depthM[k + 1] - depthM[k]) * down / (down + up));
+    }
+
+    private static double Edge(ReadOnlySpan<double> middle, ReadOnlySpan<double> gradient, int from, int step, double beyondM)
+    {
+        for (int i = from; i + step >= 0 && i + step < gradient.Length; i += step)
+        {
+            double a = gradient[i], b = gradient[i + step];
+            if (b < EdgeGradientKgPerM4Value)
+                return middle[i] + ((middle[i + step] - middle[i]) * Math.Clamp((a - EdgeGradientKgPerM4Value) / (a - b), 0, 1));
+        }
+
+        return beyondM;
+    }
+}

@@ -1,0 +1,108 @@
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Water;
+
+namespace SecondShore.Engine.Season;
+
+/// <summary>Completes shortwave, cloud and longwave from one another.</summary>
+internal static class SkyLight
+{
+    private const double AverageCloudShare = 0.55;
+
+    public static void Complete(HourlyTable table, LakeSite site, bool daily, List<string> notes)
+    {
+        int n = table.Count;
+        double pressurePa = MoistAir.PressureAtElevationPa(Math.Clamp(site.ElevationM, -450, 6000));
+        double[] clear = new double[n], cosZenith = new double[n];
+        for (int i = 0; i < n; i++)
+        {
+            DateTimeOffset middle = table.TimeAt(i).AddMinutes(30);
+            cosZenith[i] = SolarPosition.At(middle, site.Position).CosZenith;
+            double vapourPa = table.RelativeHumidity[i] * MoistAir.SaturationVapourPa(table.AirTempC[i]);
+            clear[i] = Sunlight.ClearSkyWPerM2(cosZenith[i], pressurePa, vapourPa, Sunlight.SolarConstantWPerM2 * Sunlight.DistanceFactor(middle.DayOfYear));
+        }
+
+        bool hasLight = table.ShortwaveWPerM2.Any(v => !double.IsNaN(v)), hasCloud = table.CloudFraction.Any(v => !double.IsNaN(v));
+        double[] cloud = [.. table.CloudFraction];
+        if (!hasCloud && hasLight) FromShortwave(table, clear, cosZenith, cloud);
+        else if (!hasLight && !hasCloud) FromTemperatureRange(table, site, clear, cloud, notes);
+        WeatherPreparation.Fill(cloud, "cloud", hasCloud ? notes : [], _ => AverageCloudShare);
+        FillShortwave(table, clear, cloud, notes, hasLight);
+        FillLongwave(table, cloud, notes);
+        for (int i = 0; i < n; i++) table.CloudFraction[i] = Math.Clamp(cloud[i], 0, 1);
+        _ = daily;
+    }
+
+    // By day from the light, carried through the night by the fill that follows.
+    private static void FromShortwave(HourlyTable table, double[] clear, double[] cosZenith, double[] cloud)
+    {
+        int n = table.Count;
+        for (int day = 0; day < n; day += 24)
+        {
+            double light = 0, under = 0;
+            for (int i = day; i < Math.Min(n, day + 24); i++)
+            {
+                if (cosZenith[i] < 0.26 || double.IsNaN(table.ShortwaveWPerM2[i])) continue;
+                light += table.ShortwaveWPerM2[i];
+                under += clear[i];
+            }
+
+            if (under < 200) continue;
+            double share = Sunlight.CloudFromRatioShare(Math.Clamp(light / under, 0, 1));
+            for (int i = day; i < Math.Min(n, day + 24); i++) cloud[i] = share;
+        }
+    }
+
+    private static void FromTemperatureRange(HourlyTable table, LakeSite site, double[] clear, double[] cloud, List<string> notes)
+    {
+        notes.Add("Neither sunshine nor cloud was given: both are taken from the daily range of air temperature, good to 15 to 20 percent.");
+        int n = table.Count;
+        for (int day = 0; day < n; day += 24)
+        {
+            int end = Math.Min(n, day + 24);
+            double low = double.MaxValue, high = double.MinValue, sum = 0;
+            for (int i = day; i < end; i++)
+            {
+                low = Math.Min(low, table.AirTempC[i]);
+                high = Math.Max(high, table.AirTempC[i]);
+                sum += clear[i];
+            }
+
+            double top = Sunlight.DailyTopOfAirWPerM2(site.Position.LatDeg, table.TimeAt(day).DayOfYear), mean = sum / (end - day);
+            double ratio = mean < 5 ? 0.6 : Math.Clamp(Sunlight.FromTemperatureRangeWPerM2(low, high, top) / mean, 0.2, 1.0);
+            for (int i = day; i < end; i++) cloud[i] = Sunlight.CloudFromRatioShare(ratio);
+        }
+    }
+
+    private static void FillShortwave(HourlyTable table, double[] clear, double[] cloud, List<string> notes, bool hasLight)
+    {
+        int filled = 0;
+        for (int i = 0; i < table.Count; i++)
+        {
+            if (!double.IsNaN(table.ShortwaveWPerM2[i]))
+            {
+                table.ShortwaveWPerM2[i] = Math.Clamp(table.ShortwaveWPerM2[i], 0, 1400);
+                continue;
+            }
+
+            table.ShortwaveWPerM2[i] = clear[i] * Sunlight.CloudTransmissionShare(cloud[i]);
+            filled++;
+        }
+
+        if (filled > 0 && hasLight) notes.Add($"{filled} hours of sunshine were missing and found from cloud.");
+        else if (filled > 0) notes.Add("Sunshine was found from cloud.");
+    }
+
+    private static void FillLongwave(HourlyTable table, double[] cloud, List<string> notes)
+    {
+        int filled = 0;
+        for (int i = 0; i < table.Count; i++)
+        {
+            if (table.LongwaveWPerM2[i] is > 50 and < 700) continue;
+            double air = table.AirTempC[i], vapourPa = table.RelativeHumidity[i] * MoistAir.SaturationVapourPa(air);
+            table.LongwaveWPerM2[i] = Longwave.AllSkyWPerM2(Longwave.ClearSkyWPerM2(air, vapourPa), air, Math.Clamp(cloud[i], 0, 1));
+            filled++;
+        }
+
+        if (filled > 0) notes.Add($"{(filled == table.Count ? "" : $"{filled} hours of ")}longwave radiation {(filled == table.Count ? "was" : "were")} not measured: found from air, humidity and cloud, good to some 15 W/m2.");
+    }
+}
