@@ -1,0 +1,152 @@
+using SecondShore.Engine.Core;
+
+namespace SecondShore.Engine.Motion.Layers;
+
+/// <summary>
+/// Two layers rocking under the wind: baroclinic shallow water on a staggered grid (Csanady1975, Gill1982, ArakawaLamb1977).
+/// The displacement of the interface is positive down. Not thread-safe; one model a member and thread.
+/// </summary>
+/// <remarks>
+/// The prognostic motion is sqrt(h_r) (u1 - u2) on faces. Cells not deeper than the upper layer are a wall; a layer that
+/// would run dry stops flowing (<see cref="ThinCells"/>). No allocation while it advances.
+/// </remarks>
+public sealed class InterfaceModel
+{
+    private readonly InterfaceOptions _options;
+    private readonly FaceRefresh _refresh;
+    private readonly ThinCells _thin;
+    private readonly double _coriolisPerS;
+    private readonly float[] _openShare;
+    private double _eastNPerM2;
+    private double _northNPerM2;
+    private bool _sheltered;
+
+    /// <summary>Makes a model at rest.</summary>
+    /// <param name="depths">Depths on the computing grid.</param>
+    /// <param name="layers">The layers at rest.</param>
+    /// <param name="latDeg">Latitude for the earth's rotation; null leaves it out.</param>
+    /// <param name="options">Settings; null takes the defaults.</param>
+    public InterfaceModel(CoarseDepths depths, LayerPair layers, double? latDeg, InterfaceOptions? options = null)
+    {
+        _options = (options ?? new InterfaceOptions()).Checked();
+        Layers = Require.NotNull(layers);
+        _coriolisPerS = latDeg is { } lat ? CoriolisPerS(lat) : 0.0;
+        Grid = InterfaceGrid.Of(depths, layers.UpperM, _options.MinLowerM);
+        Fields = new InterfaceArrays(Grid.Length);
+        _refresh = new FaceRefresh(Grid, layers, _options);
+        _thin = new ThinCells(Grid);
+        _openShare = new float[Grid.Length];
+        LongestEffectiveM = _refresh.Thicknesses(Fields);
+    }
+
+    /// <summary>The layers at rest.</summary>
+    public LayerPair Layers { get; }
+
+    /// <summary>Number of cells deep enough for both layers; 0 where the lake is shallower than its upper layer.</summary>
+    public int ActiveCells => Grid.ActiveCount;
+
+    /// <summary>Steps taken so far.</summary>
+    public long Steps { get; private set; }
+
+    /// <summary>Whether vector loops are used; both paths give the same numbers.</summary>
+    public bool UseVectors { get; init; } = InterfaceKernel.UseVectors;
+
+    /// <summary>A fixed step, s, in place of the longest stable one; for tests against the discrete dispersion.</summary>
+    public double? FixedStepS { get; init; }
+
+    internal InterfaceGrid Grid { get; }
+
+    internal InterfaceArrays Fields { get; }
+
+    internal double LongestEffectiveM { get; private set; }
+
+    internal double LastStepS { get; private set; }
+
+    internal double CoriolisPerSecond => _coriolisPerS;
+
+    /// <summary>Twice the earth's rotation rate times the sine of a latitude, s-1.</summary>
+    public static double CoriolisPerS(double latDeg) =>
+        2.0 * PhysicalConstants.EarthRotationRadPerS * Math.Sin(Require.InRange(latDeg, -90.0, 90.0) * Math.PI / 180.0);
+
+    /// <summary>Sets the wind's stress on open water, from now on.</summary>
+    /// <param name="eastNPerM2">Eastward, N m-2.</param>
+    /// <param name="northNPerM2">Northward, N m-2.</param>
+    public void SetStress(double eastNPerM2, double northNPerM2)
+    {
+        _eastNPerM2 = Require.Finite(eastNPerM2);
+        _northNPerM2 = Require.Finite(northNPerM2);
+    }
+
+    /// <summary>Sets how much of the stress reaches each cell, from now on.</summary>
+    /// <param name="openShare">[Ny*Nx] of the depths' frame: 0 to 1.</param>
+    public void SetShelter(ReadOnlySpan<float> openShare)
+    {
+        int nx = Grid.Depths.Frame.Nx;
+        Require.SameLength(openShare.Length, Grid.Depths.Frame.Count, nameof(openShare));
+        for (int iy = 0; iy < Grid.Rows; iy++) openShare.Slice(iy * nx, nx).CopyTo(_openShare.AsSpan(Grid.Entry(0, iy), nx));
+        _sheltered = true;
+    }
+
+    /// <summary>Advances by a time, s, 0 or more.</summary>
+    public void Advance(double durationS)
+    {
+        Require.NotNegative(durationS);
+        if (ActiveCells == 0) return;
+        int blocks = (int)Math.Ceiling((durationS / _options.RefreshS) - 1e-9);
+        for (int block = 0; block < blocks; block++) AdvanceBlock(durationS / blocks);
+    }
+
+    private void AdvanceBlock(double blockS)
+    {
+        if (_options.MovingThickness) LongestEffectiveM = _refresh.Thicknesses(Fields);
+        double stableS = StableStepS(LongestEffectiveM);
+        double wantedS = FixedStepS ?? (_options.StepShare * stableS);
+        int steps = Math.Max(1, (int)Math.Ceiling((blockS / wantedS) - 1e-9));
+        double stepS = blockS / steps;
+        _refresh.Forces(Fields, stepS, _eastNPerM2, _northNPerM2, _sheltered ? _openShare : default);
+        if (_options.MovingThickness) FindThin(blockS);
+        StepFactors factors = new(stepS / Grid.CellM, stepS * Layers.ReducedGravityMps2 / Grid.CellM, 0.25 * stepS * _coriolisPerS);
+        for (int step = 0; step < steps; step++)
+        {
+            _thin.Limit(Fields, factors.Flow, Layers.UpperM);
+            InterfaceKernel.Step(Grid, Fields, factors, UseVectors);
+        }
+
+        Steps += steps;
+        LastStepS = stepS;
+    }
+
+    /// <summary>The longest stable step, s: dx/(c sqrt 2) (ArakawaLamb1977).</summary>
+    internal double StableStepS(double effectiveM) =>
+        effectiveM > 0 ? Grid.CellM / Math.Sqrt(2.0 * Layers.ReducedGravityMps2 * effectiveM) : double.MaxValue;
+
+    // Cells are watched when four times the present rate would bring a layer to its floor within the block.
+    private void FindThin(double blockS)
+    {
+        _thin.Clear();
+        InterfaceArrays f = Fields;
+        int stride = Grid.Stride;
+        double fastest = 0;
+        for (int pass = 0; pass < 2; pass++)
+        {
+            double marginM = Math.Max(0.5, 4.0 * fastest * blockS / Grid.CellM);
+            for (int run = 0; run < Grid.RunStarts.Length; run++)
+            {
+                for (int i = Grid.RunStarts[run]; i < Grid.RunEnds[run]; i++)
+                {
+                    if (!Grid.Active[i]) continue;
+                    if (pass == 0)
+                    {
+                        double across = (f.East[i] * f.EastRoot[i]) - (f.East[i - 1] * f.EastRoot[i - 1]);
+                        double along = (f.North[i] * f.NorthRoot[i]) - (f.North[i - stride] * f.NorthRoot[i - stride]);
+                        fastest = Math.Max(fastest, Math.Abs(across + along));
+                    }
+                    else if (Math.Min(Layers.UpperM + f.OffsetM[i], Grid.DepthM[i] - Layers.UpperM - f.OffsetM[i]) < marginM + ThinCells.FloorM)
+                    {
+                        _thin.Add(i);
+                    }
+                }
+            }
+        }
+    }
+}
