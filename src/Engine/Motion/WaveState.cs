@@ -12,7 +12,7 @@ namespace SecondShore.Engine.Motion;
 public readonly record struct WaveState(double HeightM, double PeriodS, double LengthM, double FromDeg,
     double WindMps, double GustMps, double BedSpeedMps, bool BreaksOnBottom)
 {
-    /// <summary>Spread of published growth laws at short fetch, as a share of the height (Etemad-Shahidi2009; science page).</summary>
+    /// <summary>Spread of published growth laws at short fetch, as a share of the height (EtemadShahidi2009; science page).</summary>
     public static readonly double HeightDoubtShare = 0.2;
 
     /// <summary>Low estimate of the height, m.</summary>

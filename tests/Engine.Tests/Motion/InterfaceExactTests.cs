@@ -141,7 +141,7 @@ public class InterfaceExactTests
         }
     }
 
-    private static double[] Plane(InterfaceModel model, CoarseDepths depths, double eastNPerM2, double northNPerM2)
+    private static double[] Plane(InterfaceModel model, CoarseDepths depths, double eastPa, double northPa)
     {
         double[] plane = new double[depths.Frame.Count];
         double x = 0, y = 0;
@@ -158,7 +158,7 @@ public class InterfaceExactTests
         for (int i = 0; i < plane.Length; i++)
         {
             PlanePoint p = depths.Frame.Centre(i);
-            plane[i] = ((eastNPerM2 * (p.XM - (x / count))) + (northNPerM2 * (p.YM - (y / count)))) / (1000 * Pair.ReducedGravityMps2 * Pair.UpperM);
+            plane[i] = ((eastPa * (p.XM - (x / count))) + (northPa * (p.YM - (y / count)))) / (1000 * Pair.ReducedGravityMps2 * Pair.UpperM);
         }
 
         return plane;

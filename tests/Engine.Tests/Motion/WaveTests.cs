@@ -30,9 +30,7 @@ public class WaveTests
     [Fact]
     public void Check_values_of_stress_are_met()
     {
-        Assert.Equal(0.00198275, WindStress.CapillaryIndex(2), 1e-5);
-        Assert.Equal(0.00114888, WindStress.CharnockIndex(7), 3e-6);
-        Assert.Equal(0.0675541, WindStress.StressNPerM2(7), 3e-4);
+        Assert.Equal(0.0675541, WindStress.StressPa(7), 3e-4);
         Assert.Equal(0.00821913, WindStress.WaterFrictionMps(7), 3e-5);
     }
 

@@ -30,10 +30,10 @@ internal sealed class FaceRefresh(InterfaceGrid grid, LayerPair layers, Interfac
     /// <summary>Sets friction and the wind's push on all faces for steps of a length.</summary>
     /// <param name="f">The fields, thicknesses set.</param>
     /// <param name="stepS">Length of a step, s.</param>
-    /// <param name="eastNPerM2">Eastward stress on open water, N m-2.</param>
-    /// <param name="northNPerM2">Northward stress on open water, N m-2.</param>
+    /// <param name="eastPa">Eastward stress on open water, Pa.</param>
+    /// <param name="northPa">Northward stress on open water, Pa.</param>
     /// <param name="openShare">Share of the stress that reaches each cell; empty for all of it.</param>
-    public void Forces(InterfaceArrays f, double stepS, double eastNPerM2, double northNPerM2, ReadOnlySpan<float> openShare)
+    public void Forces(InterfaceArrays f, double stepS, double eastPa, double northPa, ReadOnlySpan<float> openShare)
     {
         int stride = grid.Stride;
         for (int run = 0; run < grid.RunStarts.Length; run++)
@@ -43,13 +43,13 @@ internal sealed class FaceRefresh(InterfaceGrid grid, LayerPair layers, Interfac
                 if (f.EastRoot[i] > 0)
                 {
                     double across = 0.25 * ((f.North[i] + f.North[i + 1]) + (f.North[i - stride] + f.North[i + 1 - stride]));
-                    Face(f, i, i + 1, f.EastRoot[i], f.East[i], across, stepS, eastNPerM2, openShare, out f.EastKeep[i], out f.EastPush[i]);
+                    Face(f, i, i + 1, f.EastRoot[i], f.East[i], across, stepS, eastPa, openShare, out f.EastKeep[i], out f.EastPush[i]);
                 }
 
                 if (f.NorthRoot[i] > 0)
                 {
                     double across = 0.25 * ((f.East[i - 1] + f.East[i]) + (f.East[i - 1 + stride] + f.East[i + stride]));
-                    Face(f, i, i + stride, f.NorthRoot[i], f.North[i], across, stepS, northNPerM2, openShare, out f.NorthKeep[i], out f.NorthPush[i]);
+                    Face(f, i, i + stride, f.NorthRoot[i], f.North[i], across, stepS, northPa, openShare, out f.NorthKeep[i], out f.NorthPush[i]);
                 }
             }
         }
@@ -71,7 +71,7 @@ internal sealed class FaceRefresh(InterfaceGrid grid, LayerPair layers, Interfac
     }
 
     private void Face(InterfaceArrays f, int a, int b, double root, double motion, double across, double stepS,
-        double stressNPerM2, ReadOnlySpan<float> openShare, out double keep, out double push)
+        double stressPa, ReadOnlySpan<float> openShare, out double keep, out double push)
     {
         (double upperM, double lowerM) = FaceLayersM(f, a, b);
         double speedMps = Math.Sqrt((motion * motion) + (across * across)) / root;
@@ -82,7 +82,7 @@ internal sealed class FaceRefresh(InterfaceGrid grid, LayerPair layers, Interfac
         double half = Math.Min(1.0, 0.5 * damping * stepS);
         keep = (1.0 - half) / (1.0 + half);
         double open = openShare.IsEmpty ? 1.0 : 0.5 * (openShare[a] + openShare[b]);
-        push = stepS * root * stressNPerM2 * open
+        push = stepS * root * stressPa * open
             / (PhysicalConstants.RoundWaterDensityKgPerM3 * Math.Max(upperM, LeastPushedM));
     }
 }

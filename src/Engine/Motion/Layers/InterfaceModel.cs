@@ -17,8 +17,8 @@ public sealed class InterfaceModel
     private readonly ThinCells _thin;
     private readonly double _coriolisPerS;
     private readonly float[] _openShare;
-    private double _eastNPerM2;
-    private double _northNPerM2;
+    private double _eastPa;
+    private double _northPa;
     private bool _sheltered;
 
     /// <summary>Makes a model at rest.</summary>
@@ -69,12 +69,12 @@ public sealed class InterfaceModel
         2.0 * PhysicalConstants.EarthRotationRadPerS * Math.Sin(Require.InRange(latDeg, -90.0, 90.0) * Math.PI / 180.0);
 
     /// <summary>Sets the wind's stress on open water, from now on.</summary>
-    /// <param name="eastNPerM2">Eastward, N m-2.</param>
-    /// <param name="northNPerM2">Northward, N m-2.</param>
-    public void SetStress(double eastNPerM2, double northNPerM2)
+    /// <param name="eastPa">Eastward, Pa.</param>
+    /// <param name="northPa">Northward, Pa.</param>
+    public void SetStress(double eastPa, double northPa)
     {
-        _eastNPerM2 = Require.Finite(eastNPerM2);
-        _northNPerM2 = Require.Finite(northNPerM2);
+        _eastPa = Require.Finite(eastPa);
+        _northPa = Require.Finite(northPa);
     }
 
     /// <summary>Sets how much of the stress reaches each cell, from now on.</summary>
@@ -103,7 +103,7 @@ public sealed class InterfaceModel
         double wantedS = FixedStepS ?? (_options.StepShare * stableS);
         int steps = Math.Max(1, (int)Math.Ceiling((blockS / wantedS) - 1e-9));
         double stepS = blockS / steps;
-        _refresh.Forces(Fields, stepS, _eastNPerM2, _northNPerM2, _sheltered ? _openShare : default);
+        _refresh.Forces(Fields, stepS, _eastPa, _northPa, _sheltered ? _openShare : default);
         if (_options.MovingThickness) FindThin(blockS);
         StepFactors factors = new(stepS / Grid.CellM, stepS * Layers.ReducedGravityMps2 / Grid.CellM, 0.25 * stepS * _coriolisPerS);
         for (int step = 0; step < steps; step++)
