@@ -35,6 +35,9 @@ public sealed class DepthGrid
     /// <summary>[Ny*Nx] standard error of the depth, m.</summary>
     public float[] DepthSdM { get; }
 
+    /// <summary>Whether the water ends in a shore where its cells end; false where only the soundings end there.</summary>
+    public bool EdgeIsShore { get; init; } = true;
+
     /// <summary>Whether a cell is water.</summary>
     public bool IsWater(int ix, int iy) => Frame.Contains(ix, iy) && DepthM[Frame.Index(ix, iy)] > 0;
 
@@ -72,7 +75,7 @@ public sealed class DepthGrid
             depthM[i] = depth > 0 ? (float)depth : float.NaN;
         }
 
-        return new DepthGrid(Projection, Frame, depthM, DepthSdM);
+        return new DepthGrid(Projection, Frame, depthM, DepthSdM) { EdgeIsShore = EdgeIsShore };
     }
 
     private static float[] DefaultSdM(float[] depthM)

@@ -59,7 +59,7 @@ internal sealed partial class GriddingRun
     private GriddedLake Finish(float[] depthM, bool shored, PointSurface? surface)
     {
         if (!shored && _rasters.Count > 0) KeepTheLake(depthM);
-        DepthGrid grid = new(_projection, _frame, depthM);
+        DepthGrid grid = new(_projection, _frame, depthM) { EdgeIsShore = shored || _rasters.Count > 0 };
         Hypsography? hypsography = Hypsography.FromGrid(grid);
         if (hypsography is null) return GriddedLake.Refused("No cell of the grid came out as water: check the shoreline against the depths.", _assumed);
         return new GriddedLake
