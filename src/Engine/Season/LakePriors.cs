@@ -12,14 +12,17 @@ namespace SecondShore.Engine.Season;
 public sealed record LakePriors
 {
     /// <summary>Number of tuned parameters.</summary>
-    public static readonly int Dimensions = 7;
+    public static readonly int Dimensions = 8;
 
     /// <summary>The most likely parameters.</summary>
     public required ColumnParameters Centre { get; init; }
 
     /// <summary>Spread of each: standard deviation of the logarithm for light, wind, stirring, deep mixing; of the value for
-    /// shortwave (dimensionless), air temperature (K) and longwave (W m-2). In this order, [<see cref="Dimensions"/>].</summary>
+    /// shortwave (dimensionless), air temperature (K) and longwave (W m-2); of the logarithm for oxygen demand. In this order, [<see cref="Dimensions"/>].</summary>
     public required double[] SpreadValues { get; init; }
+
+    /// <summary>Oxygen demand of the deep water at the centre.</summary>
+    public required OxygenDemand Demand { get; init; }
 
     /// <summary>What had to be assumed, in sentences.</summary>
     public required IReadOnlyList<string> Assumed { get; init; }
@@ -47,7 +50,8 @@ public sealed record LakePriors
                 ShortwaveFactor = grid ? 0.95 : 0.98,
                 LongwaveBiasWPerM2 = 0,
             },
-            SpreadValues = [extinctionSd, grid ? 0.20 : 0.15, 0.8, 0.8, 0.05, 0.8, 10],
+            SpreadValues = [extinctionSd, grid ? 0.20 : 0.15, 0.8, 0.8, 0.05, 0.8, 10, OxygenDemand.LogSd],
+            Demand = OxygenDemand.FromSecchi(2.0 / extinction),
             Assumed = assumed,
         };
     }
@@ -69,6 +73,10 @@ public sealed record LakePriors
             LongwaveBiasWPerM2 = Math.Clamp(Centre.LongwaveBiasWPerM2 + (s[6] * z[6]), -60, 60),
         };
     }
+
+    /// <summary>Oxygen demand at a place of the prior.</summary>
+    /// <param name="z">Standard normal coordinates, [<see cref="Dimensions"/>].</param>
+    public OxygenDemand DemandAt(ReadOnlySpan<double> z) => new(Demand.ArealGPerM2DayValue * Math.Exp(SpreadValues[7] * z[7]));
 
     /// <summary>One draw in standard normal coordinates, [<see cref="Dimensions"/>].</summary>
     public static double[] Draw(SeededRandom random)

@@ -64,6 +64,9 @@ public sealed record ArmOutlook
     /// <summary>Share of members that turned over within their weather, 0 to 1.</summary>
     public double ChanceTurnoverSeen { get; init; }
 
+    /// <summary>Days from <see cref="Outlook.At"/> until the arm has settled after turnover (five days within a quarter kelvin); null when too few members see it.</summary>
+    public SampleDistribution? SettledInDays { get; init; }
+
     /// <summary>Profile now.</summary>
     public required IReadOnlyList<ProfilePoint> Profile { get; init; }
 

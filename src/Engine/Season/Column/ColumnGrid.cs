@@ -13,21 +13,23 @@ public sealed class ColumnGrid
     /// <param name="basin">Areas by depth below full pool.</param>
     /// <param name="layerM">Wanted thickness, m, 0.05 to 5; the grid takes the nearest that fits, and keeps 8 to 400 layers.</param>
     /// <param name="aboveM">Room above full pool, m, for a flood; the shore is taken as vertical there.</param>
-    public ColumnGrid(Hypsography basin, double layerM = 0.5, double aboveM = 0)
+    /// <param name="exact">Keeps the thickness exactly, and gives the remainder to the bottom layer: so arms share their faces.</param>
+    public ColumnGrid(Hypsography basin, double layerM = 0.5, double aboveM = 0, bool exact = false)
     {
         Basin = Require.NotNull(basin);
         Require.InRange(layerM, 0.05, 5);
         AboveM = Require.InRange(aboveM, 0, 100);
         double depthM = WetDepthM(basin);
         int count = (int)Math.Clamp(Math.Round((depthM + aboveM) / layerM), 8, 400);
-        LayerM = (depthM + aboveM) / count;
+        LayerM = exact ? Math.Max(layerM, (depthM + aboveM) / 400) : (depthM + aboveM) / count;
+        if (exact) count = Math.Max(2, (int)((depthM + aboveM) / LayerM));
         FaceDepthM = new double[count + 1];
         FaceAreaM2 = new double[count + 1];
         VolumeM3 = new double[count];
         CentreM = new double[count];
         for (int i = 0; i <= count; i++)
         {
-            FaceDepthM[i] = (i * LayerM) - aboveM;
+            FaceDepthM[i] = i == count ? Math.Max(depthM, (2 * LayerM) - aboveM) : (i * LayerM) - aboveM;
             FaceAreaM2[i] = basin.AreaAtM2(FaceDepthM[i]);
         }
 

@@ -22,6 +22,40 @@ public sealed partial class LakeColumn
         Diffuse(stepS);
     }
 
+    /// <summary>Works out the deep diffusivity at each layer's upper face, m2 s-1, [Grid.Count], for a tracer beside the heat.</summary>
+    internal ReadOnlySpan<double> DiffusivityNow()
+    {
+        Densities();
+        DeepDiffusivity();
+        return _diffusivity;
+    }
+
+    /// <summary>Areas of the layers' upper faces today, m2, and one for the bottom.</summary>
+    internal ReadOnlySpan<double> FaceAreas => _areaM2;
+
+    /// <summary>Depths of the layers' centres below full pool today, m.</summary>
+    internal ReadOnlySpan<double> Centres => _centreM;
+
+    /// <summary>Moves two columns' layers above a sill toward each other, heat for heat.</summary>
+    /// <param name="other">The neighbour; its grid shares this one's faces.</param>
+    /// <param name="sillM">Depth of the sill below full pool, m.</param>
+    /// <param name="share">Share of the smaller layer's volume that changes place, 0 to 1.</param>
+    internal void Exchange(LakeColumn other, double sillM, double share)
+    {
+        int first = Math.Max(_top, other._top), last = Math.Min(_tempC.Length, other._tempC.Length);
+        for (int i = first; i < last && _grid.FaceDepthM[i + 1] <= sillM + 1e-9; i++)
+        {
+            double moved = share * Math.Min(_volumeM3[i], other._volumeM3[i]) * (other._tempC[i] - _tempC[i]);
+            _tempC[i] += moved / _volumeM3[i];
+            other._tempC[i] -= moved / other._volumeM3[i];
+            HeatInJ += moved * FreshWater.HeatCapacityJPerM3K;
+            other.HeatInJ -= moved * FreshWater.HeatCapacityJPerM3K;
+        }
+
+        Adjust();
+        other.Adjust();
+    }
+
     private void Densities()
     {
         for (int i = _top; i < _tempC.Length; i++) _densityKgPerM3[i] = FreshWater.DensityKgPerM3(_tempC[i]);

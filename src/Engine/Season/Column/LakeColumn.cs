@@ -157,6 +157,34 @@ public sealed partial class LakeColumn
         _warm = false;
     }
 
+    /// <summary>Moves the state toward a measured profile: within its depths by a share of the difference, fading beyond its ends.</summary>
+    /// <param name="depthM">Depths below today's surface, m, increasing.</param>
+    /// <param name="tempC">Temperatures, degC.</param>
+    /// <param name="share">Share of the difference taken over, 0 to 1.</param>
+    public void NudgeTo(ReadOnlySpan<double> depthM, ReadOnlySpan<double> tempC, double share)
+    {
+        Require.SameLength(tempC.Length, depthM.Length, nameof(tempC));
+        if (depthM.Length == 0) return;
+        double before = HeatContentJ, reachM = 2.0;
+        for (int i = _top, k = 0; i < _tempC.Length; i++)
+        {
+            double z = Math.Max(0, _centreM[i] - _dropM);
+            while (k < depthM.Length - 2 && depthM[k + 1] < z) k++;
+            int j = Math.Min(k + 1, depthM.Length - 1);
+            double span = depthM[j] - depthM[k], t = span > 0 ? Math.Clamp((z - depthM[k]) / span, 0, 1) : 0;
+            double beyond = Math.Max(0, Math.Max(depthM[0] - z, z - depthM[^1]));
+            // Above the first reading the surface layer is one; below the last the difference fades over some metres.
+            double reach = z < depthM[0] ? 1.0 : Math.Exp(-beyond / (reachM + (0.2 * depthM[^1])));
+            double seen = tempC[k] + (t * (tempC[j] - tempC[k]));
+            double here = beyond > 0 ? TempAtC(z < depthM[0] ? depthM[0] : depthM[^1]) : _tempC[i];
+            _right[i] = Math.Clamp(_tempC[i] + (share * reach * (seen - here)), 0, 45);
+        }
+
+        for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _right[i];
+        Adjust();
+        HeatInJ += HeatContentJ - before;
+    }
+
     /// <summary>Takes over another column's state; both must share one grid.</summary>
     /// <exception cref="ArgumentException">The grids differ.</exception>
     public void CopyStateFrom(LakeColumn other)
@@ -166,6 +194,9 @@ public sealed partial class LakeColumn
         (IceM, MixedTo, _fluxes, _warm) = (other.IceM, other.MixedTo, other._fluxes, other._warm);
         if (other._dropM != _dropM || other._top != _top) PlaceSurface(other._dropM);
     }
+
+    /// <summary>Lays ice of a thickness on the lake, m, 0 to 2: for a start in winter.</summary>
+    public void SetIce(double thicknessM) => IceM = Require.InRange(thicknessM, 0, 2);
 
     /// <summary>Light extinction from now on, m-1: clarity may change over the season.</summary>
     public void SetExtinction(double extinctionPerM)

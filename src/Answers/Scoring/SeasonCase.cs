@@ -1,0 +1,112 @@
+using SecondShore.Engine.Season;
+
+namespace SecondShore.Answers.Scoring;
+
+/// <summary>One season of a measured lake: where a run starts and what it is scored on.</summary>
+internal sealed class SeasonCase
+{
+    public required ScoredLake Lake { get; init; }
+
+    public required int Year { get; init; }
+
+    public required ColumnForcing Forcing { get; init; }
+
+    public required LakeBoundary Boundary { get; init; }
+
+    public required ColumnGrid Grid { get; init; }
+
+    /// <summary>The first profile of the season, which the run starts from.</summary>
+    public required WaterProfile Start { get; init; }
+
+    public required int StartStep { get; init; }
+
+    public required int EndStep { get; init; }
+
+    /// <summary>Profiles after the start, April to November, only temperatures.</summary>
+    public required ObservedProfile[] Observed { get; init; }
+
+    public MeasuredOverturn? Overturn { get; init; }
+
+    /// <summary>Depths that stand for top and bottom in the overturn rule: 1 m, and as deep as the lake's deepest sensor.</summary>
+    public required double BottomM { get; init; }
+
+    public int StepAt(DateTimeOffset at) => Forcing.Weather.StepAt(at);
+
+    /// <summary>Every season of a lake that has weather and profiles.</summary>
+    public static List<SeasonCase> Of(ScoredLake lake)
+    {
+        List<SeasonCase> cases = [];
+        double above = lake.Levels.Count > 0 ? Math.Max(0, -lake.Levels.Min(l => l.BelowFullPoolM)) + 0.5 : 0;
+        ColumnGrid grid = new(lake.Basin, Math.Clamp(lake.Basin.MaxDepthM / 40, 0.25, 0.5), above);
+        foreach (WeatherSeries weather in lake.Weather.Segments)
+        {
+            ColumnForcing forcing = new(weather, lake.Site.Position, lake.Site.ElevationM);
+            LakeBoundary boundary = LakeBoundary.Build(lake.Site, weather, lake.Levels, lake.Flows, lake.Secchi);
+            for (int year = weather.StartUtc.Year; year <= weather.EndUtc.Year; year++)
+            {
+                if (Make(lake, year, forcing, boundary, grid) is { } made) cases.Add(made);
+            }
+        }
+
+        return cases;
+    }
+
+    private static SeasonCase? Make(ScoredLake lake, int year, ColumnForcing forcing, LakeBoundary boundary, ColumnGrid grid)
+    {
+        WeatherSeries weather = forcing.Weather;
+        DateTimeOffset from = new(year, 3, 1, 0, 0, 0, TimeSpan.Zero), to = new(year, 12, 31, 0, 0, 0, TimeSpan.Zero);
+        WaterProfile[] year_ = [.. lake.Profiles.Where(p => p.At >= from && p.At < to && p.At >= weather.StartUtc && p.At < weather.EndUtc)];
+        ObservedProfile[] all = [.. year_.Select(ObservedProfile.From).Where(p => p.DepthM.Length > 0)];
+        double deep = 0.6 * (lake.Basin.MaxDepthM - boundary.DropM((int)(from - weather.StartUtc).TotalDays));
+        ObservedProfile? start = all.FirstOrDefault(p => p.DepthM.Length >= 4 && p.DepthM[^1] >= deep) ?? all.FirstOrDefault(p => p.DepthM.Length >= 3);
+        if (start is null || start.At > new DateTimeOffset(year, 8, 1, 0, 0, 0, TimeSpan.Zero)) return null;
+        DateTimeOffset first = new(year, 4, 1, 0, 0, 0, TimeSpan.Zero), last = new(year, 12, 1, 0, 0, 0, TimeSpan.Zero);
+        ObservedProfile[] observed = [.. all.Where(p => p.At > start.At && p.At >= first && p.At < last)];
+        if (observed.Length == 0) return null;
+        int startStep = weather.StepAt(start.At);
+        int endStep = Math.Min(weather.Count, weather.StepAt(to) + 1);
+        return new SeasonCase
+        {
+            Lake = lake,
+            Year = year,
+            Forcing = forcing,
+            Boundary = boundary,
+            Grid = grid,
+            Start = new WaterProfile(start.At, start.DepthM, start.TempC, null, start.Source),
+            StartStep = startStep,
+            EndStep = endStep,
+            Observed = observed,
+            Overturn = lake.Overturns.FirstOrDefault(o => o.Year == year),
+            BottomM = 0.95 * observed.Max(p => p.DepthM[^1]),
+        };
+    }
+}
+
+/// <summary>A measured profile without its gaps.</summary>
+internal sealed record ObservedProfile(DateTimeOffset At, double[] DepthM, double[] TempC, string Source)
+{
+    /// <summary>Its layers, where it has at least six depths, spans 0.5 kg/m3 and reaches below its thermocline; else no thermocline.</summary>
+    public double ThermoclineM { get; private init; } = double.NaN;
+
+    public static ObservedProfile From(WaterProfile profile)
+    {
+        List<double> depth = [], temp = [];
+        for (int i = 0; i < profile.DepthM.Length; i++)
+        {
+            if (!double.IsFinite(profile.TempC[i]) || depth.Count > 0 && profile.DepthM[i] <= depth[^1]) continue;
+            depth.Add(profile.DepthM[i]);
+            temp.Add(profile.TempC[i]);
+        }
+
+        ObservedProfile made = new(profile.At, [.. depth], [.. temp], profile.Source);
+        return made with { ThermoclineM = Thermocline(made) };
+    }
+
+    private static double Thermocline(ObservedProfile p)
+    {
+        if (p.DepthM.Length < 6) return double.NaN;
+        Stratification layers = Stratification.Of(p.DepthM, p.TempC);
+        if (!layers.HasThermocline || layers.DensityDifferenceKgPerM3 <= 0.5) return double.NaN;
+        return layers.ThermoclineM < 0.5 * (p.DepthM[^1] + p.DepthM[^2]) - 1e-9 ? layers.ThermoclineM : double.NaN;
+    }
+}

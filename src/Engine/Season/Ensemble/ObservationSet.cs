@@ -1,0 +1,98 @@
+namespace SecondShore.Engine.Season;
+
+/// <summary>
+/// The readings and casts a season is held against, in time order; absurd ones are refused with a sentence.
+/// Errors join instrument, place and model (season.md, "Readings").
+/// </summary>
+internal sealed class ObservationSet
+{
+    private ObservationSet(List<Observation> all, List<string> refused) => (All, Refused) = ([.. all.OrderBy(o => o.Step)], refused);
+
+    public IReadOnlyList<Observation> All { get; }
+
+    public IReadOnlyList<string> Refused { get; }
+
+    public static ObservationSet Build(OutlookRequest request, DateTimeOffset start, int atStep, IReadOnlyList<ArmShape> arms, WaterProfile? startProfile)
+    {
+        List<Observation> all = [];
+        List<string> refused = [];
+        int StepOf(DateTimeOffset at) => (int)Math.Floor((at - start).TotalHours);
+        foreach (Reading reading in request.Readings)
+        {
+            int step = StepOf(reading.At);
+            if (step < 0 || reading.At > request.At) continue;
+            int arm = ArmIndex(request, reading, arms);
+            if (Absurd(reading, arms[arm]) is { } why) refused.Add($"{reading.Source}: {why}, so it is left out.");
+            else all.Add(new Observation(Math.Min(step, atStep), arm, reading.Kind, reading.Value, reading.DepthM ?? 0, Sd(reading), reading.Source));
+        }
+
+        foreach (WaterProfile profile in request.Profiles)
+        {
+            int step = StepOf(profile.At);
+            if (step < 0 || profile.At > request.At || ReferenceEquals(profile, startProfile)) continue;
+            AddCast(all, refused, profile, Math.Min(step, atStep), arms[0]);
+        }
+
+        return new ObservationSet(all, refused);
+    }
+
+    private static void AddCast(List<Observation> all, List<string> refused, WaterProfile profile, int step, ArmShape arm)
+    {
+        List<double> depth = [], temp = [];
+        for (int i = 0; i < profile.DepthM.Length; i++)
+        {
+            double z = profile.DepthM[i], t = profile.TempC[i];
+            if (!double.IsFinite(t) || z < 0 || z > arm.Basin.MaxDepthM * 1.05 || t is < -0.5 or > 45 || (depth.Count > 0 && z <= depth[^1])) continue;
+            depth.Add(z);
+            temp.Add(t);
+        }
+
+        if (depth.Count == 0)
+        {
+            if (profile.TempC.Any(double.IsFinite)) refused.Add($"{profile.Source}: no temperature of the cast can be true of this lake, so it is left out.");
+            return;
+        }
+
+        WaterProfile clean = profile with { DepthM = [.. depth], TempC = [.. temp], OxygenMgPerL = null };
+        int every = Math.Max(1, depth.Count / 8);
+        int kept = (depth.Count + every - 1) / every;
+        for (int i = 0; i < depth.Count; i += every)
+        {
+            bool last = i + every >= depth.Count;
+            all.Add(new Observation(step, 0, ReadingKind.Temperature, temp[i], depth[i], 0.7, profile.Source) { Weight = Math.Min(1.0, 3.0 / kept), Cast = last ? clean : null });
+        }
+    }
+
+    private static int ArmIndex(OutlookRequest request, Reading reading, IReadOnlyList<ArmShape> arms)
+    {
+        if (reading.Place is not { } place || request.ArmOf?.Invoke(place) is not { } name) return 0;
+        for (int i = 0; i < arms.Count; i++)
+            if (arms[i].Name == name) return i;
+        return 0;
+    }
+
+    private static double Sd(Reading reading) => reading.Kind switch
+    {
+        ReadingKind.SurfaceTemperature => 0.8,
+        ReadingKind.Temperature => 0.7,
+        ReadingKind.HazeDepth => Math.Sqrt(1.0 + (0.08 * reading.Value * 0.08 * reading.Value)),
+        ReadingKind.Secchi => 0.30,
+        _ => 1.0,
+    };
+
+    private static string? Absurd(Reading reading, ArmShape arm)
+    {
+        double v = reading.Value, deepest = arm.Basin.MaxDepthM;
+        if (!double.IsFinite(v)) return "the reading is not a number";
+        return reading.Kind switch
+        {
+            ReadingKind.HazeDepth when v <= 0.2 || v > deepest => FormattableString.Invariant($"a step at {v:0.0} m cannot stand in {deepest:0.0} m of water"),
+            ReadingKind.SurfaceTemperature or ReadingKind.Temperature when v is < -0.5 or > 42 => FormattableString.Invariant($"no lake water has {v:0.0} degC"),
+            ReadingKind.Temperature or ReadingKind.Oxygen when reading.DepthM is null => "the reading has no depth",
+            ReadingKind.Temperature or ReadingKind.Oxygen when reading.DepthM < 0 || reading.DepthM > deepest * 1.05 => FormattableString.Invariant($"there is no water at {reading.DepthM:0.0} m, the bottom lies at {deepest:0.0} m"),
+            ReadingKind.Oxygen when v is < 0 or > 25 => FormattableString.Invariant($"no lake holds {v:0.0} mg/L of oxygen"),
+            ReadingKind.Secchi when v is <= 0 or > 60 => FormattableString.Invariant($"no Secchi depth is {v:0.0} m"),
+            _ => null,
+        };
+    }
+}

@@ -1,0 +1,147 @@
+using SecondShore.Engine.Core.Numerics;
+
+namespace SecondShore.Engine.Season;
+
+/// <summary>Turns members into distributions.</summary>
+internal static class OutlookAssembly
+{
+    // A member that turned over within these days, or will, is turning.
+    private const double TurningDays = 7;
+
+    public static Outlook Assemble(OutlookRequest request, SeasonModel model, double[] weight, MemberTrace[] traces)
+    {
+        ArmOutlook[] arms = [.. Enumerable.Range(0, model.Arms.Count).Select(a => Arm(model, a, weight, traces))];
+        List<string> assumed = [.. model.Priors[0].Assumed, .. model.Timeline.Assumed];
+        if (model.StartProfile is null) assumed.Add("No deep cast of spring was given: the season starts from a mixed lake. One deep temperature in August or September is worth more than any forecast.");
+        return new Outlook
+        {
+            At = request.At,
+            Lake = arms[0],
+            Arms = arms,
+            Assumed = [.. assumed.Distinct()],
+            Doubted = [.. model.Observations.Refused, .. ReadingsFilter.Doubted(model, traces, weight).Distinct()],
+        };
+    }
+
+    private static ArmOutlook Arm(SeasonModel model, int arm, double[] weight, MemberTrace[] traces)
+    {
+        int n = traces.Length;
+        double[] days = [.. traces.Select(t => TurnoverDays(model, t.Days[arm]))];
+        double[] settled = [.. traces.Select(t => SettledDays(model, t.Days[arm]))];
+        double stratified = 0, layered = 0, turning = 0, seen = 0;
+        for (int i = 0; i < n; i++)
+        {
+            ArmNow now = traces[i].Now[arm];
+            bool stands = now.Layers.HasThermocline;
+            if (stands) stratified += weight[i];
+            if (double.IsFinite(days[i])) seen += weight[i];
+            if (double.IsFinite(days[i]) && Math.Abs(days[i]) <= TurningDays) turning += weight[i];
+            else if (stands || days[i] > 0 && now.Layers.DensityDifferenceKgPerM3 > Stratification.LayeredKgPerM3) layered += weight[i];
+        }
+
+        double mixed = 1 - layered - turning;
+        return new ArmOutlook
+        {
+            Name = model.Arms[arm].Name,
+            State = turning >= 0.4 && turning >= Math.Min(layered, mixed) ? LayerState.Turning : layered >= mixed ? LayerState.Stratified : LayerState.Mixed,
+            ChanceStratified = Math.Clamp(stratified, 0, 1),
+            ThermoclineM = Of(traces, weight, t => t.Now[arm].Layers.ThermoclineM, 0.1),
+            MetalimnionTopM = Of(traces, weight, t => t.Now[arm].Layers.TopM, 0.1),
+            MetalimnionBottomM = Of(traces, weight, t => t.Now[arm].Layers.BottomM, 0.1),
+            OxygenFloorM = Of(traces, weight, t => t.Now[arm].FloorM, 0.5),
+            TurnoverInDays = Of(days, weight, 0.05),
+            ChanceTurnoverSeen = Math.Clamp(seen, 0, 1),
+            SettledInDays = Of(settled, weight, 0.05),
+            Profile = Profile(model, arm, weight, traces),
+            Days = Course(model, arm, weight, traces),
+            Layers = [.. Enumerable.Range(0, n).Where(i => weight[i] > 0 && double.IsFinite(traces[i].Now[arm].Two.UpperM))
+                .Select(i => new TwoLayers(traces[i].Now[arm].Two.UpperM, traces[i].Now[arm].Two.Upper, traces[i].Now[arm].Two.Lower, weight[i]))],
+        };
+    }
+
+    private static double TurnoverDays(SeasonModel model, ArmDays days)
+    {
+        (double[] top, double[] bottom, int first) = Cut(model, days);
+        int day = OverturnRule.Lasting(top, bottom, OverturnRule.MostStable(top, bottom));
+        return day < 0 ? double.NaN : (((first + day) * 24.0) + 12 - model.Timeline.AtStep) / 24.0;
+    }
+
+    // Settled: the first of five days in a row within a quarter kelvin from top to bottom, after turnover.
+    private static double SettledDays(SeasonModel model, ArmDays days)
+    {
+        (double[] top, double[] bottom, int first) = Cut(model, days);
+        int day = OverturnRule.Lasting(top, bottom, OverturnRule.MostStable(top, bottom)), run = 0;
+        if (day < 0) return double.NaN;
+        for (int d = day; d < top.Length; d++)
+        {
+            run = Math.Abs(top[d] - bottom[d]) < 0.25 ? run + 1 : 0;
+            if (run == 5) return (((first + d - 4) * 24.0) + 12 - model.Timeline.AtStep) / 24.0;
+        }
+
+        return double.NaN;
+    }
+
+    private static (double[] Top, double[] Bottom, int First) Cut(SeasonModel model, ArmDays days)
+    {
+        int first = (model.StartStep / 24) + 1, last = days.TopC.Length - 1;
+        while (first < last && double.IsNaN(days.TopC[first])) first++;
+        while (last > first && double.IsNaN(days.TopC[last])) last--;
+        return (days.TopC[first..(last + 1)], days.BottomC[first..(last + 1)], first);
+    }
+
+    private static SampleDistribution? Of(MemberTrace[] traces, double[] weight, Func<MemberTrace, double> value, double least) =>
+        Of([.. traces.Select(value)], weight, least);
+
+    private static SampleDistribution? Of(double[] samples, double[] weight, double least)
+    {
+        List<double> values = [], weights = [];
+        double sum = 0;
+        for (int i = 0; i < samples.Length; i++)
+        {
+            double v = samples[i];
+            if (!double.IsFinite(v) || !(weight[i] > 0)) continue;
+            values.Add(v);
+            weights.Add(weight[i]);
+            sum += weight[i];
+        }
+
+        return sum >= least ? SampleDistribution.Of([.. values], [.. weights]) : null;
+    }
+
+    private static ProfilePoint[] Profile(SeasonModel model, int arm, double[] weight, MemberTrace[] traces)
+    {
+        double deepest = model.Arms[arm].Basin.MaxDepthM - model.Boundaries[0].DropM(model.Timeline.AtStep / 24);
+        return [.. Enumerable.Range(0, model.ProfileDepthsM.Length).Where(i => model.ProfileDepthsM[i] <= deepest).Select(i => new ProfilePoint(
+            model.ProfileDepthsM[i],
+            Of(traces, weight, t => t.Now[arm].TempC[i], 0)!.Spread,
+            Of(traces, weight, t => t.Now[arm].OxygenMgPerL[i], 0)!.Spread))];
+    }
+
+    private static OutlookDay[] Course(SeasonModel model, int arm, double[] weight, MemberTrace[] traces)
+    {
+        List<OutlookDay> course = [];
+        int depths = model.ProfileDepthsM.Length, count = traces[0].Days[arm].TopC.Length;
+        DateTimeOffset local = model.Timeline.StartUtc.AddHours(model.LonDeg / 15.0 + 12);
+        for (int day = 0; day < count; day++)
+        {
+            int d = day;
+            if (double.IsNaN(traces[0].Days[arm].TopC[d])) continue;
+            SampleDistribution? thermocline = Of(traces, weight, t => t.Days[arm].ThermoclineM[d], 0.1);
+            double stands = 0;
+            for (int i = 0; i < traces.Length; i++) stands += float.IsNaN(traces[i].Days[arm].ThermoclineM[d]) ? 0 : weight[i];
+            float[] medians = new float[depths];
+            for (int k = 0; k < depths; k++)
+            {
+                int at = (d * depths) + k;
+                medians[k] = (float)Of(traces, weight, t => t.Days[arm].TempC[at], 0)!.Quantile(0.5);
+            }
+
+            course.Add(new OutlookDay(DateOnly.FromDateTime(local.AddDays(day).UtcDateTime),
+                Of(traces, weight, t => t.Days[arm].SurfaceC[d], 0)!.Spread,
+                Of(traces, weight, t => t.Days[arm].BottomC[d], 0)!.Spread,
+                thermocline, Math.Clamp(stands, 0, 1), medians));
+        }
+
+        return [.. course];
+    }
+}

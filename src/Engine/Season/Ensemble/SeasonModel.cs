@@ -1,0 +1,192 @@
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Numerics;
+
+namespace SecondShore.Engine.Season;
+
+/// <summary>One season of a lake's arms, ready to run for any member: grids, boundaries, weathers, readings.</summary>
+internal sealed class SeasonModel
+{
+    private const double ExchangeDays = 12;
+
+    public required SeasonTimeline Timeline { get; init; }
+
+    public required IReadOnlyList<ArmShape> Arms { get; init; }
+
+    public required ColumnGrid[] Grids { get; init; }
+
+    public required LakePriors[] Priors { get; init; }
+
+    public required LakeBoundary[] Boundaries { get; init; }
+
+    public required ObservationSet Observations { get; init; }
+
+    public required double[] ProfileDepthsM { get; init; }
+
+    public required double LonDeg { get; init; }
+
+    public WaterProfile? StartProfile { get; init; }
+
+    public int StartStep { get; init; }
+
+    public int ScenarioOf(int member) => member % Timeline.Scenarios.Count;
+
+    /// <summary>Runs a member to a step; keeps its course when asked, and what it says at every observation.</summary>
+    public MemberTrace Run(double[] z, double startNoiseK, int scenario, int toStep, bool keep)
+    {
+        ColumnForcing forcing = Timeline.Scenarios[scenario];
+        LakeBoundary boundary = Boundaries[scenario];
+        int arms = Arms.Count;
+        LakeColumn[] columns = new LakeColumn[arms];
+        OxygenColumn[] oxygen = new OxygenColumn[arms];
+        for (int a = 0; a < arms; a++)
+        {
+            columns[a] = new LakeColumn(Grids[a], Priors[a].At(z), 8, boundary.DropM(StartStep / 24));
+            Start(columns[a], a, startNoiseK);
+            oxygen[a] = new OxygenColumn(columns[a], Priors[a].DemandAt(z), forcing.PressurePa);
+        }
+
+        MemberTrace trace = new(this, keep, toStep);
+        int next = 0;
+        int[] mixedTo = new int[arms];
+        int snapshot = ((9 - (int)Math.Round(LonDeg / 15.0)) % 24 + 24) % 24;
+        double windSum = 0;
+        while (next < Observations.All.Count && Observations.All[next].Step < StartStep) next++;
+        for (int step = StartStep; step < toStep; step++)
+        {
+            if (step % 24 == 0 || step == StartStep)
+            {
+                for (int a = 0; a < arms; a++) boundary.Apply(columns[a], step / 24);
+                if (step > StartStep) Exchange(columns);
+            }
+
+            for (int a = 0; a < arms; a++)
+            {
+                columns[a].Step(forcing, step);
+                mixedTo[a] = Math.Max(mixedTo[a], columns[a].MixedTo);
+            }
+
+            windSum += forcing.Weather.WindMps[step];
+            next = Observe(trace, columns, oxygen, step, next);
+            if (step == Timeline.AtStep) trace.KeepNow(columns, oxygen);
+            if (keep && step % 6 == snapshot % 6) trace.AddSample(columns, step);
+            if (step % 24 != snapshot) continue;
+            for (int a = 0; a < arms; a++)
+            {
+                oxygen[a].StepDay(mixedTo[a], windSum / 24.0);
+                mixedTo[a] = columns[a].Top;
+            }
+
+            windSum = 0;
+            if (keep) trace.KeepDay(columns, step / 24);
+        }
+
+        return trace;
+    }
+
+    private void Start(LakeColumn column, int arm, double noiseK)
+    {
+        if (StartProfile is { } profile && arm == 0)
+        {
+            column.SetProfile(profile.DepthM, profile.TempC);
+            return;
+        }
+
+        if (StartProfile is { } shared)
+        {
+            column.SetProfile(shared.DepthM, shared.TempC);
+            return;
+        }
+
+        double air = Timeline.StartAirC;
+        double mixed = Math.Clamp(air > 4 ? air : 3.6 + (0.1 * Math.Max(-4, air)), 2.5, 28) + noiseK;
+        column.SetProfile([0], [Math.Clamp(mixed, 1, 30)]);
+        if (air < -2) column.SetIce(Math.Min(0.6, 0.022 * Math.Sqrt(-air * 70)));
+    }
+
+    // Neighbours trade water above their sill: a twelfth of the smaller layer a day.
+    private void Exchange(LakeColumn[] columns)
+    {
+        double share = 1.0 - Math.Exp(-1.0 / ExchangeDays);
+        for (int a = 0; a < columns.Length; a++)
+        {
+            foreach ((string name, double sillM) in Arms[a].Neighbours)
+            {
+                for (int b = a + 1; b < columns.Length; b++)
+                    if (Arms[b].Name == name) columns[a].Exchange(columns[b], sillM, share);
+            }
+        }
+    }
+
+    private int Observe(MemberTrace trace, LakeColumn[] columns, OxygenColumn[] oxygen, int step, int next)
+    {
+        IReadOnlyList<Observation> all = Observations.All;
+        while (next < all.Count && all[next].Step <= step)
+        {
+            Observation o = all[next];
+            LakeColumn column = columns[o.Arm];
+            trace.Predicted[next] = o.Kind switch
+            {
+                ReadingKind.SurfaceTemperature => column.TempAtC(0.3),
+                ReadingKind.Temperature => column.TempAtC(o.DepthM),
+                ReadingKind.HazeDepth => MemberTrace.Layers(column).NearestM(o.Value),
+                ReadingKind.Secchi => 2.0 / column.Parameters.LightExtinctionPerM,
+                _ => oxygen[o.Arm].AtMgPerL(o.DepthM),
+            };
+            if (o.Kind == ReadingKind.Temperature) trace.Slope[next] = Math.Abs(column.TempAtC(o.DepthM + 0.5) - column.TempAtC(Math.Max(0, o.DepthM - 0.5)));
+            if (o.Cast is { } cast) column.NudgeTo(cast.DepthM, cast.TempC, NudgeShare);
+            next++;
+        }
+
+        return next;
+    }
+
+    /// <summary>Share of the difference to a cast that a run takes over: what is left is the cast's own error and tilt.</summary>
+    public static readonly double NudgeShare = 0.8;
+
+    public static SeasonModel Build(OutlookRequest request)
+    {
+        ArmShape[] arms = [.. request.Arms.OrderByDescending(a => a.Basin.MaxDepthM)];
+        SeasonTimeline timeline = SeasonTimeline.Build(request);
+        (DateTimeOffset, double)[] secchi = [.. request.Readings.Where(r => r.Kind == ReadingKind.Secchi && r.At <= request.At && r.Value > 0).Select(r => (r.At, r.Value))];
+        double above = Math.Max(0, -request.Levels.Select(l => l.BelowFullPoolM).DefaultIfEmpty(0).Min()) + (request.Levels.Count > 0 ? 0.5 : 0);
+        double layer = arms.Length == 1 ? Math.Clamp(arms[0].Basin.MaxDepthM / 40, 0.25, 1.0) : Math.Clamp(arms[0].Basin.MaxDepthM / 60, 0.4, 1.0);
+        ColumnGrid[] grids = [.. arms.Select(a => new ColumnGrid(a.Basin, layer, above, exact: arms.Length > 1))];
+        PoolLevel[] levels = [.. request.Levels.Where(l => l.At <= request.At.AddDays(20))];
+        LakeBoundary[] boundaries = [.. timeline.Scenarios.Select(s => LakeBoundary.Build(request.Site, s.Weather, levels, arms.Length > 1 ? [] : request.Flows, secchi))];
+        WaterProfile? start = FindStart(request, timeline, arms[0]);
+        int startStep = start is null ? 0 : (int)Math.Floor((start.At - timeline.StartUtc).TotalHours);
+        double step = Math.Max(0.5, Math.Ceiling(arms[0].Basin.MaxDepthM / 40 * 2) / 2);
+        int points = (int)(arms[0].Basin.MaxDepthM / step) + 1;
+        MixingStructure structure = request.Structure ?? MixingStructure.EnergyBudget;
+        LakePriors[] priors = [.. arms.Select(a => request.Fitted is { } f ? f : LakePriors.For(request.Site, a.Basin, request.Source))];
+        return new SeasonModel
+        {
+            Timeline = timeline,
+            Arms = arms,
+            Grids = grids,
+            Boundaries = boundaries,
+            Priors = [.. priors.Select(p => p with { Centre = p.Centre with { Structure = structure } })],
+            Observations = ObservationSet.Build(request, timeline.StartUtc, timeline.AtStep, arms, start),
+            ProfileDepthsM = [.. Enumerable.Range(0, points).Select(i => i * step)],
+            LonDeg = request.Site.Position.LonDeg,
+            StartProfile = start,
+            StartStep = startStep,
+        };
+    }
+
+    // A deep cast of spring or early summer is a better start than any guess of winter.
+    private static WaterProfile? FindStart(OutlookRequest request, SeasonTimeline timeline, ArmShape arm)
+    {
+        foreach (WaterProfile p in request.Profiles.OrderBy(p => p.At))
+        {
+            double days = (p.At - timeline.StartUtc).TotalDays;
+            if (days < 0 || p.At > request.At) continue;
+            if (days > 150) return null;
+            int[] good = [.. Enumerable.Range(0, p.DepthM.Length).Where(i => double.IsFinite(p.TempC[i]) && p.TempC[i] is > -0.5 and < 45)];
+            if (good.Length < 4 || p.DepthM[good[^1]] < 0.6 * arm.Basin.MaxDepthM) continue;
+            return p with { DepthM = [.. good.Select(i => p.DepthM[i])], TempC = [.. good.Select(i => p.TempC[i])], OxygenMgPerL = null };
+        }
+
+        return null;
+    }
+}

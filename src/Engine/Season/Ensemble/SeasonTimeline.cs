@@ -1,0 +1,179 @@
+using System.Globalization;
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Numerics;
+
+namespace SecondShore.Engine.Season;
+
+/// <summary>
+/// The weathers a season may see: the measured and forecast one, before and after it the same dates of past years, or a made-up
+/// climate where there are none. All scenarios share one start and one length.
+/// </summary>
+internal sealed class SeasonTimeline
+{
+    private const int BlendHours = 72, ClimateScenarios = 12;
+    private const double WarmingKPerYear = 0.03;
+
+    public required DateTimeOffset StartUtc { get; init; }
+
+    public required int Hours { get; init; }
+
+    public required IReadOnlyList<ColumnForcing> Scenarios { get; init; }
+
+    public required int AtStep { get; init; }
+
+    public required IReadOnlyList<string> Assumed { get; init; }
+
+    /// <summary>Mean air temperature of the first three weeks, degC: what a mixed start is guessed from.</summary>
+    public double StartAirC { get; private init; }
+
+    public static SeasonTimeline Build(OutlookRequest request)
+    {
+        LakeSite site = request.Site;
+        DateTimeOffset start = SeasonStart(request.At, site.Position.LatDeg);
+        DateTimeOffset end = Later(start.AddDays(310), request.At.ToUniversalTime().AddDays(75));
+        int hours = (int)(end - start).TotalHours, atStep = (int)Math.Clamp((request.At - start).TotalHours, 0, hours - 1);
+        List<string> assumed = [];
+        WeatherSeries? main = request.Weather is { } w && w.EndUtc > start && w.StartUtc < end ? Hourly(w) : null;
+        int gapFrom = main is null ? 0 : (int)Math.Max(0, (main.StartUtc - start).TotalHours);
+        int gapTo = main is null ? 0 : (int)Math.Min(hours, (main.EndUtc - start).TotalHours);
+        List<WeatherSeries> fills = gapFrom == 0 && gapTo == hours ? [] : Fills(request, start, hours, gapFrom, gapTo, assumed);
+        Say(request, main, start, atStep, gapFrom, gapTo, fills.Count, assumed);
+        List<ColumnForcing> scenarios = [];
+        List<WeatherSeries?> chosen = fills.Count == 0 ? [null] : [.. fills];
+        foreach (WeatherSeries? fill in chosen)
+            scenarios.Add(new ColumnForcing(Join(main, fill, start, hours, gapFrom, gapTo), site.Position, site.ElevationM));
+        return new SeasonTimeline
+        {
+            StartUtc = start,
+            Hours = hours,
+            Scenarios = scenarios,
+            AtStep = atStep,
+            Assumed = assumed,
+            StartAirC = scenarios.Average(s => s.Weather.AirTempC.Take(21 * 24).Average()),
+        };
+    }
+
+    // The column starts where winter ends: 1 March in the north, 1 September in the south.
+    private static DateTimeOffset SeasonStart(DateTimeOffset at, double latDeg)
+    {
+        DateTimeOffset utc = at.ToUniversalTime();
+        DateTimeOffset start = new(utc.Year, latDeg >= 0 ? 3 : 9, 1, 0, 0, 0, TimeSpan.Zero);
+        return start > utc ? start.AddYears(-1) : start;
+    }
+
+    private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;
+
+    private static WeatherSeries Hourly(WeatherSeries weather) =>
+        Math.Abs(weather.StepS - 3600) < 1e-6 ? weather : throw new ArgumentException($"The weather steps by {weather.StepS} s where hours are expected: prepare it first.", nameof(weather));
+
+    // The same calendar hours of every other year that covers what is missing.
+    private static List<WeatherSeries> Fills(OutlookRequest request, DateTimeOffset start, int hours, int gapFrom, int gapTo, List<string> assumed)
+    {
+        List<WeatherSeries> fills = [];
+        List<WeatherSeries> past = [.. request.PastYears];
+        if (request.Weather is { } own) past.Add(own);
+        int after = gapTo >= hours ? hours : Math.Max(0, gapTo - 24);
+        foreach (WeatherSeries series in past)
+        {
+            for (int back = -60; back <= 60; back++)
+            {
+                if (back == 0 && ReferenceEquals(series, request.Weather)) continue;
+                DateTimeOffset shifted = start.AddYears(-back);
+                int offset = (int)Math.Round((shifted - series.StartUtc).TotalHours);
+                bool covers = (gapFrom == 0 || (offset >= 0 && offset + gapFrom <= series.Count))
+                    && (gapTo >= hours || (offset + after >= 0 && offset + hours <= series.Count));
+                // Years after the outlook's own serve hindcasts only, and then all years but that one do.
+                bool allowed = back > 0 || (request.ExcludeYear is not null && back < 0);
+                if (covers && allowed && Math.Abs(series.StepS - 3600) < 1e-6) fills.Add(Shift(series, offset, start, hours, WarmingKPerYear * back));
+            }
+        }
+
+        if (fills.Count > 0) return fills;
+        assumed.Add("There is no weather of past years: beyond the forecast a made-up climate for the latitude and date is taken, moved to how warm the last weeks were.");
+        SeededRandom random = new(request.Seed, 77);
+        double anomaly = Anomaly(request, start, gapFrom, gapTo);
+        for (int k = 0; k < ClimateScenarios; k++)
+        {
+            WeatherSeries made = ClimateWeather.Make(request.Site, start, hours, random.Split((ulong)k));
+            for (int i = 0; i < hours; i++)
+            {
+                int from = i < gapFrom ? gapFrom - i : Math.Max(0, i - gapTo);
+                made.AirTempC[i] += anomaly * (0.5 + (0.5 * Math.Exp(-from / (20.0 * 24.0))));
+            }
+
+            fills.Add(made);
+        }
+
+        return fills;
+    }
+
+    private static double Anomaly(OutlookRequest request, DateTimeOffset start, int gapFrom, int gapTo)
+    {
+        if (request.Weather is not { } weather || gapTo <= gapFrom) return 0;
+        double sum = 0;
+        int count = 0;
+        for (int i = Math.Max(gapFrom, gapTo - (45 * 24)); i < gapTo; i++)
+        {
+            int k = weather.StepAt(start.AddHours(i));
+            sum += weather.AirTempC[k] - ClimateWeather.AirTempC(request.Site, weather.TimeAt(k));
+            count++;
+        }
+
+        return count > 240 ? Math.Clamp(sum / count, -8, 8) : 0;
+    }
+
+    private static WeatherSeries Shift(WeatherSeries source, int offset, DateTimeOffset start, int hours, double warmingK)
+    {
+        double[] Take(double[] from, double plus = 0)
+        {
+            double[] to = new double[hours];
+            for (int i = 0; i < hours; i++) to[i] = from[Math.Clamp(offset + i, 0, from.Length - 1)] + plus;
+            return to;
+        }
+
+        return new WeatherSeries(start, 3600, Take(source.AirTempC, warmingK), Take(source.RelativeHumidity), Take(source.WindMps), Take(source.WindFromDeg),
+            Take(source.ShortwaveWPerM2), Take(source.LongwaveWPerM2, 5.0 * warmingK), Take(source.CloudFraction), Take(source.PrecipitationMmPerH), Take(source.GustMps));
+    }
+
+    private static WeatherSeries Join(WeatherSeries? main, WeatherSeries? fill, DateTimeOffset start, int hours, int gapFrom, int gapTo)
+    {
+        if (main is null) return fill!;
+        int offset = (int)Math.Round((start - main.StartUtc).TotalHours);
+        double[] Merge(Func<WeatherSeries, double[]> column, bool additive)
+        {
+            double[] to = new double[hours], own = column(main), other = fill is null ? own : column(fill);
+            double jump = 0;
+            if (additive && fill is not null && gapTo - gapFrom >= 24 && gapTo < hours)
+            {
+                for (int i = gapTo - 24; i < gapTo; i++) jump += (own[offset + i] - other[i]) / 24.0;
+            }
+
+            for (int i = 0; i < hours; i++)
+            {
+                if (i >= gapFrom && i < gapTo) to[i] = own[offset + i];
+                else if (i < gapFrom) to[i] = other[i];
+                else to[i] = other[i] + (jump * Math.Max(0, 1.0 - ((i - gapTo) / (double)BlendHours)));
+            }
+
+            return to;
+        }
+
+        return new WeatherSeries(start, 3600, Merge(s => s.AirTempC, true), Merge(s => s.RelativeHumidity, false), Merge(s => s.WindMps, false),
+            Merge(s => s.WindFromDeg, false), Merge(s => s.ShortwaveWPerM2, false), Merge(s => s.LongwaveWPerM2, true), Merge(s => s.CloudFraction, false),
+            Merge(s => s.PrecipitationMmPerH, false), Merge(s => s.GustMps, false));
+    }
+
+    private static void Say(OutlookRequest request, WeatherSeries? main, DateTimeOffset start, int atStep, int gapFrom, int gapTo, int fills, List<string> assumed)
+    {
+        if (main is null)
+        {
+            assumed.Add("There is no weather of this season: everything rests on other years or on a climate for the place, so dates are rough.");
+            return;
+        }
+
+        if (gapFrom > 48) assumed.Add(string.Create(CultureInfo.InvariantCulture, $"Weather starts on {main.StartUtc:d MMM yyyy}; before it, from {start:d MMM}, other years stand in."));
+        if (gapTo < atStep) assumed.Add(string.Create(CultureInfo.InvariantCulture, $"Weather ends on {main.EndUtc:d MMM yyyy}, before the time asked for; other years stand in from there."));
+        if (fills > 0 && request.PastYears.Count > 0) assumed.Add(string.Create(CultureInfo.InvariantCulture, $"After {main.EndUtc:d MMM} each member follows one of {fills} past years."));
+    }
+}

@@ -1,0 +1,146 @@
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Water;
+
+namespace SecondShore.Engine.Season;
+
+/// <summary>
+/// Oxygen beside a lake column, stepped once a day: mixed as deep as the day's mixing went, exchanged with the air, diffused,
+/// and eaten below by water and mud (source: LivingstoneImboden1996; season's oxygen page).
+/// </summary>
+public sealed class OxygenColumn
+{
+    /// <summary>Oxygen under which deep water counts as poor, mg/L.</summary>
+    public static readonly double FloorMgPerL = 3.0;
+
+    private const double HalfSaturation = 1.4, WaterTheta = 1.047, MudTheta = 1.07, ReferenceC = 10.0;
+    private readonly LakeColumn _column;
+    private readonly double[] _oxygen, _lower, _diagonal, _upper;
+    private readonly double _waterDemand, _mudDemand, _pressurePa;
+
+    /// <summary>Makes oxygen at saturation throughout.</summary>
+    /// <param name="column">The column it rides on.</param>
+    /// <param name="demand">What the deep water uses.</param>
+    /// <param name="pressurePa">Air pressure, Pa.</param>
+    public OxygenColumn(LakeColumn column, OxygenDemand demand, double pressurePa)
+    {
+        _column = Require.NotNull(column);
+        double areal = Require.Positive(Require.NotNull(demand).ArealGPerM2DayValue);
+        int n = column.Grid.Count;
+        (_oxygen, _lower, _diagonal, _upper) = (new double[n], new double[n], new double[n], new double[n]);
+        _pressurePa = pressurePa;
+        // Three fifths by the mud, two fifths by the water of a hypolimnion a third of the depth thick.
+        _mudDemand = 0.6 * areal;
+        _waterDemand = 0.4 * areal / Math.Max(2.0, column.DepthM / 3.0);
+        for (int i = 0; i < n; i++) _oxygen[i] = DissolvedOxygen.SaturationMgPerL(column.TempC[i], pressurePa);
+    }
+
+    /// <summary>Oxygen of each layer, mg/L.</summary>
+    public ReadOnlySpan<double> OxygenMgPerL => _oxygen;
+
+    /// <summary>Sets the layers from a measured profile (straight between points, held beyond).</summary>
+    public void NudgeTo(ReadOnlySpan<double> depthM, ReadOnlySpan<double> oxygenMgPerL, double share)
+    {
+        if (depthM.Length == 0) return;
+        for (int i = _column.Top; i < _oxygen.Length; i++)
+        {
+            double z = _column.LayerDepthM(i);
+            int k = 0;
+            while (k < depthM.Length - 1 && depthM[k + 1] < z) k++;
+            int j = Math.Min(k + 1, depthM.Length - 1);
+            double span = depthM[j] - depthM[k], t = span > 0 ? Math.Clamp((z - depthM[k]) / span, 0, 1) : 0;
+            double seen = oxygenMgPerL[k] + (t * (oxygenMgPerL[j] - oxygenMgPerL[k]));
+            _oxygen[i] += share * (Math.Max(0, seen) - _oxygen[i]);
+        }
+    }
+
+    /// <summary>Oxygen at a depth below today's surface, mg/L.</summary>
+    public double AtMgPerL(double depthM)
+    {
+        int best = _column.Top;
+        for (int i = _column.Top; i < _oxygen.Length && _column.LayerDepthM(i) <= depthM; i++) best = i;
+        if (best >= _oxygen.Length - 1) return _oxygen[^1];
+        double a = _column.LayerDepthM(best), b = _column.LayerDepthM(best + 1), t = Math.Clamp((depthM - a) / (b - a), 0, 1);
+        return _oxygen[best] + (t * (_oxygen[best + 1] - _oxygen[best]));
+    }
+
+    /// <summary>Steps one day.</summary>
+    /// <param name="mixedTo">Deepest layer the day's mixing reached.</param>
+    /// <param name="windMps">Mean wind of the day, m s-1.</param>
+    public void StepDay(int mixedTo, double windMps)
+    {
+        ReadOnlySpan<double> temp = _column.TempC, volume = _column.LayerVolumesM3;
+        int top = _column.Top;
+        mixedTo = Math.Clamp(mixedTo, top, _oxygen.Length - 1);
+        double sum = 0, water = 0;
+        for (int i = top; i <= mixedTo; i++)
+        {
+            sum += volume[i] * _oxygen[i];
+            water += volume[i];
+        }
+
+        double mixed = sum / water;
+        if (_column.IceM <= 0)
+        {
+            double exchange = DissolvedOxygen.TransferMps(windMps, temp[top]) * _column.SurfaceAreaM2 * PhysicalConstants.DayS / water;
+            mixed = (mixed + (exchange * DissolvedOxygen.SaturationMgPerL(temp[top], _pressurePa))) / (1.0 + exchange);
+        }
+
+        for (int i = top; i <= mixedTo; i++) _oxygen[i] = mixed;
+        Consume(mixedTo, temp, volume);
+        Diffuse(volume);
+    }
+
+    /// <summary>Depth below which all water holds less than <see cref="FloorMgPerL"/>, m below today's surface; NaN when the bottom has enough.</summary>
+    public double FloorM()
+    {
+        int i = _oxygen.Length - 1;
+        if (_oxygen[i] >= FloorMgPerL) return double.NaN;
+        while (i > _column.Top && _oxygen[i - 1] < FloorMgPerL) i--;
+        if (i == _column.Top) return 0;
+        double t = (FloorMgPerL - _oxygen[i - 1]) / (_oxygen[i] - _oxygen[i - 1]);
+        return _column.LayerDepthM(i - 1) + (t * (_column.LayerDepthM(i) - _column.LayerDepthM(i - 1)));
+    }
+
+    // The mixed layer makes what it breathes; below it water and mud eat, slower where little is left.
+    private void Consume(int mixedTo, ReadOnlySpan<double> temp, ReadOnlySpan<double> volume)
+    {
+        ReadOnlySpan<double> area = _column.FaceAreas;
+        for (int i = mixedTo + 1; i < _oxygen.Length; i++)
+        {
+            double mud = i == _oxygen.Length - 1 ? area[i] : area[i] - area[i + 1];
+            double rate = (_waterDemand * Math.Pow(WaterTheta, temp[i] - ReferenceC)) + (_mudDemand * mud / volume[i] * Math.Pow(MudTheta, temp[i] - ReferenceC));
+            // Implicit in the saturating share, so oxygen never falls below 0.
+            _oxygen[i] /= 1.0 + (rate / (_oxygen[i] + HalfSaturation));
+        }
+    }
+
+    private void Diffuse(ReadOnlySpan<double> volume)
+    {
+        ReadOnlySpan<double> diffusivity = _column.DiffusivityNow(), area = _column.FaceAreas, centre = _column.Centres;
+        int first = _column.Top, n = _oxygen.Length - first;
+        for (int i = 0; i < n; i++) (_lower[i], _upper[i]) = (0, 0);
+        for (int i = first + 1; i < _oxygen.Length; i++)
+        {
+            double exchange = PhysicalConstants.DayS * area[i] * diffusivity[i] / (centre[i] - centre[i - 1]);
+            _lower[i - first] = -exchange / volume[i];
+            _upper[i - 1 - first] = -exchange / volume[i - 1];
+        }
+
+        for (int i = 0; i < n; i++) _diagonal[i] = 1.0 - _lower[i] - _upper[i];
+        Tridiagonal.Solve(_lower.AsSpan(0, n), _diagonal.AsSpan(0, n), _upper.AsSpan(0, n), _oxygen.AsSpan(first, n));
+    }
+}
+
+/// <summary>Oxygen demand of a lake's deep water.</summary>
+/// <param name="ArealGPerM2DayValue">Areal deficit at 10 degC, g m-2 d-1.</param>
+public sealed record OxygenDemand(double ArealGPerM2DayValue)
+{
+    /// <summary>Standard deviation of the logarithm of a guess from clarity.</summary>
+    public static readonly double LogSd = 0.45;
+
+    /// <summary>A guess from clarity: 0.2, 0.4 or 0.8 g m-2 d-1 for clear, middling and green water, smooth in between.</summary>
+    /// <param name="secchiM">Secchi depth, m, above 0.</param>
+    public static OxygenDemand FromSecchi(double secchiM) =>
+        new(Math.Clamp(0.4 * Math.Pow(3.0 / Require.Positive(secchiM), 0.75), 0.12, 1.2));
+}
