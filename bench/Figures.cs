@@ -5,5 +5,7 @@ internal static class Figures
 {
     public static IReadOnlyList<IFigure> All { get; } =
     [
+        new SeasonColumn(),
+        new SeasonOutlook(),
     ];
 }
