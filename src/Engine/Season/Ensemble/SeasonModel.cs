@@ -1,4 +1,3 @@
-using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Engine.Season;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using SecondShore.Engine.Basin;
-using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Engine.Season;
