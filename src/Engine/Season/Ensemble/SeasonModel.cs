@@ -1,5 +1,3 @@
-using SecondShore.Engine.Core.Numerics;
-
 namespace SecondShore.Engine.Season;
 
 /// <summary>One season of a lake's arms, ready to run for any member: grids, boundaries, weathers, readings.</summary>
