@@ -7,5 +7,7 @@ internal static class Figures
     [
         new SeasonColumn(),
         new SeasonOutlook(),
+        new RigSteadyFigure(),
+        new RigTableFigure(),
     ];
 }

@@ -55,7 +55,7 @@ public static class JigCalibration
                 }
 
                 double lineFactor = Math.Clamp(Math.Exp(jig.Belief.LineLnFactor + (jig.Belief.LineLnSd * Grid(i))), 0.1, 5);
-                double least = LeastMass.MassKgTrusted(jig, middle with { LineDragFactor = lineFactor }, jigFactor, 0, guess, WeightNeed.QuickSteps);
+                double least = LeastMass.MassKgTrusted(jig, middle with { LineDragFactor = lineFactor }, jigFactor, RigObservation.LeavingShare, guess, WeightNeed.QuickSteps);
                 guess = least;
                 if (double.IsNaN(least)) least = 2.0 * LeastMass.LargestKg;
                 double z = Math.Log(jig.MassKg / least) / RigObservation.TowLnSd;
@@ -63,7 +63,7 @@ public static class JigCalibration
                 {
                     ObservationKind.HoldsBottom => Math.Log(Math.Max(NormalLaw.ShareBelow(z), 1e-12)),
                     ObservationKind.OffBottom => Math.Log(Math.Max(NormalLaw.ShareBelow(-z), 1e-12)),
-                    _ => Tailed(z),
+                    _ => -0.5 * z * z,
                 };
             }
         }

@@ -23,6 +23,9 @@ public enum ObservationKind
 /// <param name="FallS">Time of the fall, s; not used otherwise.</param>
 public sealed record RigObservation(ObservationKind Kind, FishingLine Line, RigConditions Conditions, double FallS = double.NaN)
 {
+    /// <summary>Share of its weight on the bottom at which a jig is taken to leave it: below this it skips and is felt no more (choice).</summary>
+    public static readonly double LeavingShare = 0.1;
+
     /// <summary>How far off the true speed, depth and moment of leaving are taken to be, as a standard deviation of ln(mass) (choice):
     /// a tenth in speed alone moves the least mass by a sixth.</summary>
     public static readonly double TowLnSd = 0.18;

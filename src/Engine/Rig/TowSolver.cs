@@ -42,12 +42,41 @@ public static class TowSolver
         double lifting = push.At(0);
         if (lifting < 0) return SolveLifted(tow, setup, jig, -lifting, trace, out traced);
 
-        double full = jig.LargestPushN, resting = push.At(full);
-        if (resting >= 0) return SolveLineOnBottom(tow, setup, jig, resting, trace, out traced);
+        // A guess a little high mostly closes the bracket at once; only when it is low must a full push be tried.
+        double full = jig.LargestPushN, low = 0, atLow = lifting, high = 1.02 * PushGuess(tow, setup, full);
+        double atHigh = high < full ? push.At(high) : double.PositiveInfinity;
+        if (!(atHigh < 0))
+        {
+            if (high < full) (low, atLow) = (high, atHigh);
+            high = full;
+            atHigh = push.At(full);
+            if (atHigh >= 0) return SolveLineOnBottom(tow, setup, jig, atHigh, trace, out traced);
+        }
 
-        double n = BracketedRoot.Find(ref push, 0, lifting, full, resting, double.NaN, 1e-9 * full, 1e-7 * tow.DepthM);
+        double n = BracketedRoot.Find(ref push, low, atLow, high, atHigh, double.NaN, 1e-9 * full, 1e-7 * tow.DepthM);
         traced = trace.IsEmpty ? 0 : TowKernel.Shoot(setup, jig.Start(n, 0), tow.LineOutM, out _, trace);
         return Result(tow, setup, push.End, jig.Start(n, 0), JigContact.OnBottom, n, 0, 0);
+    }
+
+    // Push by the closed form of a weightless line, with half the line's weight and the mean flow: saves integrations, decides nothing.
+    private static double PushGuess(in TowCase tow, in TowSetup setup, double fullN)
+    {
+        setup.Current.At(0.5 * tow.DepthM, out double along, out double across);
+        double squared = ((along - tow.SpeedMps) * (along - tow.SpeedMps)) + (across * across), speed = Math.Sqrt(squared);
+        if (speed < 1e-3) return double.NaN;
+        double perM = setup.HalfRhoDiameter * LineDrag.NormalCoefficient(speed * setup.DiameterPerViscosity) * squared;
+        if (setup.WorkedIn) perM *= 0.5;
+        double line = 0.5 * setup.WetWeight * tow.LineOutM, drag = setup.HalfRho * tow.JigDragAreaM2 * squared;
+        double low = 0, high = fullN;
+        for (int i = 0; i < 9; i++)
+        {
+            double n = 0.5 * (low + high), up = tow.JigWeightN - n + line, back = drag + (tow.FrictionCoefficient * n);
+            if (up <= 0) { high = n; continue; }
+            double t = Math.Sqrt((up * up) + (back * back)), c0 = back / up, c1 = c0 + (perM * tow.LineOutM / t);
+            if (t / perM * (Math.Asinh(c1) - Math.Asinh(c0)) > setup.TargetM) low = n; else high = n;
+        }
+
+        return 0.5 * (low + high);
     }
 
     private static TowResult SolveLifted(in TowCase tow, in TowSetup setup, in JigForces jig, double missingM, Span<LineState> trace, out int traced)

@@ -43,7 +43,7 @@ public class TowPropertyTests
         Assert.True(heavy.HeightOverBottomM <= light.HeightOverBottomM + (2e-5 * tow.DepthM), $"{tow}: height {light.HeightOverBottomM} then {heavy.HeightOverBottomM}");
         double slow = HoldLimits.FastestMps(tow, 0), fast = HoldLimits.FastestMps(tow with { JigWeightN = tow.JigWeightN * 1.1 }, 0);
         Assert.True(fast >= slow - 1e-4, $"{tow}: lifts at {slow} then {fast}");
-    }, iter: 300, seed: "0001ShoreRig");
+    }, iter: 400, seed: "0001ShoreRig");
 
     [Fact]
     public void Deeper_never_needs_less() => UsualTow.Sample(tow =>
@@ -53,7 +53,7 @@ public class TowPropertyTests
         double sameScope = Least(tow with { DepthM = tow.DepthM * 1.05, LineOutM = scope * ((tow.DepthM * 1.05) + tow.TipHeightM) });
         Assert.True(sameLine >= shallow * (1 - 1e-4), $"{tow}: same line {shallow} then {sameLine}");
         Assert.True(sameScope >= shallow * (1 - 1e-4), $"{tow}: same scope {shallow} then {sameScope}");
-    }, iter: 200, seed: "0001ShoreRig");
+    }, iter: 400, seed: "0001ShoreRig");
 
     [Fact]
     public void Thicker_line_that_does_not_sink_by_itself_never_needs_less() => UsualTow.Sample(tow =>
@@ -62,7 +62,7 @@ public class TowPropertyTests
         TowCase neutral = tow with { LineDensityKgPerM3 = Math.Min(tow.LineDensityKgPerM3, tow.WaterDensityKgPerM3) };
         double thin = Least(neutral), thick = Least(neutral with { LineDiameterM = tow.LineDiameterM * 1.1 });
         Assert.True(thick >= thin * (1 - 1e-4), $"{neutral}: {thin} then {thick}");
-    }, iter: 200, seed: "0001ShoreRig");
+    }, iter: 400, seed: "0001ShoreRig");
 
     [Fact]
     public void Thicker_fluorocarbon_never_needs_less_at_dragging_speeds() => UsualTow.Sample(tow =>
@@ -71,7 +71,7 @@ public class TowPropertyTests
             LineOutM = Math.Min(tow.LineOutM, 2.5 * (tow.DepthM + tow.TipHeightM)) };
         double thin = Least(sinking), thick = Least(sinking with { LineDiameterM = tow.LineDiameterM * 1.1 });
         Assert.True(thick >= thin * (1 - 1e-4), $"{sinking}: {thin} then {thick}");
-    }, iter: 200, seed: "0001ShoreRig");
+    }, iter: 400, seed: "0001ShoreRig");
 
     [Fact]
     public void Results_are_continuous_in_every_input() => UsualTow.Sample(tow =>
@@ -94,7 +94,7 @@ public class TowPropertyTests
             Assert.True(Math.Abs(moved.HeightOverBottomM - at.HeightOverBottomM) < 3e-3 * tow.DepthM, $"{tow} and {other}: {at} then {moved}");
             Assert.True(Math.Abs(moved.TensionN - at.TensionN) < 1e-3 * (at.TensionN + tow.JigWeightN), $"{tow} and {other}: {at} then {moved}");
         }
-    }, iter: 200, seed: "0001ShoreRig");
+    }, iter: 400, seed: "0001ShoreRig");
 
     [Fact]
     public void No_random_rig_within_bounds_fails()
