@@ -27,7 +27,7 @@ internal sealed class PlacedForms(LakeRecipe recipe, Canvas canvas, float[] chan
     public void Saddles(int wished) => Try(wished, () =>
     {
         double radiusM = recipe.FormM * random.NextDouble(0.9, 1.5), along = random.NextDouble(0, Math.PI), half = 0.75 * radiusM;
-        if (!TryRoom(radiusM * 2.1, 0.09, out PlanePoint middle, out double depthM)) return false;
+        if (!TryRoom(radiusM * 1.85, 0.09, out PlanePoint middle, out double depthM)) return false;
         double heightM = Height(depthM);
         PlanePoint a = new(middle.XM + (half * Math.Cos(along)), middle.YM + (half * Math.Sin(along)));
         PlanePoint b = new(middle.XM - (half * Math.Cos(along)), middle.YM - (half * Math.Sin(along)));
@@ -63,7 +63,7 @@ internal sealed class PlacedForms(LakeRecipe recipe, Canvas canvas, float[] chan
     private static void Try(int wished, Func<bool> place)
     {
         int placed = 0;
-        for (int tries = 0; tries < 250 * wished && placed < wished; tries++)
+        for (int tries = 0; tries < 600 * wished && placed < wished; tries++)
             if (place()) placed++;
     }
 
