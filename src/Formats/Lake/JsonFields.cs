@@ -1,0 +1,171 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Formats.Text;
+
+namespace SecondShore.Formats.Lake;
+
+/// <summary>Reads values of one JSON object by name and unit, reporting what does not fit.</summary>
+internal sealed class JsonFields(string file, string path, JsonElement element, ProblemLog log)
+{
+    private static readonly JsonDocumentOptions Options = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 32 };
+
+    /// <summary>The element.</summary>
+    public JsonElement Element => element;
+
+    /// <summary>Parses a file whose root must be an object; null, with an error, when it is not.</summary>
+    public static JsonDocument? Parse(string file, byte[] bytes, ProblemLog log)
+    {
+        try
+        {
+            string text = TextDecoding.Decode(bytes, out _);
+            JsonDocument document = JsonDocument.Parse(text, Options);
+            if (document.RootElement.ValueKind == JsonValueKind.Object) return document;
+            document.Dispose();
+            log.Error(file, "the file holds no JSON object; it must start with { and end with }.");
+        }
+        catch (JsonException e)
+        {
+            int? line = e.LineNumber is long n ? (int)Math.Min(n + 1, int.MaxValue) : null;
+            log.Add(file, line, ProblemSeverity.Error, $"the file is not JSON that can be read: {Plain(e)} Correct it there.");
+        }
+        catch (Exception e) when (e is ArgumentException or InvalidOperationException)
+        {
+            log.Error(file, "the file is not JSON that can be read.");
+        }
+
+        return null;
+    }
+
+    /// <summary>Text of a key; empty when missing.</summary>
+    public string Text(params ReadOnlySpan<string> names)
+    {
+        foreach (string name in names)
+        {
+            if (!element.TryGetProperty(name, out JsonElement value)) continue;
+            if (value.ValueKind == JsonValueKind.String) return SafeString(value);
+            if (value.ValueKind == JsonValueKind.Number) return value.GetRawText();
+            if (value.ValueKind is not JsonValueKind.Null) Bad(name, value, "text");
+        }
+
+        return "";
+    }
+
+    /// <summary>Yes or no; null when missing.</summary>
+    public bool? Flag(string name)
+    {
+        if (!element.TryGetProperty(name, out JsonElement value) || value.ValueKind == JsonValueKind.Null) return null;
+        if (value.ValueKind is JsonValueKind.True or JsonValueKind.False) return value.GetBoolean();
+        Bad(name, value, "true or false");
+        return null;
+    }
+
+    /// <summary>A number in SI by stem and unit, such as <c>secchi</c> in <c>secchi_m</c> or <c>secchi_ft</c>; null when missing or impossible.</summary>
+    public double? Number(Quantity quantity, double low, double high, params ReadOnlySpan<string> stems)
+    {
+        foreach (string stem in stems)
+        {
+            foreach (JsonProperty property in element.EnumerateObject())
+            {
+                UnitSuffix? unit = UnitSuffix.Match(property.Name, stem, quantity);
+                if (unit is null && !(property.NameEquals(stem) && quantity is (Quantity.Number or Quantity.Share))) continue;
+                if (Number(property, unit, low, high) is double value) return value;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A place from latitude_deg and longitude_deg (lat, lon are read too); null when missing or impossible.</summary>
+    public GeoPoint? Place()
+    {
+        double? lat = Number(Quantity.Angle, -90, 90, "latitude", "lat") ?? Number(Quantity.Number, -90, 90, "latitude", "lat");
+        double? lon = Number(Quantity.Angle, -360, 360, "longitude", "lon") ?? Number(Quantity.Number, -360, 360, "longitude", "lon", "lng");
+        return lat is double a && lon is double o ? new GeoPoint(a, o) : null;
+    }
+
+    /// <summary>Objects of an array; reports members that are none. <c>units</c> of the path carry their number.</summary>
+    public IEnumerable<JsonFields> Objects(string name)
+    {
+        if (!element.TryGetProperty(name, out JsonElement list) || list.ValueKind == JsonValueKind.Null) yield break;
+        if (list.ValueKind != JsonValueKind.Array)
+        {
+            Bad(name, list, "a list");
+            yield break;
+        }
+
+        int i = 0;
+        foreach (JsonElement item in list.EnumerateArray())
+        {
+            i++;
+            string itemPath = string.Create(CultureInfo.InvariantCulture, $"{Path(name)}[{i}]");
+            if (item.ValueKind == JsonValueKind.Object) yield return new JsonFields(file, itemPath, item, log);
+            else log.Row(file, 0, name, $"{itemPath} is {Shown(item)} where an object is expected; it is not used.");
+        }
+    }
+
+    /// <summary>A nested object; null when missing.</summary>
+    public JsonFields? Inner(string name)
+    {
+        if (!element.TryGetProperty(name, out JsonElement value) || value.ValueKind == JsonValueKind.Null) return null;
+        if (value.ValueKind == JsonValueKind.Object) return new JsonFields(file, Path(name), value, log);
+        Bad(name, value, "an object");
+        return null;
+    }
+
+    /// <summary>Reports something about this object.</summary>
+    public void Warn(string message) => log.Warn(file, path.Length == 0 ? message : $"{path}: {message}");
+
+    private double? Number(JsonProperty property, UnitSuffix? unit, double low, double high)
+    {
+        JsonElement value = property.Value;
+        double number;
+        switch (value.ValueKind)
+        {
+            case JsonValueKind.Null: return null;
+            case JsonValueKind.Number when value.TryGetDouble(out number) && double.IsFinite(number): break;
+            case JsonValueKind.String when NumberText.TryParse(SafeString(value), false, out number): break;
+            default:
+                Bad(property.Name, value, "a number");
+                return null;
+        }
+
+        double si = unit?.ToSi(number) ?? number;
+        if (si >= low && si <= high) return si;
+        double offset = unit?.Offset ?? 0, scale = unit?.Scale ?? 1;
+        log.Warn(file, FormattableString.Invariant(
+            $"{Path(property.Name)} is {number} where {Math.Round((low - offset) / scale, 3)} to {Math.Round((high - offset) / scale, 3)} is possible; it is not used. Check its unit and sign."));
+        return null;
+    }
+
+    private void Bad(string name, JsonElement value, string expected) =>
+        log.Warn(file, $"{Path(name)} is {Shown(value)} where {expected} is expected; it is not used.");
+
+    private string Path(string name) => path.Length == 0 ? name : $"{path}.{name}";
+
+    private static string Shown(JsonElement value) => $"'{TextDecoding.Excerpt(value.GetRawText())}'";
+
+    // A lone surrogate in an escape makes GetString throw.
+    private static string SafeString(JsonElement value)
+    {
+        try
+        {
+            return value.GetString() ?? "";
+        }
+        catch (InvalidOperationException)
+        {
+            return "";
+        }
+    }
+
+    private static string Plain(JsonException e)
+    {
+        string message = e.Message;
+        int cut = message.IndexOf(" Path:", StringComparison.Ordinal);
+        if (cut < 0) cut = message.IndexOf(" LineNumber:", StringComparison.Ordinal);
+        StringBuilder result = new(cut > 0 ? message[..cut] : message);
+        for (int i = 0; i < result.Length; i++) if (char.IsControl(result[i])) result[i] = '?';
+        return result.ToString();
+    }
+}

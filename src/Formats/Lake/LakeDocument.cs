@@ -1,0 +1,123 @@
+using SecondShore.Engine.Core.Geo;
+
+namespace SecondShore.Formats.Lake;
+
+/// <summary>Units a user wants to see.</summary>
+public enum DisplayUnits
+{
+    /// <summary>Metres, grams, degrees Celsius.</summary>
+    Metric,
+
+    /// <summary>Feet, ounces, degrees Fahrenheit, miles per hour.</summary>
+    UsCustomary,
+}
+
+/// <summary>A place to put a boat in.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="Place">Where it is.</param>
+/// <param name="ToeBelowFullPoolM">How far below full pool the ramp's lower end lies, m: out of water when the pool drops further; null when not known.</param>
+/// <param name="Note">The user's words.</param>
+public sealed record RampMark(string Name, GeoPoint Place, double? ToeBelowFullPoolM, string Note);
+
+/// <summary>Water where boats must go at idle speed.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="Outline">Its ring, no point repeated.</param>
+public sealed record NoWakeArea(string Name, IReadOnlyList<GeoPoint> Outline);
+
+/// <summary>Kinds of mark the user sets for planning.</summary>
+public enum PlaceMarkKind
+{
+    /// <summary>A place of the user's own, offered as a spot.</summary>
+    Spot,
+
+    /// <summary>The plan must stop here.</summary>
+    MustVisit,
+
+    /// <summary>The plan must keep away: off limits, or no wish to.</summary>
+    NeverVisit,
+}
+
+/// <summary>A place marked by the user.</summary>
+/// <param name="Kind">What the plan shall do with it.</param>
+/// <param name="Name">What it is called.</param>
+/// <param name="Place">Where it is.</param>
+/// <param name="RadiusM">How far the mark reaches, m.</param>
+/// <param name="Note">The user's words.</param>
+public sealed record PlaceMark(PlaceMarkKind Kind, string Name, GeoPoint Place, double RadiusM, string Note);
+
+/// <summary>A parameter of the lake column fitted to this lake's own readings.</summary>
+/// <param name="Name">The engine's name of the parameter.</param>
+/// <param name="P10">Tenth percentile.</param>
+/// <param name="P50">Median.</param>
+/// <param name="P90">Ninetieth percentile.</param>
+public sealed record FittedParameter(string Name, double P10, double P50, double P90);
+
+/// <summary>What <c>lake.json</c> says, each value in SI; null where it says nothing. Immutable.</summary>
+public sealed record LakeDocument
+{
+    /// <summary>The lake's name.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>A place on the lake.</summary>
+    public GeoPoint? Position { get; init; }
+
+    /// <summary>Elevation of full pool above sea level, m.</summary>
+    public double? ElevationM { get; init; }
+
+    /// <summary>IANA time zone, as written.</summary>
+    public string? TimeZoneId { get; init; }
+
+    /// <summary>Offset of standard time from UTC, hours, where no zone is named.</summary>
+    public double? StandardOffsetH { get; init; }
+
+    /// <summary>Area of the surface at full pool, m2.</summary>
+    public double? SurfaceAreaM2 { get; init; }
+
+    /// <summary>Greatest depth at full pool, m.</summary>
+    public double? MaxDepthM { get; init; }
+
+    /// <summary>Mean depth at full pool, m.</summary>
+    public double? MeanDepthM { get; init; }
+
+    /// <summary>Typical Secchi depth, m.</summary>
+    public double? SecchiM { get; init; }
+
+    /// <summary>Measured light extinction, m-1.</summary>
+    public double? LightExtinctionPerM { get; init; }
+
+    /// <summary>Depth of a dam's deep outlet below full pool, m.</summary>
+    public double? OutletDepthM { get; init; }
+
+    /// <summary>Whether a dam holds the lake; null when not said.</summary>
+    public bool? IsReservoir { get; init; }
+
+    /// <summary>Height over ground at which the weather's wind was measured, m.</summary>
+    public double? WindHeightM { get; init; }
+
+    /// <summary>End of the measured weather; what follows in weather.csv is forecast. Null when not said.</summary>
+    public DateTimeOffset? MeasuredUntil { get; init; }
+
+    /// <summary>How far the surface lay below full pool when the survey was made, m; null when not said.</summary>
+    public double? SurveyBelowFullPoolM { get; init; }
+
+    /// <summary>Units to show.</summary>
+    public DisplayUnits? Units { get; init; }
+
+    /// <summary>Whether the lake is made up.</summary>
+    public bool IsInvented { get; init; }
+
+    /// <summary>Launch ramps.</summary>
+    public IReadOnlyList<RampMark> Ramps { get; init; } = [];
+
+    /// <summary>No-wake areas.</summary>
+    public IReadOnlyList<NoWakeArea> NoWakeAreas { get; init; } = [];
+
+    /// <summary>Marks of the user.</summary>
+    public IReadOnlyList<PlaceMark> Marks { get; init; } = [];
+
+    /// <summary>Parameters fitted to this lake.</summary>
+    public IReadOnlyList<FittedParameter> Fitted { get; init; } = [];
+
+    /// <summary>How the survey is to be read, by file name; the empty name holds for every survey file.</summary>
+    public IReadOnlyDictionary<string, Surveys.SurveyOptions> SurveyOptions { get; init; } = new Dictionary<string, Surveys.SurveyOptions>();
+}

@@ -1,0 +1,136 @@
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using SecondShore.Engine.Season;
+using SecondShore.Formats.Files;
+using SecondShore.Formats.Text;
+using SecondShore.Formats.Writers;
+
+namespace SecondShore.Formats.Lake;
+
+/// <summary>
+/// Changes to a lake's files that leave everything else as it stands: rows are appended under the columns a file
+/// already has, keys are set in a document whose other keys and order stay.
+/// </summary>
+public static class LakeFolderEdits
+{
+    /// <summary>The files with a reading added to readings.csv.</summary>
+    public static ILakeFiles WithReading(ILakeFiles files, Reading reading, string note = "") =>
+        AppendRow(files, "readings.csv", LakeCsv.ReadingHeaders, h => h == "note" ? note : LakeCsv.ReadingCell(reading, h));
+
+    /// <summary>The files with a row added to log.csv.</summary>
+    public static ILakeFiles WithLogRow(ILakeFiles files, LogRow row) =>
+        AppendRow(files, "log.csv", LakeCsv.LogHeaders, h => LakeCsv.LogCell(row, h));
+
+    /// <summary>The files with keys of lake.json set or, by a null value, taken away; all other keys stay as they are.</summary>
+    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    public static ILakeFiles WithLakeKeys(ILakeFiles files, params ReadOnlySpan<(string Key, JsonNode? Value)> keys)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        string name = files.Find("lake.json") ?? "lake.json";
+        JsonObject root = files.Find("lake.json") is null ? [] : ObjectOf(files.Read(name));
+        foreach ((string key, JsonNode? value) in keys)
+        {
+            if (value is null) root.Remove(key);
+            else root[key] = value.DeepClone();
+        }
+
+        string text = JsonText.Write(json => root.WriteTo(json));
+        return ChangedFiles.Of(files, name, Encoding.UTF8.GetBytes(text));
+    }
+
+    /// <summary>The files with the fitted parameters of lake.json replaced.</summary>
+    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    public static ILakeFiles WithFitted(ILakeFiles files, IReadOnlyList<FittedParameter> fitted) =>
+        WithLakeKeys(files, ("fitted", Node(json => LakeJson.Fitted(json, fitted), "fitted")));
+
+    /// <summary>The files with the marks of lake.json replaced.</summary>
+    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    public static ILakeFiles WithMarks(ILakeFiles files, IReadOnlyList<PlaceMark> marks) =>
+        WithLakeKeys(files, ("marks", Node(json => LakeJson.Marks(json, marks), "marks")));
+
+    /// <summary>The files with what the user confirmed of a survey set in lake.json.</summary>
+    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    public static ILakeFiles WithSurveyOptions(ILakeFiles files, Surveys.SurveyOptions options)
+    {
+        JsonNode? node = Node(json =>
+        {
+            json.WriteStartObject("survey");
+            LakeJson.Options(json, options);
+            json.WriteEndObject();
+        }, "survey");
+        return WithLakeKeys(files, ("survey", node));
+    }
+
+    private static JsonNode? Node(Action<Utf8JsonWriter> body, string key)
+    {
+        string text = JsonText.Write(json =>
+        {
+            json.WriteStartObject();
+            body(json);
+            json.WriteEndObject();
+        });
+        return JsonNode.Parse(text)?[key];
+    }
+
+    private static JsonObject ObjectOf(byte[] bytes)
+    {
+        try
+        {
+            JsonDocumentOptions options = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 32 };
+            return JsonNode.Parse(TextDecoding.Decode(bytes, out _), null, options) as JsonObject
+                ?? throw new InvalidDataException("lake.json is no JSON object and is not changed.");
+        }
+        catch (JsonException e)
+        {
+            throw new InvalidDataException("lake.json is not JSON that can be read and is not changed.", e);
+        }
+    }
+
+    // The row's values go under the columns the file has; columns of ours that it lacks are added at the right, and
+    // the rows before stay as they are (short rows read as empty cells).
+    private static ChangedFiles AppendRow(ILakeFiles files, string fileName, string[] ownHeaders, Func<string, string> cellOf)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        string name = files.Find(fileName) ?? fileName;
+        string text = files.Find(fileName) is null ? string.Join(',', ownHeaders) + "\n" : TextDecoding.Decode(files.Read(name), out _);
+        CsvTable table = CsvTable.Parse(text, CsvTable.GuessSeparator(text));
+        if (table.Count == 0)
+        {
+            text = string.Join(',', ownHeaders) + "\n";
+            table = CsvTable.Parse(text, ',');
+        }
+
+        List<string> headers = [];
+        for (int i = 0; i < table.Cells(0); i++) headers.Add(table[0, i].ToString());
+        List<string> missing = [.. ownHeaders.Where(h => cellOf(h).Length > 0 && !headers.Contains(h, StringComparer.OrdinalIgnoreCase))];
+        string end = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
+        string separator = table.Separator == ' ' ? "," : table.Separator.ToString();
+        if (missing.Count > 0)
+        {
+            int headerEnd = text.IndexOfAny(['\r', '\n'], HeaderStart(text));
+            if (headerEnd < 0) headerEnd = text.Length;
+            text = text.Insert(headerEnd, separator + string.Join(separator, missing));
+            headers.AddRange(missing);
+        }
+
+        if (text.Length > 0 && text[^1] is not ('\n' or '\r')) text += end;
+        text += string.Join(separator, headers.Select(h => CsvText.Quoted(cellOf(h.ToLowerInvariant())))) + end;
+        return ChangedFiles.Of(files, name, Encoding.UTF8.GetBytes(text));
+    }
+
+    private static int HeaderStart(string text)
+    {
+        int at = 0;
+        while (at < text.Length)
+        {
+            int end = text.IndexOfAny(['\r', '\n'], at);
+            if (end < 0) return at;
+            ReadOnlySpan<char> line = text.AsSpan(at, end - at).Trim();
+            if (!line.IsEmpty && line[0] != '#') return at;
+            at = end + 1;
+        }
+
+        return text.Length;
+    }
+}

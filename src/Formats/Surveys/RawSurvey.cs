@@ -1,0 +1,63 @@
+using SecondShore.Formats.Coordinates;
+
+namespace SecondShore.Formats.Surveys;
+
+/// <summary>A survey in the numbers of its file: not yet placed on the earth, its depths not yet in metres.</summary>
+internal sealed class RawSurvey(string format)
+{
+    public string Format { get; } = format;
+
+    public List<RawPoints> Points { get; } = [];
+
+    public List<RawLine> Lines { get; } = [];
+
+    public List<RawPolygon> Polygons { get; } = [];
+
+    public RawRaster? Raster { get; set; }
+
+    public DepthUnit? Unit { get; set; }
+
+    public Knowledge UnitKnown { get; set; } = Knowledge.Assumed;
+
+    public DepthSense? Sense { get; set; }
+
+    public Knowledge SenseKnown { get; set; } = Knowledge.Assumed;
+
+    public CoordinateSystem? Crs { get; set; }
+
+    public Knowledge CrsKnown { get; set; } = Knowledge.Assumed;
+
+    /// <summary>Transducer depth already stated by the file and added, for the understanding.</summary>
+    public bool BelowTransducer { get; set; }
+
+    public List<string> Doubts { get; } = [];
+
+    public List<string> RolesTaken { get; } = [];
+}
+
+/// <summary>Points of one kind: parallel arrays; Z is NaN where there is a position without a depth.</summary>
+internal sealed record RawPoints(double[] X, double[] Y, double[] Z, IReadOnlyList<int> TrackBreaks);
+
+/// <summary>A line of one filed value; closed lines repeat no point.</summary>
+internal sealed record RawLine(double[] X, double[] Y, double Z, bool Closed);
+
+/// <summary>A polygon without a depth: outer ring and islands, no point repeated.</summary>
+internal sealed record RawPolygon((double[] X, double[] Y) Outer, IReadOnlyList<(double[] X, double[] Y)> Islands);
+
+/// <summary>A raster of filed values, NaN without data; pixel (column, row) centres lie at the affine place.</summary>
+internal sealed record RawRaster(int Columns, int Rows, float[] Values, AffinePlace Place);
+
+/// <summary>x = X0 + A column + B row, y = Y0 + D column + E row, of pixel centres.</summary>
+internal sealed record AffinePlace(double X0, double A, double B, double Y0, double D, double E)
+{
+    public (double X, double Y) At(double column, double row) => (X0 + (A * column) + (B * row), Y0 + (D * column) + (E * row));
+
+    public bool IsUsable => double.IsFinite(X0) && double.IsFinite(Y0) && double.IsFinite(A) && double.IsFinite(B)
+        && double.IsFinite(D) && double.IsFinite(E) && Math.Abs((A * E) - (B * D)) > 1e-30;
+
+    public (double Column, double Row) Inverse(double x, double y)
+    {
+        double determinant = (A * E) - (B * D), dx = x - X0, dy = y - Y0;
+        return (((E * dx) - (B * dy)) / determinant, ((A * dy) - (D * dx)) / determinant);
+    }
+}

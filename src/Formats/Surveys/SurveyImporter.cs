@@ -1,0 +1,60 @@
+using SecondShore.Engine.Basin;
+using SecondShore.Formats.Surveys.AsciiGrid;
+using SecondShore.Formats.Surveys.GeoJson;
+
+namespace SecondShore.Formats.Surveys;
+
+/// <summary>What came of reading one survey file.</summary>
+/// <param name="Survey">The depths, below full pool; null when the file gives none that can be used.</param>
+/// <param name="Understanding">What was understood, to be shown and confirmed; null when the format could not be read.</param>
+/// <param name="Problems">What was found wrong.</param>
+public sealed record SurveyImport(Survey? Survey, SurveyUnderstanding? Understanding, IReadOnlyList<Problem> Problems);
+
+/// <summary>Reads a survey file of any known format.</summary>
+public static class SurveyImporter
+{
+    private static readonly IReadOnlyList<ISurveyReader> Readers =
+    [
+        new AsciiGridReader(),
+        new GeoJsonReader(),
+    ];
+
+    /// <summary>Names of the formats that are read.</summary>
+    public static IReadOnlyList<string> Formats { get; } = [.. Readers.Select(r => r.Format)];
+
+    /// <summary>How sure it is, 0 to 1, that a file is a survey of some format.</summary>
+    public static double Sniff(SurveySource source) => Readers.Max(r => Sure(r, source));
+
+    /// <summary>Reads a file. Never throws for what the file holds.</summary>
+    /// <param name="source">The file.</param>
+    /// <param name="options">What the user set.</param>
+    /// <param name="context">What the lake folder knows.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    public static SurveyImport Read(SurveySource source, SurveyOptions options, SurveyContext context,
+        IProgress<double>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        ProblemLog log = new();
+        if (source.Bytes.Length == 0)
+        {
+            log.Error(source.Name, "the file is empty; copy or export it again.");
+            return new SurveyImport(null, null, log.ToList());
+        }
+
+        ISurveyReader? best = Readers.MaxBy(r => Sure(r, source));
+        if (best is null || Sure(best, source) <= 0)
+        {
+            log.Error(source.Name, $"the file is of no kind that is read here ({string.Join(", ", Formats)}); export it as one of them.");
+            return new SurveyImport(null, null, log.ToList());
+        }
+
+        RawSurvey? raw = best.Read(source, options, log, progress, cancellation);
+        if (raw is null) return new SurveyImport(null, null, log.ToList());
+        SurveyResolver resolver = new(source.Name, raw, options, context, log);
+        (Survey? survey, SurveyUnderstanding understanding) = resolver.Resolve(cancellation);
+        return new SurveyImport(survey, understanding, log.ToList());
+    }
+
+    private static double Sure(ISurveyReader reader, SurveySource source) => reader.Sniff(source);
+}

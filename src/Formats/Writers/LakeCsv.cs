@@ -1,0 +1,186 @@
+using System.Globalization;
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Season;
+using SecondShore.Formats.Lake;
+using SecondShore.Formats.Text;
+
+namespace SecondShore.Formats.Writers;
+
+/// <summary>Texts of the lake folder's CSV files. Reading a text back gives the same values.</summary>
+public static class LakeCsv
+{
+    /// <summary>Text of weather.csv or climate/YYYY.csv; columns that the table lacks are left out.</summary>
+    public static string Weather(WeatherTable weather)
+    {
+        ArgumentNullException.ThrowIfNull(weather);
+        (string Header, double[]? Values, double Scale)[] columns =
+        [
+            ("air_temp_c", weather.AirTempC, 1), ("relative_humidity_pct", weather.RelativeHumidity, 100), ("wind_speed_m_s", weather.WindMps, 1),
+            ("wind_dir_deg", weather.WindFromDeg, 1), ("wind_gust_m_s", weather.GustMps, 1), ("shortwave_w_m2", weather.ShortwaveWPerM2, 1),
+            ("longwave_w_m2", weather.LongwaveWPerM2, 1), ("cloud_fraction", weather.CloudFraction, 1), ("precip_mm_h", weather.PrecipitationMmPerH, 1),
+        ];
+        (string Header, double[]? Values, double Scale)[] held = [.. columns.Where(c => c.Values is not null)];
+        CsvText text = new(["time", .. held.Select(c => c.Header)]);
+        for (int i = 0; i < weather.Count; i++)
+        {
+            text.Cell(weather.TimesUtc[i]);
+            // A share times a hundred picks up a stray last digit; ten digits are more than any instrument has.
+            foreach (var column in held) text.Cell(column.Scale == 1 ? column.Values![i] : Math.Round(column.Values![i] * column.Scale, 10));
+            text.End();
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>Text of hypsography.csv.</summary>
+    public static string Hypsography(Hypsography hypsography)
+    {
+        ArgumentNullException.ThrowIfNull(hypsography);
+        CsvText text = new("depth_m", "area_m2");
+        for (int i = 0; i < hypsography.DepthsM.Length; i++) text.Cell(hypsography.DepthsM[i]).Cell(hypsography.AreasM2[i]).End();
+        return text.ToString();
+    }
+
+    /// <summary>Text of profiles.csv.</summary>
+    public static string Profiles(IEnumerable<WaterProfile> profiles)
+    {
+        ArgumentNullException.ThrowIfNull(profiles);
+        CsvText text = new("time", "depth_m", "temp_c", "oxygen_mg_l");
+        foreach (WaterProfile profile in profiles)
+            for (int i = 0; i < profile.DepthM.Length; i++)
+                text.Cell(profile.At).Cell(profile.DepthM[i]).Cell(profile.TempC[i]).Cell(profile.OxygenMgPerL?[i] ?? double.NaN).End();
+        return text.ToString();
+    }
+
+    /// <summary>Text of readings.csv: one row a reading.</summary>
+    public static string Readings(IEnumerable<Reading> readings)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        CsvText text = new(ReadingHeaders);
+        foreach (Reading reading in readings)
+        {
+            foreach (string header in ReadingHeaders) text.Cell(ReadingCell(reading, header));
+            text.End();
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>Text of secchi.csv.</summary>
+    public static string Secchi(IEnumerable<Reading> readings)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        CsvText text = new("time", "secchi_m");
+        foreach (Reading reading in readings) text.Cell(reading.At).Cell(reading.Value).End();
+        return text.ToString();
+    }
+
+    /// <summary>Text of level.csv.</summary>
+    public static string Levels(IEnumerable<PoolLevel> levels)
+    {
+        ArgumentNullException.ThrowIfNull(levels);
+        CsvText text = new("time", "below_full_pool_m");
+        foreach (PoolLevel level in levels) text.Cell(level.At).Cell(level.BelowFullPoolM).End();
+        return text.ToString();
+    }
+
+    /// <summary>Text of flows.csv.</summary>
+    public static string Flows(IEnumerable<DailyFlow> flows)
+    {
+        ArgumentNullException.ThrowIfNull(flows);
+        CsvText text = new("time", "inflow_m3_s", "inflow_temp_c", "outflow_m3_s");
+        foreach (DailyFlow flow in flows) text.Cell(flow.At).Cell(flow.InflowM3PerS).Cell(flow.InflowTempC).Cell(flow.OutflowM3PerS).End();
+        return text.ToString();
+    }
+
+    /// <summary>Text of cover.csv.</summary>
+    public static string Cover(IEnumerable<CoverMark> marks)
+    {
+        ArgumentNullException.ThrowIfNull(marks);
+        CsvText text = new("latitude_deg", "longitude_deg", "kind", "radius_m", "height_m", "note");
+        foreach (CoverMark mark in marks)
+            text.Cell(mark.Place.LatDeg).Cell(mark.Place.LonDeg).Cell(UserReaders.WordOf(mark.Kind)).Cell(mark.RadiusM).Cell(mark.HeightM).Cell(mark.Note).End();
+        return text.ToString();
+    }
+
+    /// <summary>Text of log.csv.</summary>
+    public static string Log(IEnumerable<LogRow> rows)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        CsvText text = new(LogHeaders);
+        foreach (LogRow row in rows)
+        {
+            foreach (string header in LogHeaders) text.Cell(LogCell(row, header));
+            text.End();
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>Columns of a new readings.csv.</summary>
+    internal static string[] ReadingHeaders { get; } =
+        ["time", "latitude_deg", "longitude_deg", "haze_depth_m", "surface_temp_c", "secchi_m", "depth_m", "temp_c", "oxygen_mg_l", "note"];
+
+    /// <summary>Columns of a new log.csv.</summary>
+    internal static string[] LogHeaders { get; } =
+    [
+        "time", "kind", "effort_min", "count", "latitude_deg", "longitude_deg", "spot", "form", "bottom_depth_m", "step_depth_m", "surface_temp_c",
+        "secchi_m", "wind_speed_m_s", "wind_dir_deg", "sky", "bait", "jig", "jig_weight_g", "trailer", "colour", "line", "presentation",
+        "speed_m_s", "species", "fish_length_m", "fish_weight_g", "note", "id", "replaces",
+    ];
+
+    /// <summary>What a reading says under a column; empty for a column it has nothing for.</summary>
+    internal static string ReadingCell(Reading reading, string header)
+    {
+        return header switch
+        {
+            "time" => CsvText.TimeText(reading.At),
+            "latitude_deg" => NumberText.Format(reading.Place?.LatDeg),
+            "longitude_deg" => NumberText.Format(reading.Place?.LonDeg),
+            "haze_depth_m" => If(ReadingKind.HazeDepth),
+            "surface_temp_c" => If(ReadingKind.SurfaceTemperature),
+            "secchi_m" => If(ReadingKind.Secchi),
+            "temp_c" => If(ReadingKind.Temperature),
+            "oxygen_mg_l" => If(ReadingKind.Oxygen),
+            "depth_m" => NumberText.Format(reading.DepthM),
+            _ => "",
+        };
+
+        string If(ReadingKind kind) => reading.Kind == kind ? NumberText.Format(reading.Value) : "";
+    }
+
+    /// <summary>What a log row says under a column; empty for a column it has nothing for.</summary>
+    internal static string LogCell(LogRow row, string header) => header switch
+    {
+        "time" => CsvText.TimeText(row.At),
+        "kind" => row.Kind.ToString().ToLowerInvariant(),
+        "effort_min" => NumberText.Format(row.Minutes),
+        "count" => row.Count.ToString(CultureInfo.InvariantCulture),
+        "latitude_deg" => NumberText.Format(row.Place?.LatDeg),
+        "longitude_deg" => NumberText.Format(row.Place?.LonDeg),
+        "spot" => row.Spot,
+        "form" => row.Form,
+        "bottom_depth_m" => NumberText.Format(row.BottomDepthM),
+        "step_depth_m" => NumberText.Format(row.StepDepthM),
+        "surface_temp_c" => NumberText.Format(row.SurfaceTempC),
+        "secchi_m" => NumberText.Format(row.SecchiM),
+        "wind_speed_m_s" => NumberText.Format(row.WindMps),
+        "wind_dir_deg" => NumberText.Format(row.WindFromDeg),
+        "sky" => row.Sky,
+        "bait" => row.Bait,
+        "jig" => row.Jig,
+        "jig_weight_g" => NumberText.Format(row.JigWeightG),
+        "trailer" => row.Trailer,
+        "colour" => row.Colour,
+        "line" => row.FishingLine,
+        "presentation" => row.Presentation,
+        "speed_m_s" => NumberText.Format(row.SpeedMps),
+        "species" => row.Species,
+        "fish_length_m" => NumberText.Format(row.FishLengthM),
+        "fish_weight_g" => NumberText.Format(row.FishWeightG),
+        "note" => row.Note,
+        "id" => row.Id,
+        "replaces" => row.Replaces,
+        _ => "",
+    };
+}
