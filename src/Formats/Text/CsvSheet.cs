@@ -1,7 +1,7 @@
 namespace SecondShore.Formats.Text;
 
-/// <summary>A column of a CSV file: where it stands and how its numbers become SI.</summary>
-internal sealed record CsvColumn(int Index, string Header, UnitSuffix? Unit, double Low, double High);
+/// <summary>A column of a CSV file: where it stands and how its numbers become SI. <paramref name="Next"/> is read where its cell is empty: the same value in another unit.</summary>
+internal sealed record CsvColumn(int Index, string Header, UnitSuffix? Unit, double Low, double High, CsvColumn? Next);
 
 /// <summary>A CSV file with one header row, its columns looked up by name and unit, its faults reported.</summary>
 internal sealed class CsvSheet
@@ -86,21 +86,23 @@ internal sealed class CsvSheet
     /// <param name="stems">Names without their unit, the preferred one first.</param>
     public CsvColumn? Find(Quantity quantity, double low, double high, params ReadOnlySpan<string> stems)
     {
-        foreach (string stem in stems)
+        CsvColumn? first = null;
+        for (int k = stems.Length - 1; k >= 0; k--)
         {
-            for (int i = 0; i < _headers.Length; i++)
+            string stem = stems[k];
+            for (int i = _headers.Length - 1; i >= 0; i--)
             {
                 UnitSuffix? unit = UnitSuffix.Match(_headers[i], stem, quantity);
                 bool bare = unit is null && _headers[i] == stem;
-                if (unit is null && !bare) continue;
+                if (_used[i] || (unit is null && !bare)) continue;
                 _used[i] = true;
                 if (bare && quantity is not (Quantity.Number or Quantity.Share or Quantity.Angle))
                     _log.Warn(File, $"column '{_headers[i]}' carries no unit and is taken as {SiName(quantity)}; name it {stem}{SiSuffix(quantity)} to be sure.");
-                return new CsvColumn(i, _table[0, i].ToString(), unit, low, high);
+                first = new CsvColumn(i, _table[0, i].ToString(), unit, low, high, first);
             }
         }
 
-        return null;
+        return first;
     }
 
     /// <summary>A number in SI; NaN where missing, not a number, or out of range (both reported).</summary>
@@ -108,7 +110,7 @@ internal sealed class CsvSheet
     {
         if (column is null) return double.NaN;
         ReadOnlySpan<char> cell = Text(row, column.Index);
-        if (cell.IsEmpty) return double.NaN;
+        if (cell.IsEmpty) return Number(row, column.Next);
         if (!NumberText.TryParse(cell, _decimalComma, out double value))
         {
             if (!NumberText.IsMissing(cell))
