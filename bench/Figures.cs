@@ -9,5 +9,7 @@ internal static class Figures
         new SeasonOutlook(),
         new RigSteadyFigure(),
         new RigTableFigure(),
+        new DayPlanLarge(),
+        new DayRoutes(),
     ];
 }

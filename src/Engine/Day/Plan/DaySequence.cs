@@ -73,6 +73,25 @@ internal sealed class DaySequence
         return Join(_scratchB, from, after + 2);
     }
 
+    /// <summary>
+    /// Value if the stops from the first <paramref name="after"/> on were replaced by as many others; breaks keep their places.
+    /// </summary>
+    public double ValueWithStretch(int after, ReadOnlySpan<int> stretch)
+    {
+        double[] current = _leave[after], next = _scratchB;
+        int at = after == 0 ? _problem.StartNode : Order[after - 1];
+        for (int k = 0; k < stretch.Length; k++)
+        {
+            RunForward(current, at, stretch[k], _scratchA);
+            at = stretch[k];
+            _kernel.Forward(_problem.Stops[at], _scratchA, next, []);
+            Pauses(BreakAfter, after + k + 1, next, false);
+            current = next;
+        }
+
+        return Join(current, at, after + stretch.Length + 1);
+    }
+
     /// <summary>Value of another order, timed from scratch. Spoils nothing.</summary>
     public double ValueOf(IReadOnlyList<int> order, int[] breakAfter)
     {

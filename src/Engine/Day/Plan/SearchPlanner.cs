@@ -12,12 +12,24 @@ internal sealed class SearchPlanner
     /// <summary>Stops it can weigh at once.</summary>
     public static readonly int MostStops = 63;
 
+    /// <summary>Shakes of the order by habit: more is better and slower.</summary>
+    public static readonly int UsualRounds = 6;
+
+    /// <summary>Gap to the bound, as a share of it, at which the search rests.</summary>
+    public static readonly double GoodEnoughShare = 0.003;
+
+    /// <summary>Rounds of pricing by habit: more tightens the bound.</summary>
+    public static readonly int UsualPriceRounds = 40;
+
     private readonly PlanProblem _problem;
     private readonly DaySequence _day;
     private readonly List<int> _bestOrder = [];
     private readonly int[] _bestBreaks;
     private readonly SeededRandom _random;
-    private double _bestValue = double.NegativeInfinity;
+    private readonly int[] _stretch = new int[MostStops];
+    private readonly List<int> _bestStretch = [];
+    private double _bestValue = double.NegativeInfinity, _stretchValue;
+    private int _stretchAfter;
 
     private SearchPlanner(PlanProblem problem, ulong seed)
     {
@@ -60,7 +72,7 @@ internal sealed class SearchPlanner
             if (prices.Value < standing - (1e-4 * Math.Abs(standing))) { standing = prices.Value; idle = 0; }
             else if (++idle >= 4) { pace *= 0.7; idle = 0; }
 
-            if (prices.Value <= _bestValue + 1e-9) break;
+            if (prices.Value - _bestValue <= GoodEnoughShare * Math.Abs(prices.Value % PlanProblem.MustReward)) break;
             if (round % 6 != 5) continue;
             Adopt(walk);
             Improve();
@@ -71,7 +83,7 @@ internal sealed class SearchPlanner
 
     private void Shake(int rounds, double bound, CancellationToken cancel)
     {
-        for (int round = 0; round < rounds && _bestValue < bound - 1e-9; round++)
+        for (int round = 0; round < rounds && _bestValue < bound - (GoodEnoughShare * Math.Abs(bound % PlanProblem.MustReward)); round++)
         {
             cancel.ThrowIfCancellationRequested();
             _day.Set(_bestOrder, _bestBreaks);
@@ -182,46 +194,60 @@ internal sealed class SearchPlanner
     // Reversals of a stretch, moves of a stretch of one to three stops, swaps of two stops.
     private bool OrderBetter()
     {
-        List<int> order = [.. _day.Order], best = [];
-        double bestValue = _day.Value + 1e-9;
+        List<int> order = _day.Order;
         int n = order.Count;
+        _bestStretch.Clear();
+        _stretchValue = _day.Value + 1e-9;
         for (int i = 0; i < n; i++)
         {
             for (int j = i + 1; j < n; j++)
             {
-                Consider(() => order.Reverse(i, j - i + 1), () => order.Reverse(i, j - i + 1));
-                if (j > i + 1) Consider(() => (order[i], order[j]) = (order[j], order[i]), () => (order[i], order[j]) = (order[j], order[i]));
-            }
-
-            for (int length = 1; length <= 3 && i + length <= n; length++)
-            {
-                for (int to = 0; to <= n - length; to++)
+                Span<int> stretch = Stretch(i, j);
+                stretch.Reverse();
+                Consider(i, stretch);
+                if (j < i + 2) continue;
+                stretch = Stretch(i, j);
+                (stretch[0], stretch[^1]) = (stretch[^1], stretch[0]);
+                Consider(i, stretch);
+                for (int length = 1; length <= Math.Min(3, j - i); length++)
                 {
-                    if (to == i || (length == 1 && Math.Abs(to - i) == 1 && to < i)) continue;
-                    int at = i, size = length, target = to;
-                    Consider(() => Move(order, at, size, target), () => Move(order, target, size, at));
+                    // The first stops of the stretch go to its end, or the last to its front.
+                    Rotate(Stretch(i, j), length);
+                    Consider(i, _stretch.AsSpan(0, j - i + 1));
+                    if (length == j - i + 1 - length) continue;
+                    Rotate(Stretch(i, j), j - i + 1 - length);
+                    Consider(i, _stretch.AsSpan(0, j - i + 1));
                 }
             }
         }
 
-        if (best.Count == 0) return false;
-        _day.Set(best, [.. _day.BreakAfter]);
+        if (_bestStretch.Count == 0) return false;
+        for (int k = 0; k < _bestStretch.Count; k++) order[_stretchAfter + k] = _bestStretch[k];
+        _day.Refresh();
         return true;
-
-        void Consider(Action change, Action undo)
-        {
-            change();
-            double value = _day.ValueOf(order, _day.BreakAfter);
-            if (value > bestValue) { bestValue = value; best = [.. order]; }
-            undo();
-        }
     }
 
-    private static void Move(List<int> order, int from, int length, int to)
+    private Span<int> Stretch(int first, int last)
     {
-        List<int> part = order.GetRange(from, length);
-        order.RemoveRange(from, length);
-        order.InsertRange(to, part);
+        for (int k = first; k <= last; k++) _stretch[k - first] = _day.Order[k];
+        return _stretch.AsSpan(0, last - first + 1);
+    }
+
+    private static void Rotate(Span<int> stretch, int count)
+    {
+        stretch[..count].Reverse();
+        stretch[count..].Reverse();
+        stretch.Reverse();
+    }
+
+    private void Consider(int after, Span<int> stretch)
+    {
+        double value = _day.ValueWithStretch(after, stretch);
+        if (value <= _stretchValue) return;
+        _stretchValue = value;
+        _stretchAfter = after;
+        _bestStretch.Clear();
+        foreach (int stop in stretch) _bestStretch.Add(stop);
     }
 
     private bool BreaksBetter()
