@@ -1,0 +1,62 @@
+using SecondShore.Engine.Core.Numerics;
+
+namespace SecondShore.App.Compute.Views;
+
+/// <summary>An opened lake, as far as it is known before anything is worked out. SI throughout.</summary>
+public sealed record LakeView
+{
+    /// <summary>The lake's name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>IANA time zone.</summary>
+    public required string ZoneId { get; init; }
+
+    /// <summary>The instant that answers stand for when none is asked: the end of the measured weather, or now.</summary>
+    public required DateTimeOffset At { get; init; }
+
+    /// <summary>End of the measured weather; null without any.</summary>
+    public DateTimeOffset? WeatherUntil { get; init; }
+
+    /// <summary>Origin of the lake's plane, degrees.</summary>
+    public double OriginLatDeg { get; init; }
+
+    /// <summary>Origin of the lake's plane, degrees.</summary>
+    public double OriginLonDeg { get; init; }
+
+    /// <summary>How far the surface lies below full pool, m; null when not known.</summary>
+    public double? BelowFullPoolM { get; init; }
+
+    /// <summary>Ramps by name.</summary>
+    public IReadOnlyList<string> Ramps { get; init; } = [];
+
+    /// <summary>What was odd in the files, one sentence each.</summary>
+    public IReadOnlyList<string> Problems { get; init; } = [];
+
+    /// <summary>What the chart needs; null for a lake without a surveyed bottom.</summary>
+    public WaterChart? Chart { get; init; }
+}
+
+/// <summary>The chart's frame and fixed marks.</summary>
+/// <param name="Frame">The grid's frame in the lake's plane.</param>
+/// <param name="MaxDepthM">Greatest depth, m.</param>
+/// <param name="Marks">Names, ramps, cover.</param>
+public sealed record WaterChart(ChartFrame Frame, double MaxDepthM, IReadOnlyList<ChartMark> Marks);
+
+/// <summary>Frame of the depth grid.</summary>
+public sealed record ChartFrame(double WestM, double SouthM, double CellM, int Nx, int Ny);
+
+/// <summary>A named place on the chart; kind is a symbol's name, <c>water</c> or <c>land</c>.</summary>
+public sealed record ChartMark(string Kind, string Name, double XM, double YM);
+
+/// <summary>A spot as the chart marks it.</summary>
+public sealed record SpotMark(string Letter, string Name, double XM, double YM, double DepthM);
+
+/// <summary>A pass: x, y pairs in the lake's plane.</summary>
+public sealed record PassMark(string Letter, IReadOnlyList<double> Points);
+
+/// <summary>A spread's three numbers, or nothing.</summary>
+public static class SpreadViews
+{
+    /// <summary>The spread of a distribution, or null.</summary>
+    public static Spread? SpreadOrNull(this SampleDistribution? distribution) => distribution?.Spread;
+}

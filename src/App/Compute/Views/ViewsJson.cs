@@ -1,0 +1,32 @@
+using System.Text.Json.Serialization;
+using SecondShore.App.Store;
+using SecondShore.App.Words;
+
+namespace SecondShore.App.Compute.Views;
+
+/// <summary>All that crosses between the page, the database and the engine's worker, read and written without reflection.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UseStringEnumConverter = true,
+    NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals)]
+[JsonSerializable(typeof(LakeView))]
+[JsonSerializable(typeof(OutlookView))]
+[JsonSerializable(typeof(LocaleInfo))]
+[JsonSerializable(typeof(IReadOnlyList<LakeRow>))]
+[JsonSerializable(typeof(IReadOnlyList<RecordRow>))]
+[JsonSerializable(typeof(StorageUse))]
+[JsonSerializable(typeof(ChartOptions))]
+[JsonSerializable(typeof(ProfileChart))]
+[JsonSerializable(typeof(SeasonChart))]
+[JsonSerializable(typeof(WindChart))]
+[JsonSerializable(typeof(LineChart))]
+[JsonSerializable(typeof(AskAbout))]
+public sealed partial class ViewsJson : JsonSerializerContext;
+
+/// <summary>What a question carries besides its verb.</summary>
+/// <param name="At">The instant; null takes the lake's own.</param>
+/// <param name="ThermoclineM">A depth to try, m; null takes the outlook's.</param>
+/// <param name="PoolDropM">How far below the pool of the day to try, m; null takes the day's.</param>
+/// <param name="Metric">Whether sentences should read metric.</param>
+/// <param name="Records">Readings and log entries kept on this device.</param>
+/// <param name="Date">The day to plan; null takes the lake's next.</param>
+public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
+    IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null);

@@ -1,0 +1,34 @@
+using SecondShore.App.Compute.Views;
+using SecondShore.App.Words;
+using SecondShore.Engine.Season;
+
+namespace SecondShore.App.Places;
+
+/// <summary>Sentences of the Lake place.</summary>
+internal static class LakeWords
+{
+    /// <summary>The answer in one line.</summary>
+    public static string Headline(OutlookView o, Wording w)
+    {
+        if (o.State == LayerState.Mixed) return w["lake.is.mixed"];
+        if (o.State == LayerState.Turning) return w["lake.is.turning"];
+        return o.ThermoclineM is { } m && m.P90 - m.P10 > 3.66 ? w["lake.is.unsure"] : w["lake.is.layered"];
+    }
+
+    /// <summary>A day that lies some days from the outlook's instant.</summary>
+    public static string Day(OutlookView o, double days, Wording w) =>
+        w.Date(DateOnly.FromDateTime(w.AtLake(o.At).DateTime).AddDays((int)Math.Round(days)));
+
+    /// <summary>State of an arm in words, with what sets it apart from the whole.</summary>
+    public static string ArmState(ArmView arm, OutlookView o, Wording w)
+    {
+        string state = arm.State switch
+        {
+            LayerState.Stratified => w["arm.layered"],
+            LayerState.Turning => w["arm.turning"],
+            _ => w["arm.mixed"],
+        };
+        if (arm.TurnoverInDays is not { } turns) return state;
+        return arm.State == LayerState.Mixed ? state : $"{state}, {w["arm.turns", Day(o, turns.P50, w)]}";
+    }
+}

@@ -1,0 +1,9 @@
+using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using Microsoft.Extensions.DependencyInjection;
+using SecondShore.App.Shell;
+
+WebAssemblyHostBuilder builder = WebAssemblyHostBuilder.CreateDefault(args);
+builder.RootComponents.Add<Root>("#app");
+builder.Services.AddSingleton<Browser>();
+builder.Services.AddSingleton<Session>();
+await builder.Build().RunAsync();

@@ -1,0 +1,144 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using Microsoft.JSInterop;
+using SecondShore.App.Compute.Views;
+using SecondShore.App.Store;
+using SecondShore.Engine.Core.Geo;
+
+namespace SecondShore.App.Shell;
+
+/// <summary>Opening lakes and asking the engine about them.</summary>
+public sealed partial class Session
+{
+    private static readonly string Stamp = typeof(Session).Assembly.ManifestModule.ModuleVersionId.ToString("N");
+    private readonly SemaphoreSlim _oneAtATime = new(1, 1);
+    private DotNetObjectReference<Session>? _self;
+
+    /// <summary>The open lake as read.</summary>
+    public LakeView? View { get; private set; }
+
+    /// <summary>The outlook.</summary>
+    public OutlookView? Outlook { get; private set; }
+
+    /// <summary>Whether what is shown was kept from an earlier visit and is being worked out anew.</summary>
+    public bool IsFromEarlier { get; private set; }
+
+    /// <summary>Opens a lake: shows what was kept of it, then works everything out.</summary>
+    public async Task OpenAsync(LakeRow lake)
+    {
+        Lake = lake;
+        (View, Outlook, Trouble) = (null, null, null);
+        await browser.Do("saveSetting", "lake", lake.Id);
+        await ReadRecordsAsync();
+        if (await browser.Text("recall", lake.Id, "open", Stamp) is { } opened)
+        {
+            TakeView(opened);
+            if (await browser.Text("recall", lake.Id, "outlook", Stamp) is { } outlook) Outlook = Read(outlook, ViewsJson.Default.OutlookView);
+            IsFromEarlier = Outlook is not null;
+            Tell();
+        }
+
+        await WorkOutAsync();
+    }
+
+    /// <summary>Works everything out from the lake's files and this device's records.</summary>
+    public async Task WorkOutAsync()
+    {
+        if (Lake is null) return;
+        await DoAsync("work.open", async () =>
+        {
+            TakeView(await AskAsync("open", About(), Lake.Id));
+            await browser.Do("setUnits", Words.Units.IsMetric);
+            Tell();
+            Outlook = Read(await AskAsync("outlook", About(), Lake.Id), ViewsJson.Default.OutlookView);
+            IsFromEarlier = false;
+            Tell();
+        });
+    }
+
+    /// <summary>Makes the demo lake on this device and opens it.</summary>
+    public async Task CreateDemoAsync()
+    {
+        await DoAsync("work.demo", async () =>
+        {
+            string id = "demo";
+            await browser.Text("createLake", "demo", "{}", id, "", Now());
+            await ReadLakesAsync();
+        });
+        if (Lakes.FirstOrDefault(l => l.Id == "demo") is { } lake) await OpenAsync(lake);
+    }
+
+    /// <summary>Keeps a record; returns once the database says it is on disk.</summary>
+    public async Task<bool> KeepAsync(RecordRow row)
+    {
+        try
+        {
+            await browser.Do("addRecordsJson", JsonSerializer.Serialize([row], ViewsJson.Default.IReadOnlyListRecordRow));
+            await ReadRecordsAsync();
+            Tell();
+            return true;
+        }
+        catch (JSException error)
+        {
+            Say(ExplainedTrouble(error));
+            return false;
+        }
+    }
+
+    private async Task ReadRecordsAsync()
+    {
+        string json = await browser.Text("recordsJson", Lake?.Id ?? "") ?? "[]";
+        Records = RecordSet.Standing(JsonSerializer.Deserialize(json, ViewsJson.Default.IReadOnlyListRecordRow) ?? []);
+    }
+
+    private Task WordAnswersAgainAsync() => Task.CompletedTask;
+
+    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: Records);
+
+    private void TakeView(string json)
+    {
+        View = Read(json, ViewsJson.Default.LakeView);
+        if (View is null) return;
+        Plane = new LocalProjection(new GeoPoint(View.OriginLatDeg, View.OriginLonDeg));
+        Words = Words with { Zone = ZoneOrUtc(View.ZoneId) };
+    }
+
+    private async Task<string> AskAsync(string verb, AskAbout about, string? lake) =>
+        await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake,
+            _self ??= DotNetObjectReference.Create(this), lake is null ? null : Stamp) ?? "{}";
+
+    private static T? Read<T>(string json, JsonTypeInfo<T> type) => JsonSerializer.Deserialize(json, type);
+
+    private static string Now() => TimeProvider.System.GetUtcNow().UtcDateTime.ToString("O", CultureInfo.InvariantCulture);
+
+    private static TimeZoneInfo ZoneOrUtc(string id) => TimeZoneInfo.TryFindSystemTimeZoneById(id, out TimeZoneInfo? zone) ? zone : TimeZoneInfo.Utc;
+
+    /// <summary>Runs work one piece at a time, with its progress shown and its failure said in one sentence.</summary>
+    private async Task DoAsync(string what, Func<Task> work)
+    {
+        await _oneAtATime.WaitAsync();
+        DateTimeOffset began = TimeProvider.System.GetUtcNow();
+        Work = new WorkState(Words[what], 0, began, began);
+        Trouble = null;
+        Tell();
+        try
+        {
+            await work();
+        }
+        catch (JSException error) when (error.Message.StartsWith("stopped", StringComparison.Ordinal))
+        {
+            // The user stopped it: what was shown before stays.
+        }
+        catch (JSException error)
+        {
+            Trouble = ExplainedTrouble(error);
+        }
+        finally
+        {
+            Work = null;
+            _oneAtATime.Release();
+            Tell();
+        }
+    }
+}

@@ -1,0 +1,146 @@
+using System.Text.Json;
+using Microsoft.JSInterop;
+using SecondShore.Answers.Words;
+using SecondShore.App.Compute.Views;
+using SecondShore.App.Store;
+using SecondShore.App.Words;
+using SecondShore.Engine.Core.Geo;
+
+namespace SecondShore.App.Shell;
+
+/// <summary>What the page knows: the open lake, its answers, this device's records, and how the user reads numbers.</summary>
+public sealed partial class Session(Browser browser)
+{
+    /// <summary>Raised when anything shown may have changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Language, units, clock.</summary>
+    public Wording Words { get; private set; } = new(TextBook.For("en"), new LocaleInfo(), UnitSystem.Feet, TimeZoneInfo.Utc);
+
+    /// <summary>Whether the first look at the database is done.</summary>
+    public bool IsReady { get; private set; }
+
+    /// <summary>Whether there is a signal, as far as the browser knows.</summary>
+    public bool HasSignal { get; private set; } = true;
+
+    /// <summary>Whether a newer version waits.</summary>
+    public bool UpdateReady { get; private set; }
+
+    /// <summary>Lakes on this device.</summary>
+    public IReadOnlyList<LakeRow> Lakes { get; private set; } = [];
+
+    /// <summary>The open lake's row.</summary>
+    public LakeRow? Lake { get; private set; }
+
+    /// <summary>Records of the open lake that stand, newest first.</summary>
+    public IReadOnlyList<RecordRow> Records { get; private set; } = [];
+
+    /// <summary>Work under way; null when there is none.</summary>
+    public WorkState? Work { get; private set; }
+
+    /// <summary>What went wrong last, in one sentence; null when nothing did.</summary>
+    public string? Trouble { get; private set; }
+
+    /// <summary>The lake's plane.</summary>
+    public LocalProjection? Plane { get; private set; }
+
+    /// <summary>Starts: language, units, lakes, and the last lake's answers.</summary>
+    public async Task StartAsync()
+    {
+        LocaleInfo locale = JsonSerializer.Deserialize(await browser.Text("locale") ?? "{}", ViewsJson.Default.LocaleInfo) ?? new LocaleInfo();
+        bool metric = await browser.Text("setting", "units") == "metric";
+        Words = new Wording(TextBook.For(locale.Language), locale, metric ? UnitSystem.Metric : UnitSystem.Feet, TimeZoneInfo.Utc);
+        await browser.Do("setUnits", metric);
+        await browser.Do("keepOffline", DotNetObjectReference.Create(this));
+        await ReadLakesAsync();
+        IsReady = true;
+        Tell();
+        string? last = await browser.Text("setting", "lake");
+        LakeRow? lake = Lakes.FirstOrDefault(l => l.Id == last) ?? (Lakes.Count > 0 ? Lakes[0] : null);
+        if (lake is null) await CreateDemoAsync(); else await OpenAsync(lake);
+    }
+
+    /// <summary>Switches between feet and metric, everywhere at once.</summary>
+    public async Task SetMetricAsync(bool metric)
+    {
+        Words = Words with { Units = metric ? UnitSystem.Metric : UnitSystem.Feet };
+        Tell();
+        await browser.Do("saveSetting", "units", metric ? "metric" : "feet");
+        await browser.Do("setUnits", metric);
+        await WordAnswersAgainAsync();
+    }
+
+    /// <summary>The browser says whether there is a signal.</summary>
+    [JSInvokable]
+    public void OnSignal(bool online)
+    {
+        HasSignal = online;
+        Tell();
+    }
+
+    /// <summary>A newer version is on the device and waits to be taken.</summary>
+    [JSInvokable]
+    public void OnUpdateReady()
+    {
+        UpdateReady = true;
+        Tell();
+    }
+
+    /// <summary>The engine's worker tells how far it is.</summary>
+    [JSInvokable]
+    public void OnProgress(double share, string what)
+    {
+        if (Work is null) return;
+        Work = Work.At(share, what.Length > 0 ? what : Work.What, TimeProvider.System.GetUtcNow());
+        Tell();
+    }
+
+    /// <summary>Takes the newer version: the page loads anew.</summary>
+    public ValueTask TakeUpdateAsync() => browser.Do("takeUpdate");
+
+    /// <summary>Stops the work under way; the old answers stay.</summary>
+    public async Task StopAsync()
+    {
+        await browser.Do("stopEngine");
+        Work = null;
+        Tell();
+    }
+
+    /// <summary>Says that something went wrong.</summary>
+    public void Say(string? trouble)
+    {
+        Trouble = trouble;
+        Tell();
+    }
+
+    /// <summary>Reads the list of lakes again.</summary>
+    public async Task ReadLakesAsync() =>
+        Lakes = JsonSerializer.Deserialize(await browser.Text("lakesJson") ?? "[]", ViewsJson.Default.IReadOnlyListLakeRow) ?? [];
+
+    private void Tell() => Changed?.Invoke();
+
+    private string ExplainedTrouble(JSException error)
+    {
+        string first = error.Message.Split('\n')[0].Trim();
+        return first switch
+        {
+            "quota" => Words["trouble.quota"],
+            "database" => Words["trouble.database"],
+            _ => first,
+        };
+    }
+}
+
+/// <summary>Work under way.</summary>
+/// <param name="What">What is being found.</param>
+/// <param name="Share">Share done, 0 to 1.</param>
+/// <param name="Began">When it began.</param>
+/// <param name="Now">When it last told.</param>
+public sealed record WorkState(string What, double Share, DateTimeOffset Began, DateTimeOffset Now)
+{
+    /// <summary>Seconds left by the share done so far; null until that means something.</summary>
+    public double? LeftS => Share > 0.08 ? (Now - Began).TotalSeconds * (1 - Share) / Share : null;
+
+    /// <summary>The work further on.</summary>
+    public WorkState At(double share, string what, DateTimeOffset now) => this with { Share = Math.Clamp(share, 0, 1), What = what, Now = now };
+}

@@ -1,0 +1,55 @@
+using System.Globalization;
+using SecondShore.App.Store;
+
+namespace SecondShore.App.Words;
+
+/// <summary>Records as sentences, and values between the user's units and SI.</summary>
+internal static class EntryWords
+{
+    /// <summary>When a record happened.</summary>
+    public static DateTimeOffset At(RecordRow row) =>
+        DateTimeOffset.TryParse(row.At, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at) ? at : DateTimeOffset.UnixEpoch;
+
+    /// <summary>A value from the user's unit: depths to m, temperatures to degC.</summary>
+    public static double ToSi(string kind, double shown, Wording w)
+    {
+        if (w.Units.IsMetric) return shown;
+        return kind == RecordKinds.Haze || kind == RecordKinds.Secchi ? shown * 0.3048 : (shown - 32) / 1.8;
+    }
+
+    /// <summary>Why a value cannot be right, in one sentence; null when it can.</summary>
+    public static string? Complaint(string kind, double value, double? depthM, double? maxDepthM, Wording w)
+    {
+        if (kind == RecordKinds.Haze && (value < 0.3 || value > (maxDepthM ?? 200))) return w["complaint.haze", w.Depth(0.3), w.Depth(maxDepthM ?? 200)];
+        if (kind == RecordKinds.Secchi && value is < 0.02 or > 60) return w["complaint.secchi"];
+        if ((kind == RecordKinds.Surface || kind == RecordKinds.Temperature) && value is < -2 or > 45) return w["complaint.temp", w.TempNumber(-2), w.TempNumber(45), w.Units.TemperatureUnit];
+        if (kind == RecordKinds.Oxygen && value is < 0 or > 40) return w["complaint.oxygen"];
+        return depthM is { } d && (d < 0 || d > (maxDepthM ?? 1700)) ? w["complaint.depth", w.Depth(maxDepthM ?? 1700)] : null;
+    }
+
+    /// <summary>The record as one line.</summary>
+    public static string Sentence(RecordRow row, Wording w)
+    {
+        Entry e = Entry.Of(row);
+        string value = e.Value is not { } v ? ""
+            : row.Kind == RecordKinds.Haze || row.Kind == RecordKinds.Secchi ? w.Depth(v)
+            : row.Kind == RecordKinds.Oxygen ? $"{w.Number(v, "0.0")} mg/L"
+            : row.Kind == RecordKinds.Fish ? Weight(v, w)
+            : row.Kind == RecordKinds.Surface || row.Kind == RecordKinds.Temperature ? $"{w.TempNumber(v)} {w.Units.TemperatureUnit}"
+            : w.Number(v, "0.#");
+        List<string> parts = [w["kind." + row.Kind]];
+        if (value.Length > 0) parts.Add(value);
+        if (e.DepthM is { } d) parts.Add(w["entry.at", w.Depth(d)]);
+        if (e.Minutes is { } minutes) parts.Add(w["entry.minutes", w.Number(minutes, "0")]);
+        if (e.Trailer is { Length: > 0 } trailer) parts.Add(trailer);
+        if (e.Note.Length > 0) parts.Add(e.Note);
+        return string.Join(", ", parts);
+    }
+
+    private static string Weight(double grams, Wording w)
+    {
+        if (w.Units.IsMetric) return $"{w.Number(grams / 1000, "0.00")} kg";
+        int ounces = (int)Math.Round(grams / 28.349523125);
+        return $"{ounces / 16} lb {ounces % 16} oz";
+    }
+}

@@ -1,0 +1,75 @@
+// What the page's .NET code calls. Charts and the lake chart load when first shown.
+import { changed, model } from "./chart/model";
+import { take } from "./chart/listen";
+import { engine, type ProgressListener } from "./worker/client";
+import * as lakeStore from "./store/lakes";
+import * as recordStore from "./store/records";
+import type { AnswerRow, RecordRow } from "./store/database";
+import type { ChartListener } from "./chart/lake-chart";
+
+export { saveSetting, setting, askToPersist } from "./store/records";
+export { removeLake } from "./store/lakes";
+export { keepOffline, takeUpdate } from "./offline/updates";
+export { locale } from "./device/locale";
+export { applyTheme, storedTheme, systemDark } from "./device/theme";
+export { follow, leave, stayAwake } from "./device/boat";
+export { guardWet } from "./device/wet";
+export { askWithFiles, createLake, download, rewriteFiles, takeFiles } from "./device/files";
+
+export const lakesJson = async (): Promise<string> => JSON.stringify(await lakeStore.lakes());
+export const recordsJson = async (lake: string): Promise<string> => JSON.stringify(await recordStore.records(lake));
+export const addRecordsJson = (json: string): Promise<void> => recordStore.addRecords(JSON.parse(json) as RecordRow[]);
+export const storageJson = async (): Promise<string> => JSON.stringify(await recordStore.storageUse());
+
+export const stopEngine = (): void => engine.stop();
+export async function ask(verb: string, json: string, lake: string | null, listener: ProgressListener | null, keep: string | null): Promise<string> {
+  const answer = await engine.request(verb, json, { ...(lake ? { lake } : {}), listener });
+  if (lake && keep) {
+    const row: AnswerRow = { lake, verb, stamp: keep, json: answer.json, arrays: answer.arrays };
+    void recordStore.keepAnswer(row);
+  }
+  return answer.json;
+}
+
+/** The last kept answer, shown at once on a cold start; null when there is none of this version of the app. */
+export async function recall(lake: string, verb: string, stamp: string): Promise<string | null> {
+  const row = await recordStore.lastAnswer(lake, verb);
+  if (!row || row.stamp !== stamp) return null;
+  take(verb, row.json, row.arrays);
+  return row.json;
+}
+
+export async function setUnits(metric: boolean): Promise<void> {
+  model.metric = metric;
+  model.indexStepM = metric ? 10 : 50 * 0.3048;
+  if (model.frame) await engine.request("contours", JSON.stringify({ metric }), {});
+  changed("marks");
+}
+
+export function choose(letter: string): void { model.chosen = letter; changed("marks"); }
+export function setPosition(xM: number, yM: number, headingDeg: number | null, accuracyM: number): void {
+  model.position = { xM, yM, headingDeg, accuracyM };
+  changed("position");
+}
+
+const chartModule = () => import("./chart/index");
+let chartModuleNow: Awaited<ReturnType<typeof chartModule>> | undefined;
+export async function openChart(host: HTMLElement, options: string, listener: ChartListener | null): Promise<number> {
+  chartModuleNow = await chartModule();
+  return chartModuleNow.open(host, options, listener);
+}
+export const closeChart = (id: number): void => chartModuleNow?.close(id);
+export const chartWhole = (id: number): void => chartModuleNow?.find(id)?.whole();
+export const chartGoTo = (id: number, xM: number, yM: number, pixelM: number): void => chartModuleNow?.find(id)?.goTo(xM, yM, pixelM);
+export const chartZoom = (id: number, by: number): void => chartModuleNow?.find(id)?.zoom(by);
+export const chartNorth = (id: number): void => chartModuleNow?.find(id)?.north();
+
+export async function drawChart(host: HTMLElement, kind: string, json: string): Promise<void> {
+  (await import("./charts/index")).draw(host, kind, json);
+}
+export const focusOn = (selector: string): void => document.querySelector<HTMLElement>(selector)?.focus();
+export const printPage = (): void => window.print();
+export const now = (): number => Date.now();
+
+// The engine wakes at once, next to the page's own runtime.
+engine.start();

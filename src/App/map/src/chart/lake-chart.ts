@@ -1,0 +1,172 @@
+// One chart of the lake: painted water below, names and symbols above, a frame that is the scale.
+import OlMap from "ol/Map.js";
+import View from "ol/View.js";
+import Projection from "ol/proj/Projection.js";
+import ImageLayer from "ol/layer/Image.js";
+import VectorLayer from "ol/layer/Vector.js";
+import ImageCanvasSource from "ol/source/ImageCanvas.js";
+import VectorSource from "ol/source/Vector.js";
+import { defaults as defaultInteractions } from "ol/interaction.js";
+import { type Extent } from "ol/extent.js";
+import { model, onModel } from "./model";
+import { depthAt } from "./field";
+import { drawInk } from "./ink";
+import { markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures } from "./labels";
+import { readPalette, type Palette } from "./palette";
+import { colourTable, paintWater } from "./raster";
+import { DepthRule, type RuleListener } from "./rule";
+
+export interface ChartOptions {
+  /** Still charts take no gestures and show the whole lake. */
+  still: boolean;
+  rule: boolean;
+  ruleLabel: string;
+  /** Bars of the frame, m. */
+  feetBarM: number;
+  metricBarM: number;
+}
+
+export interface ChartListener extends RuleListener {
+  invokeMethodAsync(name: "OnWhatIf" | "OnSpot" | "OnTap", ...args: unknown[]): Promise<unknown>;
+}
+
+const plane = new Projection({ code: "lake-plane", units: "m", global: false });
+
+export class LakeChart {
+  private readonly map: OlMap;
+  private readonly painted: ImageCanvasSource;
+  private readonly soundings = new VectorSource();
+  private readonly features = new VectorSource();
+  private readonly off: () => void;
+  private readonly resized: ResizeObserver;
+  private rule: DepthRule | undefined;
+  private palette: Palette;
+  private table: Uint32Array | undefined;
+  private framed = false;
+
+  constructor(private readonly host: HTMLElement, private readonly options: ChartOptions, private readonly listener: ChartListener | null) {
+    this.palette = readPalette(host);
+    const target = host.querySelector<HTMLElement>(".water")!;
+    this.painted = new ImageCanvasSource({ canvasFunction: (e, r, ratio, size) => this.paint(e, r, ratio, size as [number, number]), projection: plane, ratio: 1.3, interpolate: true });
+    this.map = new OlMap({
+      target,
+      controls: [],
+      interactions: options.still ? [] : defaultInteractions({ altShiftDragRotate: true }),
+      layers: [
+        new ImageLayer({ source: this.painted }),
+        new VectorLayer({ source: this.soundings, declutter: true, updateWhileInteracting: false }),
+        new VectorLayer({ source: this.features, updateWhileInteracting: true, updateWhileAnimating: true }),
+      ],
+      view: new View({ projection: plane, center: [0, 0], resolution: 20, maxResolution: 200, minResolution: 0.15, constrainRotation: false }),
+    });
+    const ruleHost = host.querySelector<HTMLElement>(".rule-l");
+    if (options.rule && ruleHost) this.rule = new DepthRule(ruleHost, listener, options.ruleLabel);
+    this.map.on("moveend", () => this.settle());
+    this.map.on("singleclick", (event) => this.tap(event.pixel, event.coordinate));
+    this.off = onModel((part) => this.refresh(part));
+    this.resized = new ResizeObserver(() => this.fitted());
+    this.resized.observe(host);
+    this.fitted();
+  }
+
+  dispose(): void {
+    this.off();
+    this.resized.disconnect();
+    this.rule?.dispose();
+    this.map.setTarget(undefined);
+    this.map.dispose();
+  }
+
+  /** Shows the whole lake. */
+  whole(): void {
+    const extent = this.lakeExtent();
+    if (extent) this.map.getView().fit(extent, { padding: this.padding() });
+  }
+
+  /** Moves to a place; keeps the zoom where it is closer than the given one. */
+  goTo(xM: number, yM: number, pixelM: number): void {
+    const view = this.map.getView(), still = matchMedia("(prefers-reduced-motion: reduce)").matches;
+    const resolution = Math.min(view.getResolution() ?? pixelM, pixelM), [, right] = this.padding();
+    const to = { center: [xM + ((right ?? 0) / 2 - 8) * resolution, yM], resolution };
+    if (still || !this.framed) { view.setCenter(to.center); view.setResolution(to.resolution); } else view.animate({ ...to, duration: 250 });
+  }
+
+  zoom(by: number): void {
+    const view = this.map.getView();
+    view.animate({ zoom: (view.getZoom() ?? 0) + by, duration: 150 });
+  }
+
+  north(): void { this.map.getView().animate({ rotation: 0, duration: 150 }); }
+
+  private padding(): number[] { return [18, this.rule ? 92 : 18, 18, 18]; }
+
+  private lakeExtent(): Extent | null {
+    const f = model.frame;
+    return f ? [f.westM, f.southM, f.westM + f.nx * f.cellM, f.southM + f.ny * f.cellM] : null;
+  }
+
+  private fitted(): void {
+    this.map.updateSize();
+    const size = this.map.getSize();
+    if (!this.framed && model.frame && size && size[0]! > 40 && size[1]! > 40) {
+      this.framed = true;
+      if (!this.map.getView().getAnimating()) this.whole();
+      this.refresh("water");
+    } else if (this.options.still) this.whole();
+    this.bars();
+  }
+
+  private refresh(part: string): void {
+    if (part === "theme") this.palette = readPalette(this.host);
+    if (part === "water" && !this.framed) { this.fitted(); return; }
+    if (part !== "position") {
+      this.table = undefined;
+      this.painted.changed();
+    }
+    this.settle();
+  }
+
+  private settle(): void {
+    const view = this.map.getView(), pixelM = view.getResolution();
+    if (pixelM === undefined || !this.framed) return;
+    this.features.clear(true);
+    this.features.addFeatures([
+      ...markFeatures(this.palette), ...passFeatures(this.palette),
+      ...spotFeatures(this.palette, pixelM, model.route ? model.route.next : model.chosen), ...meFeatures(this.palette),
+    ]);
+    this.soundings.clear(true);
+    if (!this.options.still) this.soundings.addFeatures(soundingFeatures(this.palette, view.calculateExtent(), pixelM));
+    this.bars();
+    this.host.toggleAttribute("data-turned", Math.abs(view.getRotation()) > 0.02);
+  }
+
+  private bars(): void {
+    const pixelM = this.map.getView().getResolution() ?? 1;
+    let bar = model.metric ? this.options.metricBarM : this.options.feetBarM;
+    while (bar / pixelM < 9) bar *= 2;
+    this.host.style.setProperty("--seg", `${bar / pixelM}px`);
+  }
+
+  private paint(extent: Extent, resolution: number, ratio: number, size: [number, number]): HTMLCanvasElement {
+    const canvas = document.createElement("canvas");
+    canvas.width = Math.round(size[0]);
+    canvas.height = Math.round(size[1]);
+    const ctx = canvas.getContext("2d");
+    if (!ctx || !model.frame || canvas.width < 1 || canvas.height < 1) return canvas;
+    const pixelM = resolution / ratio, westM = extent[0]!, northM = extent[3]!;
+    this.table ??= colourTable(this.palette, model.belt, model.maxDepthM);
+    const image = ctx.createImageData(canvas.width, canvas.height);
+    paintWater(image, model.field, model.frame, westM, northM, pixelM, this.table);
+    ctx.putImageData(image, 0, 0);
+    drawInk(ctx, model, this.palette, { westM, northM, pixelM, width: canvas.width, height: canvas.height, ratio });
+    return canvas;
+  }
+
+  private tap(pixel: number[], at: number[]): void {
+    const hit = this.map.forEachFeatureAtPixel(pixel, (f) => f.get("letter") as string | undefined, { hitTolerance: 8 });
+    if (hit) { void this.listener?.invokeMethodAsync("OnSpot", hit); return; }
+    if (!model.frame) return;
+    const depthM = depthAt(model.field, model.frame, at[0]!, at[1]!);
+    void this.listener?.invokeMethodAsync("OnTap", at[0], at[1], depthM > 0 ? depthM : -1);
+  }
+}

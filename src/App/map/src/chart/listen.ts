@@ -1,0 +1,51 @@
+// Takes the engine's arrays into the model that all charts show.
+import { changed, model, type BeltDepths, type Mark, type PassLine, type Route, type SpotMark } from "./model";
+import type { Frame } from "./field";
+import type { Lines } from "./contours";
+
+type Arrays = Record<string, Uint8Array>;
+interface OpenJson { chart?: { frame: Frame; maxDepthM: number; marks: Mark[] } | null }
+interface ShoreJson { chart?: { belt: number[]; spots: SpotMark[]; passes: PassLine[]; chosen: string } | null; whatIf?: boolean }
+interface DayJson { chart?: Route | null }
+
+const floats = (bytes: Uint8Array): Float32Array => new Float32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
+const ints = (bytes: Uint8Array): Int32Array => new Int32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
+
+function lines(arrays: Arrays, name: string): Lines | null {
+  const points = arrays[`${name}.points`], starts = arrays[`${name}.starts`], levels = arrays[`${name}.levels`];
+  if (!points || !starts) return null;
+  const s = ints(starts);
+  return { points: floats(points), starts: s, levels: levels ? floats(levels) : new Float32Array(Math.max(0, s.length - 1)) };
+}
+
+export function take(verb: string, json: string, arrays: Arrays): void {
+  if (verb === "open") {
+    const chart = (JSON.parse(json) as OpenJson).chart, field = arrays["field"];
+    Object.assign(model, { frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, chosen: "" });
+    if (chart && field) {
+      model.frame = chart.frame;
+      model.maxDepthM = chart.maxDepthM;
+      model.marks = chart.marks;
+      model.field = floats(field);
+      model.shoreline = lines(arrays, "shoreline");
+    }
+    changed("water");
+  } else if (verb === "contours") {
+    model.contours = lines(arrays, "contours");
+    changed("water");
+  } else if (verb === "shore" || verb === "slice") {
+    const shore = JSON.parse(json) as ShoreJson;
+    if (shore.chart) {
+      model.belt = shore.chart.belt as unknown as BeltDepths;
+      model.spots = shore.chart.spots;
+      model.passes = shore.chart.passes;
+      if (!model.chosen) model.chosen = shore.chart.chosen;
+    } else Object.assign(model, { belt: null, spots: [], passes: [], chosen: "" });
+    model.whatIf = shore.whatIf ?? false;
+    model.secondShore = lines(arrays, "second-shore");
+    changed("belt");
+  } else if (verb === "day") {
+    model.route = (JSON.parse(json) as DayJson).chart ?? null;
+    changed("marks");
+  }
+}

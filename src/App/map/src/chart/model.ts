@@ -1,0 +1,46 @@
+// What all charts on the page show: one lake, one belt. Filled from the engine's answers.
+import type { Frame } from "./field";
+import type { Lines } from "./contours";
+
+export interface Mark { kind: string; name: string; xM: number; yM: number; depthM?: number }
+export interface SpotMark { letter: string; name: string; xM: number; yM: number; depthM: number }
+export interface PassLine { letter: string; points: number[] }
+export interface Route { legs: number[][]; passes: PassLine[]; next: string }
+export interface Position { xM: number; yM: number; headingDeg: number | null; accuracyM: number }
+
+/** Depths, m, between which the thermocline lies with growing chance: p10, p20, p35, p50, p65, p80, p90. */
+export type BeltDepths = readonly [number, number, number, number, number, number, number];
+
+export interface LakeModel {
+  frame: Frame | null;
+  field: Float32Array;
+  maxDepthM: number;
+  contours: Lines | null;
+  indexStepM: number;
+  shoreline: Lines | null;
+  belt: BeltDepths | null;
+  /** The second shore as the engine traced it for the belt's median. */
+  secondShore: Lines | null;
+  /** A "what if" depth is being tried: drawn, but not kept. */
+  whatIf: boolean;
+  marks: Mark[];
+  spots: SpotMark[];
+  chosen: string;
+  passes: PassLine[];
+  route: Route | null;
+  position: Position | null;
+  metric: boolean;
+}
+
+export const model: LakeModel = {
+  frame: null, field: new Float32Array(), maxDepthM: 0, contours: null, indexStepM: 15.24, shoreline: null, belt: null,
+  secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, position: null, metric: false,
+};
+
+type Part = "water" | "belt" | "marks" | "position" | "theme";
+const listeners = new Set<(part: Part) => void>();
+export function onModel(listener: (part: Part) => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+export function changed(part: Part): void { for (const listener of [...listeners]) listener(part); }

@@ -1,0 +1,2 @@
+import { changed } from "./model";
+export const themeChanged = (): void => changed("theme");

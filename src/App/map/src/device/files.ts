@@ -1,0 +1,63 @@
+// Files that the user drops or picks wait here until the engine has looked at them.
+import { engine } from "../worker/client";
+import { saveFiles, saveLake } from "../store/lakes";
+
+let waiting: { path: string; bytes: Uint8Array }[] = [];
+
+async function hold(files: Iterable<File>): Promise<string> {
+  waiting = [];
+  for (const file of files) waiting.push({ path: file.webkitRelativePath || file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
+  return JSON.stringify(waiting.map((f) => ({ path: f.path, bytes: f.bytes.length })));
+}
+
+export interface FilesListener { invokeMethodAsync(name: "OnFiles", json: string): Promise<unknown> }
+
+/** Tells the listener of files chosen with an input or dropped on an element. */
+export function takeFiles(input: HTMLInputElement, drop: HTMLElement, listener: FilesListener): void {
+  const tell = async (files: FileList | null | undefined): Promise<void> => {
+    if (files && files.length > 0) await listener.invokeMethodAsync("OnFiles", await hold(files));
+  };
+  input.addEventListener("change", () => void tell(input.files).then(() => { input.value = ""; }));
+  drop.addEventListener("dragover", (e) => { e.preventDefault(); drop.classList.add("over"); });
+  drop.addEventListener("dragleave", () => drop.classList.remove("over"));
+  drop.addEventListener("drop", (e) => { e.preventDefault(); drop.classList.remove("over"); void tell(e.dataTransfer?.files); });
+}
+
+/** Asks with the held files along. */
+export const askWithFiles = (verb: string, json: string): Promise<string> =>
+  engine.request(verb, json, { files: waiting }).then((answer) => answer.json);
+
+const filesOf = (arrays: Record<string, Uint8Array>): { path: string; bytes: Blob }[] =>
+  Object.entries(arrays).filter(([name]) => name.startsWith("file:"))
+    .map(([name, bytes]) => ({ path: name.slice(5), bytes: new Blob([bytes as Uint8Array<ArrayBuffer>]) }));
+
+/** Has the engine make a lake folder and keeps it in the database. */
+export async function createLake(verb: string, json: string, id: string, name: string, addedAt: string): Promise<string> {
+  const answer = await engine.request(verb, json, { files: waiting });
+  const files = filesOf(answer.arrays);
+  if (files.length === 0) return answer.json;
+  const said = (JSON.parse(answer.json) as { name?: string }).name;
+  await saveLake({ id, name: name || said || id, addedAt }, files);
+  waiting = [];
+  return answer.json;
+}
+
+/** Has the engine rewrite files of a lake and keeps them. */
+export async function rewriteFiles(verb: string, json: string, lake: string): Promise<string> {
+  const answer = await engine.request(verb, json, {});
+  await saveFiles(lake, filesOf(answer.arrays));
+  return answer.json;
+}
+
+/** Has the engine make a file and hands it to the user. */
+export async function download(verb: string, json: string, fileName: string): Promise<string> {
+  const answer = await engine.request(verb, json, {});
+  for (const file of filesOf(answer.arrays)) {
+    const url = URL.createObjectURL(file.bytes), link = document.createElement("a");
+    link.href = url;
+    link.download = fileName || file.path;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(url), 30_000);
+  }
+  return answer.json;
+}

@@ -1,0 +1,58 @@
+// Keeps the whole app on the device. One version, one cache: nothing of two versions is ever mixed.
+declare const self: ServiceWorkerGlobalScope & {
+  assetsManifest?: { version: string; assets: { url: string; hash: string }[] };
+};
+export {};
+
+self.importScripts("service-worker-assets.js");
+const manifest = self.assetsManifest ?? { version: "none", assets: [] };
+const prefix = "second-shore-";
+const cacheName = prefix + manifest.version;
+const base = new URL("./", self.location.href);
+const skipped = /(\.br|\.gz|\.map|\.pdb|\.LEGAL\.txt|service-worker\.js|service-worker-assets\.js)$/;
+const wanted = manifest.assets.filter((asset) => !skipped.test(asset.url));
+const known = new Set(wanted.map((asset) => new URL(asset.url, base).href));
+
+async function install(): Promise<void> {
+  const cache = await caches.open(cacheName);
+  const old = (await caches.keys()).filter((name) => name.startsWith(prefix) && name !== cacheName);
+  await Promise.all(wanted.map(async (asset) => {
+    const url = new URL(asset.url, base).href;
+    // Hash-checked: a server in the middle of an update makes the install fail, and the old version stays whole.
+    const request = new Request(url, { integrity: asset.hash, cache: "no-cache" });
+    for (const name of old) {
+      const kept = await (await caches.open(name)).match(`${url}?${asset.hash}`);
+      if (kept) { await cache.put(`${url}?${asset.hash}`, kept.clone()); return; }
+    }
+    const answer = await fetch(request);
+    if (!answer.ok) throw new Error(`${asset.url}: ${answer.status}`);
+    await cache.put(`${url}?${asset.hash}`, answer);
+  }));
+}
+
+const hashOf = new Map(wanted.map((asset) => [new URL(asset.url, base).href, asset.hash]));
+
+async function answer(request: Request): Promise<Response> {
+  const url = new URL(request.url);
+  const key = request.mode === "navigate" ? new URL("index.html", base).href : url.origin + url.pathname;
+  if (known.has(key)) {
+    const kept = await (await caches.open(cacheName)).match(`${key}?${hashOf.get(key)}`);
+    if (kept) return kept;
+  }
+  return fetch(request);
+}
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil((async () => {
+  for (const name of await caches.keys()) if (name.startsWith(prefix) && name !== cacheName) await caches.delete(name);
+  await self.clients.claim();
+})()));
+self.addEventListener("fetch", (event) => {
+  const url = new URL(event.request.url);
+  if (event.request.method !== "GET" || url.origin !== self.location.origin) return;
+  if (event.request.mode !== "navigate" && !known.has(url.origin + url.pathname)) return;
+  if (event.request.mode === "navigate" && /\/(api|health)(\/|$)/.test(url.pathname)) return;
+  event.respondWith(answer(event.request));
+});
+// The page asks for this when the user takes the update.
+self.addEventListener("message", (event) => { if (event.data === "take-over") void self.skipWaiting(); });

@@ -1,0 +1,27 @@
+// Registers the service worker and tells the page about a newer version; the user decides when to take it.
+export interface UpdateListener { invokeMethodAsync(name: "OnUpdateReady" | "OnSignal", value?: boolean): Promise<unknown> }
+
+let registration: ServiceWorkerRegistration | undefined;
+let taken = false;
+
+export async function keepOffline(listener: UpdateListener): Promise<void> {
+  const signal = (): void => void listener.invokeMethodAsync("OnSignal", navigator.onLine);
+  addEventListener("online", signal);
+  addEventListener("offline", signal);
+  signal();
+  if (!("serviceWorker" in navigator)) return;
+  registration = await navigator.serviceWorker.register("service-worker.js", { updateViaCache: "none" });
+  const offer = (): void => {
+    if (registration?.waiting && navigator.serviceWorker.controller) void listener.invokeMethodAsync("OnUpdateReady");
+  };
+  offer();
+  registration.addEventListener("updatefound", () => {
+    registration?.installing?.addEventListener("statechange", offer);
+  });
+  navigator.serviceWorker.addEventListener("controllerchange", () => { if (taken) location.reload(); });
+}
+
+export function takeUpdate(): void {
+  taken = true;
+  registration?.waiting?.postMessage("take-over");
+}

@@ -1,0 +1,53 @@
+import { database, explained, type AnswerRow, type RecordRow } from "./database";
+
+export async function records(lake: string): Promise<RecordRow[]> {
+  return (await database()).getAllFromIndex("records", "byLake", lake);
+}
+
+/**
+ * Adds records; resolves only once the database says that they are on disk, so that what is acknowledged is kept.
+ * A record that is already there is left as it is: adding is a set union.
+ */
+export async function addRecords(rows: readonly RecordRow[]): Promise<void> {
+  const work = (await database()).transaction("records", "readwrite", { durability: "strict" });
+  try {
+    const waits: Promise<unknown>[] = [];
+    for (const row of rows) if ((await work.store.getKey(row.id)) === undefined) waits.push(work.store.add(row));
+    await Promise.all([...waits, work.done]);
+  } catch (error) {
+    throw explained(error);
+  }
+}
+
+export async function setting(key: string): Promise<string | null> {
+  return (await (await database()).get("settings", key)) ?? null;
+}
+
+export async function saveSetting(key: string, value: string): Promise<void> {
+  await (await database()).put("settings", value, key);
+}
+
+export async function lastAnswer(lake: string, verb: string): Promise<AnswerRow | null> {
+  return (await (await database()).get("answers", [lake, verb])) ?? null;
+}
+
+export async function keepAnswer(row: AnswerRow): Promise<void> {
+  try {
+    await (await database()).put("answers", row);
+  } catch {
+    // Only a copy of what can be worked out again: no room for it is no loss.
+  }
+}
+
+export async function storageUse(): Promise<{ usedBytes: number; quotaBytes: number; persistent: boolean }> {
+  const estimate = await navigator.storage?.estimate?.();
+  return {
+    usedBytes: estimate?.usage ?? 0,
+    quotaBytes: estimate?.quota ?? 0,
+    persistent: (await navigator.storage?.persisted?.()) ?? false,
+  };
+}
+
+export async function askToPersist(): Promise<boolean> {
+  return (await navigator.storage?.persist?.()) ?? false;
+}

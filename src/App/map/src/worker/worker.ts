@@ -1,0 +1,67 @@
+// The engine's own thread: a second .NET runtime that holds the open lake and answers questions about it.
+// Big arrays go straight from here to the chart; the page's own runtime sees only small JSON.
+import { lakeFiles } from "../store/lakes";
+import { contoursFor, takeGrid, waterArrays } from "./grid";
+import type { EngineAnswer, EngineExports, EngineRequest } from "./protocol";
+
+interface DotnetRuntime {
+  getAssemblyExports(name: string): Promise<{ SecondShore: { App: { Compute: { EngineWorker: EngineExports } } } }>;
+  setModuleImports(name: string, imports: object): void;
+}
+interface DotnetBuilder { create(): Promise<DotnetRuntime> }
+
+const scope = self as unknown as DedicatedWorkerGlobalScope;
+let arrays: Record<string, Uint8Array> = {};
+let current = 0;
+
+const send = (answer: EngineAnswer, transfer: Transferable[] = []): void => scope.postMessage(answer, transfer);
+
+async function start(): Promise<EngineExports> {
+  // Tells the runtime that this worker is a runtime of its own, not a thread of another one.
+  (globalThis as { dotnetSidecar?: boolean }).dotnetSidecar = true;
+  const path = "../_framework/dotnet.js";
+  const { dotnet } = (await import(path)) as { dotnet: DotnetBuilder };
+  const runtime = await dotnet.create();
+  runtime.setModuleImports("engine", {
+    progress: (share: number, what: string) => send({ type: "progress", id: current, share, what }),
+    // A memory view is only valid during the call: keep a copy.
+    array: (name: string, view: { slice(): Uint8Array }) => { arrays[name] = view.slice(); },
+    grid: (westM: number, southM: number, cellM: number, nx: number, ny: number, view: { slice(): Uint8Array }) =>
+      takeGrid({ westM, southM, cellM, nx, ny }, new Float32Array(view.slice().buffer)),
+  });
+  const exports = await runtime.getAssemblyExports("SecondShore.App");
+  return exports.SecondShore.App.Compute.EngineWorker;
+}
+
+const engine = start();
+engine.then(() => send({ type: "ready" }), (error: unknown) => send({ type: "broken", message: String(error) }));
+
+async function answer(request: EngineRequest): Promise<void> {
+  const { id, verb } = request;
+  const began = performance.now();
+  try {
+    arrays = {};
+    current = id;
+    let json = "{}";
+    if (verb === "contours") arrays = contoursFor(JSON.parse(request.json) as { metric: boolean });
+    else {
+      const exports = await engine;
+      if (verb === "open" || request.files) exports.Begin();
+      if (verb === "open") {
+        for (const file of await lakeFiles(request.lake ?? "")) exports.AddFile(file.path, new Uint8Array(await file.bytes.arrayBuffer()));
+      }
+      for (const file of request.files ?? []) exports.AddFile(file.path, file.bytes);
+      json = exports.Ask(verb, request.json);
+      if (verb === "open") Object.assign(arrays, waterArrays());
+    }
+    const out = arrays;
+    arrays = {};
+    send({ type: "answer", id, json, arrays: out, tookMs: performance.now() - began }, Object.values(out).map((a) => a.buffer));
+  } catch (error) {
+    send({ type: "failed", id, message: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+// One question at a time, in the order asked.
+let queue: Promise<void> = Promise.resolve();
+scope.onmessage = (event: MessageEvent<EngineRequest>) => { queue = queue.then(() => answer(event.data)); };
