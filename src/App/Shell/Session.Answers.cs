@@ -12,7 +12,7 @@ namespace SecondShore.App.Shell;
 public sealed partial class Session
 {
     private static readonly string Stamp = typeof(Session).Assembly.ManifestModule.ModuleVersionId.ToString("N");
-    private readonly SemaphoreSlim _oneAtATime = new(1, 1);
+    private Task _before = Task.CompletedTask;
     private DotNetObjectReference<Session>? _self;
 
     /// <summary>The open lake as read.</summary>
@@ -92,8 +92,6 @@ public sealed partial class Session
         Records = RecordSet.Standing(JsonSerializer.Deserialize(json, ViewsJson.Default.IReadOnlyListRecordRow) ?? []);
     }
 
-    private Task WordAnswersAgainAsync() => Task.CompletedTask;
-
     private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: Records);
 
     private void TakeView(string json)
@@ -115,9 +113,11 @@ public sealed partial class Session
     private static TimeZoneInfo ZoneOrUtc(string id) => TimeZoneInfo.TryFindSystemTimeZoneById(id, out TimeZoneInfo? zone) ? zone : TimeZoneInfo.Utc;
 
     /// <summary>Runs work one piece at a time, with its progress shown and its failure said in one sentence.</summary>
-    private async Task DoAsync(string what, Func<Task> work)
+    private Task DoAsync(string what, Func<Task> work) => _before = DoAfterAsync(_before, what, work);
+
+    private async Task DoAfterAsync(Task before, string what, Func<Task> work)
     {
-        await _oneAtATime.WaitAsync();
+        await before;
         DateTimeOffset began = TimeProvider.System.GetUtcNow();
         Work = new WorkState(Words[what], 0, began, began);
         Trouble = null;
@@ -137,7 +137,6 @@ public sealed partial class Session
         finally
         {
             Work = null;
-            _oneAtATime.Release();
             Tell();
         }
     }

@@ -67,7 +67,6 @@ public sealed partial class Session(Browser browser)
         Tell();
         await browser.Do("saveSetting", "units", metric ? "metric" : "feet");
         await browser.Do("setUnits", metric);
-        await WordAnswersAgainAsync();
     }
 
     /// <summary>The browser says whether there is a signal.</summary>
