@@ -3,15 +3,19 @@ using System.Runtime.Versioning;
 
 namespace SecondShore.App.Compute;
 
+/// <summary>The engine's door in its own worker: files in, a question, an answer as JSON; big arrays leave by the side.</summary>
 [SupportedOSPlatform("browser")]
 internal static partial class EngineWorker
 {
-    [JSExport]
-    internal static void Begin() { }
+    private static readonly Dictionary<string, byte[]> Files = new(StringComparer.Ordinal);
 
     [JSExport]
-    internal static void AddFile(string path, byte[] bytes) { _ = path; _ = bytes; }
+    internal static void Begin() => Files.Clear();
 
     [JSExport]
-    internal static string Ask(string verb, string json) => verb + json + TimeZoneInfo.FindSystemTimeZoneById("America/Chicago").GetUtcOffset(DateTimeOffset.UnixEpoch);
+    internal static void AddFile(string path, byte[] bytes) => Files[path] = bytes;
+
+    [JSExport]
+    internal static string Ask(string verb, string json) =>
+        throw new NotSupportedException($"The engine does not know the question '{verb}'.");
 }
