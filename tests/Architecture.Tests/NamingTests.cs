@@ -13,7 +13,7 @@ public partial class NamingTests
         "p20", "p35", "p65", "p80", "x", "y", "z", "sample", "samples", "chance", "factor", "ratio", "fraction", "scale", "shape", "count",
         "lower", "diagonal", "upper", "right", "quantile", "probability", "progress", "column", "row", "columns", "rows", "density",
         "cloudFraction", "relativeHumidity", "earthFlattening", "vonKarman", "result", "limit", "exponent", "power", "t", "u", "confidence",
-        "efficiency", "score", "cosZenith", "albedo", "emissivity", "power", "skill", "odds",
+        "slope", "coefficient", "cellsAbove", "chanceStratified", "draw", "efficiency", "score", "cosZenith", "albedo", "emissivity", "power", "skill", "odds",
     };
 
     [Fact]

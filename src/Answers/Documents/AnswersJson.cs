@@ -7,4 +7,5 @@ namespace SecondShore.Answers.Documents;
 [JsonSerializable(typeof(OutlookDocument))]
 [JsonSerializable(typeof(ShoreDocument))]
 [JsonSerializable(typeof(DayDocument))]
+[JsonSerializable(typeof(CheckDocument))]
 public sealed partial class AnswersJson : JsonSerializerContext;

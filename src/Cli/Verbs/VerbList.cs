@@ -8,6 +8,8 @@ internal static class VerbList
     public static IEnumerable<Command> All(Surroundings surroundings)
     {
         ArgumentNullException.ThrowIfNull(surroundings);
-        yield break;
+        yield return DemoVerb.Make(surroundings);
+        yield return CheckVerb.Make(surroundings);
+        yield return OutlookVerb.Make(surroundings);
     }
 }

@@ -1,0 +1,88 @@
+using System.Globalization;
+using SecondShore.Answers.Words;
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Basin.Gridding;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.Answers.Lake;
+
+/// <summary>
+/// A lake folder made ready once, so that every question starts from the same bottom: the survey gridded, arms split,
+/// area by depth known. Immutable.
+/// </summary>
+public sealed class PreparedLake
+{
+    // Without survey, area or depth a modest lake is assumed, and said.
+    private const double AssumedAreaM2 = 2e6;
+    private const double AssumedMaxDepthM = 15;
+
+    private PreparedLake(LakeFolder folder, LakeSite site, DepthGrid? fullPool, Hypsography hypsography, IReadOnlyList<string> assumed)
+    {
+        (Folder, Site, FullPool, Hypsography, Assumed) = (folder, site, fullPool, hypsography, assumed);
+    }
+
+    /// <summary>The files as read.</summary>
+    public LakeFolder Folder { get; }
+
+    /// <summary>The site, completed from the survey where lake.json is silent.</summary>
+    public LakeSite Site { get; }
+
+    /// <summary>Depths at full pool; null where the folder holds no survey.</summary>
+    public DepthGrid? FullPool { get; }
+
+    /// <summary>Area by depth of the whole lake at full pool.</summary>
+    public Hypsography Hypsography { get; }
+
+    /// <summary>What had to be assumed, in sentences.</summary>
+    public IReadOnlyList<string> Assumed { get; }
+
+    /// <summary>Units the lake's folder asks for.</summary>
+    public UnitSystem Units => Folder.DisplayUnits == DisplayUnits.UsCustomary ? UnitSystem.Feet : UnitSystem.Metric;
+
+    /// <summary>Prepares a lake.</summary>
+    /// <param name="folder">A folder whose <see cref="LakeFolder.IsUsable"/> holds.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="CouldNotComputeException">The folder gives no lake: the message says what would.</exception>
+    public static PreparedLake From(LakeFolder folder, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        if (!folder.HasSite)
+            throw new CouldNotComputeException($"{folder.Files.Name} gives no position for the lake: put latitude_deg and longitude_deg into lake.json, or add a survey that carries coordinates.");
+
+        List<string> assumed = [.. folder.Assumed];
+        GriddedLake? gridded = null;
+        if (folder.Survey is not null)
+        {
+            Survey survey = folder.Survey.Shoreline is null ? folder.Survey with { Shoreline = folder.Shoreline } : folder.Survey;
+            gridded = SurveyGridder.Grid(survey, new GridOptions { OnTheLake = folder.Document.Position }, progress, cancel);
+            if (gridded.Refusal is not null && folder.Hypsography is null) throw new CouldNotComputeException(gridded.Refusal);
+            assumed.AddRange(gridded.Assumed);
+        }
+
+        Hypsography hypsography = folder.Hypsography ?? gridded?.Hypsography ?? FromFacts(folder.Site, folder.Document.MeanDepthM, assumed);
+        LakeSite site = folder.Site with
+        {
+            SurfaceAreaM2 = folder.Site.SurfaceAreaM2 ?? hypsography.SurfaceAreaM2,
+            MaxDepthM = folder.Site.MaxDepthM ?? hypsography.MaxDepthM,
+        };
+        return new PreparedLake(folder, site, gridded?.Grid, hypsography, assumed);
+    }
+
+    /// <summary>Depths at the level of an instant.</summary>
+    /// <exception cref="CouldNotComputeException">The folder holds no survey.</exception>
+    public DepthGrid GridAt(DateTimeOffset at) => RequireGrid().Lowered(PoolDrop.AtM(Folder.Levels, at));
+
+    /// <summary>Depths at full pool.</summary>
+    /// <exception cref="CouldNotComputeException">The folder holds no survey.</exception>
+    public DepthGrid RequireGrid() => FullPool ?? throw new CouldNotComputeException(
+        $"{Folder.Files.Name} holds no survey of the bottom: add a file called survey with any ending that 'secondshore check' lists, such as survey.tif or survey.csv.");
+
+    private static Hypsography FromFacts(LakeSite site, double? meanDepthM, List<string> assumed)
+    {
+        double areaM2 = site.SurfaceAreaM2 ?? AssumedAreaM2, maxDepthM = site.MaxDepthM ?? AssumedMaxDepthM;
+        assumed.Add(string.Create(CultureInfo.InvariantCulture,
+            $"The shape of the basin is not known: a bowl of {areaM2 / 1e6:0.##} km2 and {maxDepthM:0.#} m is taken. A survey or hypsography.csv would replace it."));
+        return Hypsography.FromShape(areaM2, maxDepthM, meanDepthM);
+    }
+}

@@ -1,0 +1,91 @@
+using SecondShore.Answers.Documents;
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Words;
+using SecondShore.Engine.Season;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.Answers.Questions;
+
+/// <summary>Is the lake layered or turning, how deep is the thermocline, and when does each arm turn?</summary>
+public static class OutlookAnswer
+{
+    /// <summary>Computes the outlook of a lake.</summary>
+    /// <param name="lake">The lake.</param>
+    /// <param name="at">The instant it shall stand for; its offset decides local dates.</param>
+    /// <param name="options">Members and seed; null takes the usual.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static Outlook Compute(PreparedLake lake, DateTimeOffset at, EnsembleOptions? options = null,
+        IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(lake);
+        options ??= new EnsembleOptions();
+        LakeFolder folder = lake.Folder;
+        List<string> assumed = [.. lake.Assumed];
+        PreparedWeather? weather = folder.Weather is { Count: > 0 } table ? WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site) : null;
+        if (weather is not null) assumed.AddRange(weather.Notes);
+        WeatherSeries? season = weather is null ? null : SegmentFor(weather.Segments, at);
+        List<WeatherSeries> past = weather is null ? [] : [.. weather.Segments.Where(s => s != season)];
+        foreach (WeatherTable year in folder.Climate.OrderBy(y => y.Key).Select(y => y.Value))
+            past.AddRange(WeatherPreparation.Prepare(WeatherInput.ToRaw(year), lake.Site).Segments);
+        Outlook outlook = OutlookModel.Compute(
+            new OutlookRequest
+            {
+                Site = lake.Site,
+                Arms = ArmShapes(lake),
+                At = at,
+                Weather = season,
+                Source = weather?.Source ?? WeatherSource.Climate,
+                PastYears = past,
+                Levels = folder.Levels,
+                Flows = folder.Flows,
+                Readings = [.. folder.Readings, .. folder.Secchi],
+                Profiles = folder.Profiles,
+                Members = options.Members,
+                Seed = options.Seed,
+            },
+            progress,
+            cancel);
+        return outlook with { Assumed = [.. assumed.Concat(outlook.Assumed).Distinct()] };
+    }
+
+    /// <summary>The document of an outlook.</summary>
+    public static OutlookDocument Document(PreparedLake lake, Outlook outlook, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(lake);
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(units);
+        ArmOutlook whole = outlook.Lake;
+        return new OutlookDocument
+        {
+            Lake = lake.Site.Name,
+            At = outlook.At,
+            State = StateKey(whole.State),
+            ChanceStratified = Math.Round(whole.ChanceStratified, 3),
+            ThermoclineM = SpreadDocument.From(whole.ThermoclineM),
+            OxygenFloorM = SpreadDocument.From(whole.OxygenFloorM),
+            Turnover = DateSpreadDocument.From(whole.TurnoverInDays, outlook.At),
+            Profile = [.. whole.Profile.Select(p => new OutlookDocument.ProfileRow(Math.Round(p.DepthM, 3), SpreadDocument.From(p.TempC),
+                p.OxygenMgPerL is { } oxygen ? SpreadDocument.From(oxygen) : null))],
+            Arms = [.. outlook.Arms.Select(a => new OutlookDocument.ArmRow(a.Name, StateKey(a.State), SpreadDocument.From(a.ThermoclineM),
+                DateSpreadDocument.From(a.TurnoverInDays, outlook.At)))],
+            Words = [OutlookWords.Say(outlook, !units.IsMetric)],
+            Assumed = outlook.Assumed,
+            Doubted = outlook.Doubted,
+        };
+    }
+
+    /// <summary>The key of a state in documents.</summary>
+    public static string StateKey(LayerState state) => state switch
+    {
+        LayerState.Stratified => "stratified",
+        LayerState.Turning => "turning",
+        _ => "mixed",
+    };
+
+    private static IReadOnlyList<ArmShape> ArmShapes(PreparedLake lake) => [new ArmShape(lake.Site.Name, lake.Hypsography)];
+
+    // The part of a broken record that holds the instant, else the last that began before it.
+    private static WeatherSeries? SegmentFor(IReadOnlyList<WeatherSeries> segments, DateTimeOffset at) =>
+        segments.LastOrDefault(s => s.StartUtc <= at) ?? (segments.Count > 0 ? segments[^1] : null);
+}

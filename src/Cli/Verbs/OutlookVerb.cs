@@ -1,0 +1,88 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+using SecondShore.Answers.Documents;
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Questions;
+using SecondShore.Answers.Words;
+using SecondShore.Cli.Console;
+using SecondShore.Engine.Season;
+
+namespace SecondShore.Cli.Verbs;
+
+/// <summary><c>outlook LAKE</c>: profile, thermocline depth with spread, oxygen floor, turnover window, by arm.</summary>
+internal static class OutlookVerb
+{
+    public static Command Make(Surroundings surroundings)
+    {
+        Argument<string> lakePath = SharedOptions.Lake();
+        Option<string?> at = SharedOptions.At(), unitsOption = SharedOptions.Units();
+        Option<int> members = SharedOptions.Members();
+        Option<ulong> seed = SharedOptions.Seed();
+        Option<bool> json = SharedOptions.Json();
+        Command command = new("outlook", "Is the lake layered or turning, how deep is the thermocline, and when does each arm turn?")
+        {
+            lakePath, at, members, seed, unitsOption, json,
+        };
+        command.SetAction((parsed, stop) =>
+        {
+            PreparedLake lake = LakeInput.Prepare(parsed.GetRequiredValue(lakePath), surroundings, stop);
+            UnitSystem units = SharedOptions.UnitsOf(parsed.GetValue(unitsOption), lake);
+            DateTimeOffset instant = SharedOptions.Instant(parsed.GetValue(at), lake.Folder, surroundings.Clock);
+            Outlook outlook = Compute(lake, instant, SharedOptions.Ensemble(parsed, members, seed), surroundings, stop);
+            OutlookDocument document = OutlookAnswer.Document(lake, outlook, units);
+            if (parsed.GetValue(json)) surroundings.Out.WriteLine(JsonSerializer.Serialize(document, AnswersJson.Default.OutlookDocument));
+            else Print(document, outlook, units, surroundings.Out);
+            return Task.FromResult(ExitCodes.Done);
+        });
+        return command;
+    }
+
+    /// <summary>Computes with progress on standard error.</summary>
+    public static Outlook Compute(PreparedLake lake, DateTimeOffset at, EnsembleOptions options, Surroundings surroundings, CancellationToken stop)
+    {
+        using ProgressLine progress = new(surroundings, "Running the season");
+        return OutlookAnswer.Compute(lake, at, options, progress, stop);
+    }
+
+    private static void Print(OutlookDocument document, Outlook outlook, UnitSystem units, TextWriter output)
+    {
+        output.WriteLine($"{document.Lake}, {outlook.At.ToString("ddd d MMM yyyy, HH:mm", CultureInfo.InvariantCulture)}");
+        foreach (string sentence in document.Words) output.WriteLine(sentence);
+        output.WriteLine();
+        foreach (string line in ProfileChart.Draw(outlook.Lake.Profile, outlook.Lake.ThermoclineM?.Spread, units)) output.WriteLine(line);
+        string[] season = [.. SeasonChart.Draw(outlook.Lake.Days, DateOnly.FromDateTime(outlook.At.DateTime), units)];
+        if (season.Length > 0)
+        {
+            output.WriteLine();
+            output.WriteLine("Thermocline through the season (o median, · spread)");
+            foreach (string line in season) output.WriteLine(line);
+        }
+
+        if (outlook.Arms.Count > 1)
+        {
+            output.WriteLine();
+            foreach (ArmOutlook arm in outlook.Arms) output.WriteLine($"  {arm.Name,-18} {ArmLine(arm, outlook, units)}");
+        }
+
+        Section("Readings not followed", document.Doubted);
+        Section("Assumed", document.Assumed);
+
+        void Section(string title, IReadOnlyList<string> lines)
+        {
+            if (lines.Count == 0) return;
+            output.WriteLine();
+            output.WriteLine(title);
+            foreach (string line in lines) output.WriteLine($"  {line}");
+        }
+    }
+
+    private static string ArmLine(ArmOutlook arm, Outlook outlook, UnitSystem units)
+    {
+        string depth = arm.ThermoclineM?.Spread is { } t ? $"thermocline {units.DepthNumber(t.P50)} ({units.DepthNumber(t.P10)} to {units.DepthNumber(t.P90)}) {units.DepthUnit}" : "no thermocline";
+        string turn = DateSpreadDocument.From(arm.TurnoverInDays, outlook.At) is { } d
+            ? string.Create(CultureInfo.InvariantCulture, $", turns {d.P10:d MMM} to {d.P90:d MMM}")
+            : "";
+        return $"{OutlookWords.State(arm)}, {depth}{turn}";
+    }
+}
