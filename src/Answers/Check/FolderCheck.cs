@@ -1,6 +1,5 @@
 using System.Globalization;
 using SecondShore.Answers.Documents;
-using SecondShore.Formats;
 using SecondShore.Formats.Lake;
 using SecondShore.Formats.Surveys;
 
