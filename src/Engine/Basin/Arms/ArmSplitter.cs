@@ -1,5 +1,4 @@
 using SecondShore.Engine.Core;
-using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;
 
 namespace SecondShore.Engine.Basin.Arms;
