@@ -30,6 +30,14 @@ internal sealed class InterfaceArrays(int length)
     /// <summary>North faces: the same.</summary>
     public double[] NorthPush { get; } = new double[length];
 
+    /// <summary>Copies the interface and the motion, not the coefficients.</summary>
+    public void CopyMotionTo(InterfaceArrays other)
+    {
+        OffsetM.CopyTo(other.OffsetM, 0);
+        East.CopyTo(other.East, 0);
+        North.CopyTo(other.North, 0);
+    }
+
     private static double[] Filled(int length)
     {
         double[] values = new double[length];

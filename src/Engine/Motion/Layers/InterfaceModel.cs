@@ -17,6 +17,7 @@ public sealed class InterfaceModel
     private readonly ThinCells _thin;
     private readonly double _coriolisPerS;
     private readonly float[] _openShare;
+    private readonly InterfaceArrays? _start;
     private double _eastPa;
     private double _northPa;
     private bool _sheltered;
@@ -35,6 +36,7 @@ public sealed class InterfaceModel
         Fields = new InterfaceArrays(Grid.Length);
         _refresh = new FaceRefresh(Grid, layers, _options);
         _thin = new ThinCells(Grid);
+        _start = _options.MovingThickness ? new InterfaceArrays(Grid.Length) : null;
         _openShare = new float[Grid.Length];
         LongestEffectiveM = _refresh.Thicknesses(Fields);
     }
@@ -98,13 +100,31 @@ public sealed class InterfaceModel
 
     private void AdvanceBlock(double blockS)
     {
-        if (_options.MovingThickness) LongestEffectiveM = _refresh.Thicknesses(Fields);
-        double stableS = StableStepS(LongestEffectiveM);
-        double wantedS = FixedStepS ?? (_options.StepShare * stableS);
+        if (_start is null)
+        {
+            Run(blockS);
+            return;
+        }
+
+        LongestEffectiveM = _refresh.Thicknesses(Fields);
+        Fields.CopyMotionTo(_start);
+        FindThin(blockS);
+        Run(blockS);
+        if (!(InterfaceState.ThinnestM(this) < 0.5 * ThinCells.FloorM)) return;
+        // A sudden gale emptied a layer where none was watched: take the block again and watch every cell.
+        _start.CopyMotionTo(Fields);
+        _thin.Clear();
+        for (int i = 0; i < Grid.Length; i++)
+            if (Grid.Active[i]) _thin.Add(i);
+        Run(blockS);
+    }
+
+    private void Run(double blockS)
+    {
+        double wantedS = FixedStepS ?? (_options.StepShare * StableStepS(LongestEffectiveM));
         int steps = Math.Max(1, (int)Math.Ceiling((blockS / wantedS) - 1e-9));
         double stepS = blockS / steps;
         _refresh.Forces(Fields, stepS, _eastPa, _northPa, _sheltered ? _openShare : default);
-        if (_options.MovingThickness) FindThin(blockS);
         StepFactors factors = new(stepS / Grid.CellM, stepS * Layers.ReducedGravityMps2 / Grid.CellM, 0.25 * stepS * _coriolisPerS);
         for (int step = 0; step < steps; step++)
         {
