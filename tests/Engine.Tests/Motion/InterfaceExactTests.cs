@@ -33,10 +33,10 @@ public class InterfaceExactTests
     public void Steady_wind_tilts_any_basin_into_the_plane_of_theory()
     {
         CoarseDepths depths = TestBasins.Winding(2, 30, 20, 100).Depths();
-        InterfaceOptions options = InterfaceOptions.Ideal with { DampingPerS = 2e-4 };
+        InterfaceOptions options = InterfaceOptions.Ideal with { DampingPerS = 2e-4, RefreshS = 7200 };
         InterfaceModel model = new(depths, Pair, null, options);
         model.SetStress(0.05, 0.03);
-        model.Advance(40 * 86400);
+        model.Advance(30 * 86400);
         double[] offset = new double[depths.Frame.Count];
         InterfaceState.CopyOffset(model, offset);
         double[] expected = Plane(model, depths, 0.05, 0.03);

@@ -38,7 +38,7 @@ public class InterfaceLawTests
     [Fact]
     public void Without_wind_and_friction_the_conserved_form_is_kept_to_rounding_over_any_bottom_on_the_turning_earth()
     {
-        foreach (int seed in new[] { 1, 2, 3 })
+        foreach (int seed in new[] { 1, 2 })
         {
             InterfaceModel model = Disturbed(seed, InterfaceOptions.Ideal with { MinLowerM = 0.5 });
             model.Advance(3600);
@@ -52,7 +52,7 @@ public class InterfaceLawTests
     [Fact]
     public void Without_wind_energy_never_grows()
     {
-        foreach (int seed in new[] { 4, 5, 6 })
+        foreach (int seed in new[] { 4, 5 })
         {
             InterfaceModel model = Disturbed(seed, InterfaceOptions.Ideal with { MinLowerM = 0.5, DampingPerS = 1e-5, BottomDragIndex = 0.0025, InterfaceDragIndex = 0.0005 });
             model.Advance(600);
@@ -70,7 +70,7 @@ public class InterfaceLawTests
     [Fact]
     public void Energy_does_not_grow_with_moving_layers_either()
     {
-        foreach (int seed in new[] { 7, 8, 9 })
+        foreach (int seed in new[] { 7, 8 })
         {
             InterfaceModel model = Disturbed(seed, new InterfaceOptions());
             model.Advance(600);

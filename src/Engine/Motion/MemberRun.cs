@@ -1,0 +1,103 @@
+using SecondShore.Engine.Motion.Layers;
+
+namespace SecondShore.Engine.Motion;
+
+/// <summary>One member on its way from rest through the days before and the hours asked for.</summary>
+internal sealed class MemberRun
+{
+    private readonly InterfaceModel _model;
+    private readonly MotionGrid _motion;
+    private readonly WindHistory _wind;
+    private readonly ShelterByHour _shelter;
+    private readonly DateTimeOffset[] _hours;
+    private readonly DateTimeOffset _start;
+    private readonly float[] _openShare;
+    private readonly int[] _nearest;
+    private DateTimeOffset _now;
+    private int _nextHour;
+    private int _shelterStep = -1;
+
+    public MemberRun(InterfaceModel model, MotionGrid motion, WindHistory wind, ShelterByHour shelter, DateTimeOffset start,
+        DateTimeOffset[] hours, bool keepsCurrents)
+    {
+        _model = model;
+        _motion = motion;
+        _wind = wind;
+        _shelter = shelter;
+        _hours = hours;
+        _start = start < hours[0] ? start : hours[0];
+        _now = _start;
+        _openShare = new float[motion.Frame.Count];
+        bool[] active = new bool[motion.Frame.Count];
+        for (int i = 0; i < active.Length; i++) active[i] = model.Grid.Active[model.Grid.Entry(i % motion.Frame.Nx, i / motion.Frame.Nx)];
+        _nearest = motion.NearestWith(active);
+        float[][]? East() => keepsCurrents ? new float[hours.Length][] : null;
+        Result = new MemberMotion(model.Layers, new float[hours.Length][], East(), East());
+    }
+
+    /// <summary>What is computed so far.</summary>
+    public MemberMotion Result { get; }
+
+    /// <summary>Whether the last hour is computed.</summary>
+    public bool IsDone => _nextHour == _hours.Length;
+
+    /// <summary>Share of the time computed, 0 to 1.</summary>
+    public double ShareDone
+    {
+        get
+        {
+            double total = (_hours[^1] - _start).TotalSeconds;
+            return IsDone ? 1.0 : total > 0 ? (_now - _start).TotalSeconds / total : 0.0;
+        }
+    }
+
+    /// <summary>Advances by at most an hour, to the next hour asked for at most.</summary>
+    public void Step()
+    {
+        double leftS = Math.Min(3600.0, (_hours[_nextHour] - _now).TotalSeconds);
+        while (leftS > 1e-3)
+        {
+            double partS = Math.Min(leftS, 600.0);
+            DateTimeOffset middle = _now.AddSeconds(0.5 * partS);
+            int step = _wind.StepAt(middle);
+            if (step != _shelterStep)
+            {
+                _shelter.Fill(step, _openShare);
+                _model.SetShelter(_openShare);
+                _shelterStep = step;
+            }
+
+            (double eastPa, double northPa) = _wind.StressAt(middle);
+            _model.SetStress(eastPa, northPa);
+            _model.Advance(partS);
+            _now = _now.AddSeconds(partS);
+            leftS -= partS;
+        }
+
+        while (!IsDone && (_hours[_nextHour] - _now).TotalSeconds < 1e-3) Keep(_nextHour++);
+    }
+
+    private void Keep(int hour)
+    {
+        InterfaceGrid grid = _model.Grid;
+        int count = _motion.Cells.Length, nx = _motion.Frame.Nx;
+        float[] offsetM = new float[count];
+        float[]? east = Result.EastMps is null ? null : new float[count], north = east is null ? null : new float[count];
+        for (int w = 0; w < count; w++)
+        {
+            int from = _nearest[w];
+            if (from < 0) continue;
+            offsetM[w] = (float)_model.Fields.OffsetM[grid.Entry(from % nx, from / nx)];
+            // Only cells that compute have a current of their own.
+            if (east is null || from != _motion.Cells[w]) continue;
+            Current difference = InterfaceState.Difference(_model, from);
+            east[w] = (float)difference.EastMps;
+            north![w] = (float)difference.NorthMps;
+        }
+
+        Result.OffsetM[hour] = offsetM;
+        if (east is null) return;
+        Result.EastMps![hour] = east;
+        Result.NorthMps![hour] = north!;
+    }
+}

@@ -1,0 +1,38 @@
+using SecondShore.Engine.Core.Geo;
+
+namespace SecondShore.Engine.Motion;
+
+/// <summary>Share of the stress that reaches each cell of the computing grid, for the wind's direction of a step.</summary>
+internal sealed class ShelterByHour
+{
+    private readonly MotionGrid _motion;
+    private readonly FetchField _fetch;
+    private readonly WindHistory _wind;
+    private readonly double _bankM;
+    private readonly int[] _fetchCells;
+
+    public ShelterByHour(MotionGrid motion, FetchField fetch, WindHistory wind, double bankM)
+    {
+        _motion = motion;
+        _fetch = fetch;
+        _wind = wind;
+        _bankM = bankM;
+        _fetchCells = new int[motion.Cells.Length];
+        for (int w = 0; w < _fetchCells.Length; w++) _fetchCells[w] = fetch.CellAt(motion.Frame.Centre(motion.Cells[w]));
+    }
+
+    /// <summary>Fills [Frame.Count] shares for a step of the wind; 0 on land.</summary>
+    public void Fill(int step, Span<float> openShare)
+    {
+        double fromDeg = _wind.FromDeg(step);
+        for (int w = 0; w < _fetchCells.Length; w++)
+        {
+            int cell = _fetchCells[w];
+            openShare[_motion.Cells[w]] = cell < 0 ? 0f : (float)Shelter.StressShare(_fetch.Sample(cell, fromDeg).FetchM, _bankM);
+        }
+    }
+
+    /// <summary>The share at a place.</summary>
+    public static double At(FetchField fetch, PlanePoint place, double fromDeg, double bankM) =>
+        Shelter.StressShare(fetch.FetchM(place, fromDeg), bankM);
+}

@@ -1,0 +1,56 @@
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Geo;
+
+namespace SecondShore.Engine.Motion;
+
+/// <content>Whole grids of an hour, for maps: one value for each water cell of <see cref="Motion"/>.</content>
+public sealed partial class WindField
+{
+    /// <summary>Mean displacement of the thermocline over the members, m positive down; 0 without layers.</summary>
+    /// <param name="hour">Index in <see cref="Hours"/>.</param>
+    /// <returns>[Motion.Cells.Length].</returns>
+    public float[] OffsetsM(int hour)
+    {
+        Require.InRange(hour, 0, Hours.Count - 1);
+        float[] mean = new float[Motion.Cells.Length];
+        for (int m = 0; m < _members.Length; m++)
+            for (int w = 0; w < mean.Length; w++) mean[w] += (float)(_weights[m] * _members[m].OffsetM[hour][w]);
+        return mean;
+    }
+
+    /// <summary>Current at a depth below the surface, m s-1; 0 where the water is shallower.</summary>
+    /// <param name="hour">Index in <see cref="Hours"/>.</param>
+    /// <param name="depthM">Depth, m.</param>
+    /// <returns>Two arrays [Motion.Cells.Length].</returns>
+    public (float[] EastMps, float[] NorthMps) Currents(int hour, double depthM)
+    {
+        Require.InRange(hour, 0, Hours.Count - 1);
+        float[] east = new float[Motion.Cells.Length], north = new float[east.Length];
+        for (int w = 0; w < east.Length; w++)
+        {
+            PlanePoint place = Motion.Frame.Centre(Motion.Cells[w]);
+            if (ColumnAt(place, Hours[hour]) is not { } column || column.DepthM < depthM) continue;
+            Current current = column.At(depthM);
+            east[w] = (float)current.EastMps;
+            north[w] = (float)current.NorthMps;
+        }
+
+        return (east, north);
+    }
+
+    /// <summary>Waves of every water cell.</summary>
+    /// <param name="hour">Index in <see cref="Hours"/>.</param>
+    public WaveState[] Waves(int hour)
+    {
+        Require.InRange(hour, 0, Hours.Count - 1);
+        WaveState[] waves = new WaveState[Motion.Cells.Length];
+        int step = Wind.StepAt(Hours[hour]);
+        for (int w = 0; w < waves.Length; w++)
+        {
+            int cell = _fetch.CellAt(Motion.Frame.Centre(Motion.Cells[w]));
+            if (cell >= 0) waves[w] = _waves.AtCell(cell, Motion.Depths.DepthM[Motion.Cells[w]], step);
+        }
+
+        return waves;
+    }
+}

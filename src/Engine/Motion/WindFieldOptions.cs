@@ -1,0 +1,34 @@
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Motion.Layers;
+
+namespace SecondShore.Engine.Motion;
+
+/// <summary>How a wind field is computed.</summary>
+public sealed record WindFieldOptions
+{
+    /// <summary>The interface model's settings; its damping is replaced by the one that fits the basin's own period.</summary>
+    public InterfaceOptions Interface { get; init; } = new();
+
+    /// <summary>Pairs of layers that stand for the ensemble.</summary>
+    public int Members { get; init; } = 5;
+
+    /// <summary>Days before the first hour over which the water is spun up from rest, as far as the weather reaches back.</summary>
+    public double SpinUpDays { get; init; } = 5.0;
+
+    /// <summary>Periods of the gravest rocking in which it falls to 1/e besides the drag (choice: 3 of the reported 1 to 5).</summary>
+    public double PeriodsToFade { get; init; } = 3.0;
+
+    /// <summary>Most members computed at once; null takes the processors, one in a browser.</summary>
+    public int? Parallelism { get; init; }
+
+    /// <summary>Checks the ranges.</summary>
+    public WindFieldOptions Checked()
+    {
+        Interface.Checked();
+        Require.InRange(Members, 1, 100);
+        Require.InRange(SpinUpDays, 0.0, 60.0);
+        Require.InRange(PeriodsToFade, 0.1, 1000.0);
+        if (Parallelism is { } given) Require.InRange(given, 1, 1024);
+        return this;
+    }
+}
