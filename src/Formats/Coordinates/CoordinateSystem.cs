@@ -14,6 +14,9 @@ public abstract class CoordinateSystem
     /// <summary>What should be known about its accuracy, as a sentence; empty when nothing.</summary>
     public virtual string Doubt => "";
 
+    /// <summary>Longitude of a projection's axis, degrees; null where it has none.</summary>
+    internal virtual double? AxisLonDeg => null;
+
     /// <summary>The place of an x (east, or longitude) and y (north, or latitude); false where there is none.</summary>
     public abstract bool TryToGeo(double x, double y, out double latDeg, out double lonDeg);
 

@@ -20,6 +20,7 @@ internal sealed class ProjectedSystem : CoordinateSystem
         ICoordinateTransformation there = factory.CreateFromCoordinateSystems(system, system.GeographicCoordinateSystem);
         _toGeo = there.MathTransform;
         _fromGeo = factory.CreateFromCoordinateSystems(system.GeographicCoordinateSystem, system).MathTransform;
+        AxisLonDeg = system.Projection?.GetParameter("central_meridian")?.Value;
         _primeMeridianDeg = system.GeographicCoordinateSystem.PrimeMeridian?.Longitude ?? 0;
     }
 
@@ -28,6 +29,8 @@ internal sealed class ProjectedSystem : CoordinateSystem
     public override bool IsGeographic => false;
 
     public override string Doubt { get; }
+
+    internal override double? AxisLonDeg { get; }
 
     public override bool TryToGeo(double x, double y, out double latDeg, out double lonDeg)
     {

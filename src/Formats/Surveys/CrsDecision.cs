@@ -14,6 +14,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         {
             CoordinateSystem? chosen = CoordinateSystems.Parse(set, out string fault);
             if (chosen is null) log.Error(file, fault);
+            else SwapIfOnlyThatFits(chosen);
             return (Checked(chosen), Knowledge.Set);
         }
 
@@ -59,14 +60,52 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         LocalProjection plane = new(lake.LatDeg is > -89 and < 89 ? lake : new GeoPoint(0, lake.LonDeg));
         foreach (int code in Candidates(lake))
         {
-            if (CoordinateSystems.FromEpsg(code, out _) is not CoordinateSystem crs || !crs.TryToGeo(x, y, out double latDeg, out double lonDeg)) continue;
-            double km = plane.ToPlane(latDeg, lonDeg).DistanceToM(new PlanePoint(0, 0)) / 1000;
-            if (km > NearLakeKm) continue;
+            if (CoordinateSystems.FromEpsg(code, out _) is not CoordinateSystem crs) continue;
+            double km = Km(plane, crs, x, y);
+            if (raw.MayBeSwapped && !(km <= NearLakeKm) && Km(plane, crs, y, x) is double swappedKm && swappedKm <= NearLakeKm)
+            {
+                km = swappedKm;
+                SwapAloud();
+            }
+
+            if (!(km <= NearLakeKm)) continue;
             doubts.Add(FormattableString.Invariant($"The file names no coordinate system; read as {crs.Name} it lies {km:F1} km from the lake's position, so that is taken. Set crs to be sure."));
             return crs;
         }
 
         return null;
+    }
+
+    private static double Km(LocalProjection plane, CoordinateSystem crs, double x, double y) =>
+        crs.TryToGeo(x, y, out double latDeg, out double lonDeg) ? plane.ToPlane(latDeg, lonDeg).DistanceToM(new PlanePoint(0, 0)) / 1000 : double.NaN;
+
+    // In a plane whose middle is known, east and north are told apart by which order lies nearer to it.
+    private void SwapIfOnlyThatFits(CoordinateSystem chosen)
+    {
+        if (!raw.MayBeSwapped || chosen.IsGeographic || !TryMiddle(out double x, out double y)) return;
+        if (context.Position is GeoPoint lake && lake.LatDeg is > -89 and < 89)
+        {
+            LocalProjection plane = new(lake);
+            if (Km(plane, chosen, y, x) < Km(plane, chosen, x, y)) SwapAloud();
+            return;
+        }
+
+        if (OffAxis(chosen, y, x) + 1 < OffAxis(chosen, x, y)) SwapAloud();
+    }
+
+    // A transverse Mercator is made for a few degrees about its axis: an order that lies far off it is the wrong one.
+    private static double OffAxis(CoordinateSystem crs, double x, double y)
+    {
+        if (!crs.TryToGeo(x, y, out double latDeg, out double lonDeg)) return 1000;
+        (double backX, double backY) = crs.FromGeo(new GeoPoint(latDeg, lonDeg));
+        double misfitM = Math.Abs(backX - x) + Math.Abs(backY - y);
+        return !(misfitM < 1) ? 500 : crs.AxisLonDeg is double axis ? Math.Abs(GeoPoint.WrapLongitudeDeg(lonDeg - axis)) : 0;
+    }
+
+    private void SwapAloud()
+    {
+        raw.Swap();
+        doubts.Add("East and north stand in each other's column; they were put right.");
     }
 
     private static IEnumerable<int> Candidates(GeoPoint lake)

@@ -27,8 +27,14 @@ internal sealed class RawSurvey(string format)
 
     public Knowledge CrsKnown { get; set; } = Knowledge.Assumed;
 
-    /// <summary>Transducer depth already stated by the file and added, for the understanding.</summary>
-    public bool BelowTransducer { get; set; }
+    /// <summary>Whether x and y may stand for each other, to be decided by where they lie.</summary>
+    public bool MayBeSwapped { get; set; }
+
+    /// <summary>Exchanges x and y of everything.</summary>
+    public void Swap()
+    {
+        for (int i = 0; i < Points.Count; i++) Points[i] = Points[i] with { X = Points[i].Y, Y = Points[i].X };
+    }
 
     public List<string> Doubts { get; } = [];
 

@@ -128,7 +128,8 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
             return null;
         }
 
-        float[] depthM = new float[filed.Values.Length];
+        // In place: the filed values are not needed again, and a large raster should not stand in memory twice.
+        float[] depthM = filed.Values;
         bool any = false;
         for (int i = 0; i < depthM.Length; i++)
         {

@@ -1,6 +1,10 @@
 using SecondShore.Engine.Basin;
+using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Surveys.AsciiGrid;
 using SecondShore.Formats.Surveys.GeoJson;
+using SecondShore.Formats.Surveys.GeoTiff;
+using SecondShore.Formats.Surveys.Xyz;
+using SecondShore.Formats.Text;
 
 namespace SecondShore.Formats.Surveys;
 
@@ -16,7 +20,9 @@ public static class SurveyImporter
     private static readonly IReadOnlyList<ISurveyReader> Readers =
     [
         new AsciiGridReader(),
+        new GeoTiffReader(),
         new GeoJsonReader(),
+        new XyzReader(),
     ];
 
     /// <summary>Names of the formats that are read.</summary>
@@ -51,9 +57,18 @@ public static class SurveyImporter
 
         RawSurvey? raw = best.Read(source, options, log, progress, cancellation);
         if (raw is null) return new SurveyImport(null, null, log.ToList());
+        TakeProjectionFile(source, raw, log);
         SurveyResolver resolver = new(source.Name, raw, options, context, log);
         (Survey? survey, SurveyUnderstanding understanding) = resolver.Resolve(cancellation);
         return new SurveyImport(survey, understanding, log.ToList());
+    }
+
+    private static void TakeProjectionFile(SurveySource source, RawSurvey raw, ProblemLog log)
+    {
+        if (raw.Crs is not null || source.Companion("prj") is not byte[] prj) return;
+        raw.Crs = CoordinateSystems.FromWkt(TextDecoding.Decode(prj, out _), out string fault);
+        raw.CrsKnown = Knowledge.Stated;
+        if (raw.Crs is null) log.Warn(source.Name, $"its .prj file: {fault}");
     }
 
     private static double Sure(ISurveyReader reader, SurveySource source) => reader.Sniff(source);
