@@ -3,6 +3,11 @@ using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Surveys.AsciiGrid;
 using SecondShore.Formats.Surveys.GeoJson;
 using SecondShore.Formats.Surveys.GeoTiff;
+using SecondShore.Formats.Surveys.Gpx;
+using SecondShore.Formats.Surveys.Kml;
+using SecondShore.Formats.Surveys.NetCdf;
+using SecondShore.Formats.Surveys.Nmea;
+using SecondShore.Formats.Surveys.Shapefile;
 using SecondShore.Formats.Surveys.Xyz;
 using SecondShore.Formats.Text;
 
@@ -22,6 +27,11 @@ public static class SurveyImporter
         new AsciiGridReader(),
         new GeoTiffReader(),
         new GeoJsonReader(),
+        new ShapefileReader(),
+        new KmlReader(),
+        new GpxReader(),
+        new NmeaReader(),
+        new NetCdfReader(),
         new XyzReader(),
     ];
 

@@ -23,8 +23,9 @@ internal sealed class SurveyResolver
     public (Survey? Survey, SurveyUnderstanding Understanding) Resolve(CancellationToken cancellation)
     {
         SurveyKind kind = KindOf();
+        bool helps = kind is not (SurveyKind.Nothing or SurveyKind.TrackOnly);
         FiledValues filed = FiledValues.Of(_raw);
-        (CoordinateSystem? crs, Knowledge crsKnown) = new CrsDecision(_file, _raw, _options, _context, _log, _doubts).Decide();
+        (CoordinateSystem? crs, Knowledge crsKnown) = new CrsDecision(_file, _raw, _options, _context, helps ? _log : new ProblemLog(), _doubts).Decide();
         (DepthSense sense, Knowledge senseKnown) = DecideSense(filed);
         (DepthUnit unit, Knowledge unitKnown) = DecideUnit(filed, sense);
         double? surfaceM = _options.SurfaceElevationM ?? _context.FullPoolElevationM;
@@ -32,7 +33,7 @@ internal sealed class SurveyResolver
             (_options.BelowFullPoolM ?? _context.BelowFullPoolM ?? 0) + (_options.TransducerDepthM ?? 0));
         bool hasDepths = kind is SurveyKind.Soundings or SurveyKind.Contours or SurveyKind.Raster;
         if (hasDepths && sense == DepthSense.Elevation && surfaceM is null) SayElevation(filed, unit);
-        bool usable = crs is not null && kind is not (SurveyKind.Nothing or SurveyKind.TrackOnly) && !(hasDepths && sense == DepthSense.Elevation && surfaceM is null);
+        bool usable = crs is not null && helps && !(hasDepths && sense == DepthSense.Elevation && surfaceM is null);
         if (kind == SurveyKind.Nothing) _log.Error(_file, $"the file was read as {_raw.Format} and holds no soundings, contours, outlines or raster.");
         if (kind == SurveyKind.TrackOnly) _log.Error(_file, $"the file was read as {_raw.Format}: it has positions and no depths, so it does not help as a survey.");
         SurveyBuilder builder = new(_file, _raw, crs, scale, _log);
@@ -90,7 +91,7 @@ internal sealed class SurveyResolver
         if (filed.Count == 0) return (DepthSense.Depth, Knowledge.Assumed);
         if (filed.ShareNegative > 0.95)
         {
-            _doubts.Add(FormattableString.Invariant($"Nearly all values are negative ({filed.Low} to {filed.High}): taken as heights against the water surface, negative under water. Set sense if they are something else."));
+            _doubts.Add(FormattableString.Invariant($"Nearly all values are negative ({filed.Low:G6} to {filed.High:G6}): taken as heights against the water surface, negative under water. Set sense if they are something else."));
             return (DepthSense.NegativeDepth, Knowledge.Found);
         }
 
@@ -99,7 +100,7 @@ internal sealed class SurveyResolver
         bool highAndNarrow = filed.Low > 30 && filed.High - filed.Low < filed.Low;
         if (aroundPool || highAndNarrow)
         {
-            _doubts.Add(FormattableString.Invariant($"Values run from {filed.Low} to {filed.High}: taken as elevations above sea level, not depths. Set sense if they are depths."));
+            _doubts.Add(FormattableString.Invariant($"Values run from {filed.Low:G6} to {filed.High:G6}: taken as elevations above sea level, not depths. Set sense if they are depths."));
             return (DepthSense.Elevation, Knowledge.Found);
         }
 
@@ -121,17 +122,17 @@ internal sealed class SurveyResolver
             bool metresFit = Math.Abs((span / deepest) - 1) < 0.25, feetFit = Math.Abs((span * 0.3048 / deepest) - 1) < 0.25;
             if (feetFit && !metresFit)
             {
-                _doubts.Add(FormattableString.Invariant($"The file names no unit. Its deepest value, {span}, fits the lake's {deepest} m only in feet: taken as feet."));
+                _doubts.Add(FormattableString.Invariant($"The file names no unit. Its deepest value, {span:G5}, fits the lake's {deepest} m only in feet: taken as feet."));
                 return (DepthUnit.Feet, Knowledge.Found);
             }
         }
 
-        _doubts.Add(FormattableString.Invariant($"The file names no unit; its values ({filed.Low} to {filed.High}) are taken as metres. Set unit to 'ft' if they are feet."));
+        _doubts.Add(FormattableString.Invariant($"The file names no unit; its values ({filed.Low:G6} to {filed.High:G6}) are taken as metres. Set unit to 'ft' if they are feet."));
         return (DepthUnit.Metres, Knowledge.Assumed);
     }
 
     private void SayElevation(FiledValues filed, DepthUnit unit) => _log.Error(_file, FormattableString.Invariant(
-        $"the file holds elevations ({filed.Low} to {filed.High} {(unit == DepthUnit.Metres ? "m" : "ft")}), and the level of full pool is not known; set elevation_m in lake.json, or survey.surface_elevation_m."));
+        $"the file holds elevations ({filed.Low:G6} to {filed.High:G6} {(unit == DepthUnit.Metres ? "m" : "ft")}), and the level of full pool is not known; set elevation_m in lake.json, or survey.surface_elevation_m."));
 }
 
 /// <summary>How filed values become depth below full pool in metres.</summary>

@@ -50,7 +50,7 @@ public class MeasuredSurveysTests(ITestOutputHelper output)
     {
         SurveyKind.Soundings => import.Survey!.Soundings.Sum(s => (long)s.DepthM.Length),
         SurveyKind.Contours => import.Survey!.Contours.Count,
-        SurveyKind.Shoreline => import.Survey!.Shoreline!.Polygons.Count,
+        SurveyKind.Shoreline => import.Survey!.Shoreline!.Polygons.Sum(p => 1 + p.Islands.Count),
         _ => import.Understanding.Count,
     };
 

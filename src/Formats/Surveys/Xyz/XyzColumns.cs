@@ -92,8 +92,9 @@ internal sealed class XyzColumns
         {
             ColumnFacts facts = _facts[c];
             if (c == x || c == y || !facts.IsMostlyNumbers || facts.IsCounter || facts.High == facts.Low) continue;
-            // Depths carry a fraction and vary; the column after the position, or the widest range, is the likeliest.
-            double score = (facts.HasFractions ? 10 : 1) * Math.Min(facts.High - facts.Low, 200) * (c == Math.Max(x, y) + 1 && c == 2 ? 5 : 1);
+            // Depths carry a fraction, vary, and stand beside the position: before it in loggers' files, after it in grids'.
+            double beside = c == Math.Min(x, y) - 1 ? 3 : c == Math.Max(x, y) + 1 ? 2 : 1;
+            double score = (facts.HasFractions ? 10 : 1) * Math.Min(facts.High - facts.Low, 200) * beside;
             if (score > bestScore) (best, bestScore) = (c, score);
         }
 
