@@ -26,8 +26,7 @@ public static class OutlookAnswer
         if (weather is not null) assumed.AddRange(weather.Notes);
         WeatherSeries? season = weather is null ? null : SegmentFor(weather.Segments, at);
         List<WeatherSeries> past = weather is null ? [] : [.. weather.Segments.Where(s => s != season)];
-        foreach (WeatherTable year in folder.Climate.OrderBy(y => y.Key).Select(y => y.Value))
-            past.AddRange(WeatherPreparation.Prepare(WeatherInput.ToRaw(year), lake.Site).Segments);
+        if (folder.Climate.Count > 0) past.AddRange(WeatherPreparation.Prepare(WeatherInput.Join(folder.Climate.Values), lake.Site).Segments);
         Outlook outlook = OutlookModel.Compute(
             new OutlookRequest
             {

@@ -13,6 +13,9 @@ internal sealed class SeasonTimeline
     private const int BlendHours = 72, ClimateScenarios = 12;
     private const double WarmingKPerYear = 0.03;
 
+    // A past year serves when it reaches this far beyond the measured weather; a made-up climate carries it on to the end.
+    private const int LeastPastHours = 30 * 24;
+
     public required DateTimeOffset StartUtc { get; init; }
 
     public required int Hours { get; init; }
@@ -72,7 +75,8 @@ internal sealed class SeasonTimeline
         List<WeatherSeries> fills = [];
         List<WeatherSeries> past = [.. request.PastYears];
         if (request.Weather is { } own) past.Add(own);
-        int after = gapTo >= hours ? hours : Math.Max(0, gapTo - 24);
+        int after = gapTo >= hours ? hours : Math.Max(0, gapTo - 24), reach = Math.Min(hours, gapTo + LeastPastHours), shortest = hours;
+        SeededRandom random = new(request.Seed, 77);
         foreach (WeatherSeries series in past)
         {
             for (int back = -60; back <= 60; back++)
@@ -81,16 +85,20 @@ internal sealed class SeasonTimeline
                 DateTimeOffset shifted = start.AddYears(-back);
                 int offset = (int)Math.Round((shifted - series.StartUtc).TotalHours);
                 bool covers = (gapFrom == 0 || (offset >= 0 && offset + gapFrom <= series.Count))
-                    && (gapTo >= hours || (offset + after >= 0 && offset + hours <= series.Count));
+                    && (gapTo >= hours || (offset + after >= 0 && offset + reach <= series.Count));
                 // Years after the outlook's own serve hindcasts only, and then all years but that one do.
                 bool allowed = back > 0 || (request.ExcludeYear is not null && back < 0);
-                if (covers && allowed && Math.Abs(series.StepS - 3600) < 1e-6) fills.Add(Shift(series, offset, start, hours, WarmingKPerYear * back));
+                if (!covers || !allowed || Math.Abs(series.StepS - 3600) > 1e-6) continue;
+                WeatherSeries? tail = offset + hours > series.Count ? ClimateWeather.Make(request.Site, start, hours, random.Split((ulong)(1000 + fills.Count))) : null;
+                if (tail is not null) shortest = Math.Min(shortest, series.Count - offset);
+                fills.Add(Shift(series, tail, offset, start, hours, WarmingKPerYear * back));
             }
         }
 
+        if (shortest < hours)
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"The weather of past years ends on {start.AddHours(shortest):d MMM}; after it a made-up climate for the latitude stands in."));
         if (fills.Count > 0) return fills;
         assumed.Add("There is no weather of past years: beyond the forecast a made-up climate for the latitude and date is taken, moved to how warm the last weeks were.");
-        SeededRandom random = new(request.Seed, 77);
         double anomaly = Anomaly(request, start, gapFrom, gapTo);
         for (int k = 0; k < ClimateScenarios; k++)
         {
@@ -122,17 +130,19 @@ internal sealed class SeasonTimeline
         return count > 240 ? Math.Clamp(sum / count, -8, 8) : 0;
     }
 
-    private static WeatherSeries Shift(WeatherSeries source, int offset, DateTimeOffset start, int hours, double warmingK)
+    private static WeatherSeries Shift(WeatherSeries source, WeatherSeries? tail, int offset, DateTimeOffset start, int hours, double warmingK)
     {
-        double[] Take(double[] from, double plus = 0)
+        double[] Take(Func<WeatherSeries, double[]> column, double plus = 0)
         {
-            double[] to = new double[hours];
-            for (int i = 0; i < hours; i++) to[i] = from[Math.Clamp(offset + i, 0, from.Length - 1)] + plus;
+            double[] to = new double[hours], from = column(source);
+            double[]? after = tail is null ? null : column(tail);
+            for (int i = 0; i < hours; i++)
+                to[i] = after is not null && offset + i >= from.Length ? after[i] : from[Math.Clamp(offset + i, 0, from.Length - 1)] + plus;
             return to;
         }
 
-        return new WeatherSeries(start, 3600, Take(source.AirTempC, warmingK), Take(source.RelativeHumidity), Take(source.WindMps), Take(source.WindFromDeg),
-            Take(source.ShortwaveWPerM2), Take(source.LongwaveWPerM2, 5.0 * warmingK), Take(source.CloudFraction), Take(source.PrecipitationMmPerH), Take(source.GustMps));
+        return new WeatherSeries(start, 3600, Take(s => s.AirTempC, warmingK), Take(s => s.RelativeHumidity), Take(s => s.WindMps), Take(s => s.WindFromDeg),
+            Take(s => s.ShortwaveWPerM2), Take(s => s.LongwaveWPerM2, 5.0 * warmingK), Take(s => s.CloudFraction), Take(s => s.PrecipitationMmPerH), Take(s => s.GustMps));
     }
 
     private static WeatherSeries Join(WeatherSeries? main, WeatherSeries? fill, DateTimeOffset start, int hours, int gapFrom, int gapTo)
