@@ -8,4 +8,5 @@ namespace SecondShore.Answers.Documents;
 [JsonSerializable(typeof(ShoreDocument))]
 [JsonSerializable(typeof(DayDocument))]
 [JsonSerializable(typeof(CheckDocument))]
+[JsonSerializable(typeof(Rig.RigDocument))]
 public sealed partial class AnswersJson : JsonSerializerContext;
