@@ -12,6 +12,9 @@ public static class RigAnswer
     private static readonly double[] DepthSteps = [0.75, 0.875, 1.0, 1.125, 1.275];
     private static readonly double QuickSweepMps = 3.0;
 
+    // What it takes to move a jig that a fish or a stone holds (choice).
+    private static readonly double SweepPullN = 10.0;
+
     /// <summary>Works a request out.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside what the solver covers; the message is a sentence for people.</exception>
     public static RigReply Of(RigRequest request)
@@ -42,7 +45,7 @@ public static class RigAnswer
             Shape = shape,
             SteepShape = TowShape.Of(Moved(tow, jig, line, conditions, -1)),
             FlatShape = TowShape.Of(Moved(tow, jig, line, conditions, +1)),
-            Sweep = SweepSolver.Solve(tow, shape, QuickSweepMps),
+            Sweep = SweepSolver.Solve(tow, shape, QuickSweepMps, SweepPullN),
             Lines = Lines(request, line, jig, conditions, tableSizes),
             TableDepthsM = depths,
             TableSpeedsMps = speeds,

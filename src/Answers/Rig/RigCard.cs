@@ -39,7 +39,8 @@ public sealed record RigCard(string Title, IReadOnlyList<string> SpeedHeads, IRe
             rows,
             [
                 given ? $"Line out {units.ShortDistance(reply.Conditions.LineOutAtM(reply.Conditions.DepthM))}." : "Line out twice the depth below the rod tip.",
-                "Lightest that keeps the bottom " + (reply.Request.Rule.Confidence >= 0.895 ? "nine times in ten or better" : "as surely as asked") + "; speed is through the water at the bottom.",
+                "Lightest that keeps the bottom " + (reply.Request.Rule.Confidence >= 0.895 ? "nine times in ten or better" : "as surely as asked") + ".",
+                reply.Request.Current is null ? "Speeds are over the bottom in still water; against a current add its speed." : "Speeds are over the bottom, in the current given.",
                 "Lighter falls slower and snags less. One size up in wind.",
             ],
             RigCautions.Of(reply));

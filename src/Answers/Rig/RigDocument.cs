@@ -71,7 +71,7 @@ public sealed record RigDocument
     /// <summary>Line lying on the bottom, m.</summary>
     public required double LineOnBottomM { get; init; }
 
-    /// <summary>Time until a quick sweep of the rod reaches the jig, s; null when it does not.</summary>
+    /// <summary>Time until a quick sweep of the rod (3 m/s) pulls at the jig with 10 N more, s; null when it does not.</summary>
     public required double? SweepS { get; init; }
 
     /// <summary>The line from jig to rod tip in the middle case.</summary>

@@ -29,7 +29,7 @@ public sealed record RigReply
     /// <summary>Shape of the line when drag and speed are high (one in ten).</summary>
     public required TowShape FlatShape { get; init; }
 
-    /// <summary>How fast a quick sweep of the rod reaches the jig.</summary>
+    /// <summary>How fast the pull of a quick sweep of the rod (3 m/s, 10 N) reaches the jig.</summary>
     public required SweepResult Sweep { get; init; }
 
     /// <summary>The same question on other lines, thinnest first, the present one among them.</summary>

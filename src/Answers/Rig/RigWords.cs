@@ -111,7 +111,7 @@ public static class RigWords
         if (Math.Abs(reply.Shape.Tow.SideM) > 0.5)
             text += $" and {units.ShortDistance(Math.Abs(reply.Shape.Tow.SideM))} to the {(reply.Shape.Tow.SideM > 0 ? "left" : "right")}";
         return double.IsFinite(reply.Sweep.TimeS)
-            ? string.Create(CultureInfo.InvariantCulture, $"{text}. A quick sweep reaches it in {reply.Sweep.TimeS:0.0} s.")
+            ? string.Create(CultureInfo.InvariantCulture, $"{text}. The pull of a quick sweep is there in {reply.Sweep.TimeS:0.0} s, after {units.ShortDistance(reply.Sweep.RodTravelM)} of rod tip.")
             : $"{text}. A quick sweep is lost in the bow of the line.";
     }
 
@@ -141,7 +141,7 @@ public static class RigWords
     private static string Seconds(double s) => string.Create(CultureInfo.InvariantCulture, $"{s:0} s");
 
     private static string InTen(double chance) => chance >= 0.97 ? "nearly always" : chance <= 0.03 ? "hardly ever"
-        : string.Create(CultureInfo.InvariantCulture, $"{Math.Clamp(Math.Round(chance * 10), 1, 9):0} times in 10");
+        : string.Create(CultureInfo.InvariantCulture, $"{Math.Clamp(Math.Floor((chance * 10) + 1e-9), 1, 9):0} times in 10");
 
     private static string OutOfTen(double chance) => chance < 0.045
         ? string.Create(CultureInfo.InvariantCulture, $"{chance * 100:0} times in 100")

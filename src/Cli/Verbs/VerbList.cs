@@ -11,5 +11,6 @@ internal static class VerbList
         yield return DemoVerb.Make(surroundings);
         yield return CheckVerb.Make(surroundings);
         yield return OutlookVerb.Make(surroundings);
+        yield return RigVerb.Make(surroundings);
     }
 }

@@ -2,8 +2,8 @@ using SecondShore.Engine.Core;
 
 namespace SecondShore.Engine.Rig;
 
-/// <summary>When a rod sweep reaches the jig.</summary>
-/// <param name="TimeS">From the start of the sweep until the jig moves, s; infinity when the sweep is too slow to take the bow out.</param>
+/// <summary>When the pull of a rod sweep reaches the jig.</summary>
+/// <param name="TimeS">From the start of the sweep until the pull is there, s; infinity when the sweep is too slow to take the bow out.</param>
 /// <param name="RodTravelM">How far the rod tip has moved by then, m.</param>
 /// <param name="StretchM">How much of that went into stretch, m.</param>
 /// <param name="BowM">How much of that went into straightening the bow, m.</param>
@@ -13,7 +13,8 @@ public readonly record struct SweepResult(double TimeS, double RodTravelM, doubl
 /// <remarks>
 /// The tug itself runs up the line at the speed of sound in it, in hundredths of a second. What takes time is stretch, and the
 /// bow: a line pulled broadside through water follows b y_t = T y_xx with drag per speed b, so its slack e decays at
-/// 2 pi^2 T/(b L^2) (first mode). The rod tip's travel is shared between the two while tension climbs by the jig's weight.
+/// 2 pi^2 T/(b L^2) (first mode). The rod tip's travel is shared between the two while tension climbs to the wanted pull. A jig that nothing holds moves at once:
+/// line slides along its own bow.
 /// </remarks>
 public static class SweepSolver
 {
@@ -21,16 +22,16 @@ public static class SweepSolver
     /// <param name="tow">The tow before the sweep.</param>
     /// <param name="shape">Its shape.</param>
     /// <param name="sweepMps">Speed of the rod tip along the line, m s-1, above 0.</param>
+    /// <param name="pullN">By how much the pull must rise to count, N: what it takes to move what holds the jig.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its bounds.</exception>
-    public static SweepResult Solve(in TowCase tow, TowShape shape, double sweepMps)
+    public static SweepResult Solve(in TowCase tow, TowShape shape, double sweepMps, double pullN)
     {
         TowBounds.Require(tow);
         Require.NotNull(shape);
         Require.InRange(sweepMps, 0.05, 20);
         TowSetup setup = new(tow, TowSolver.DefaultSteps);
         double length = tow.LineOutM, slack = shape.SlackM, start = shape.Tow.TensionN;
-        // The jig answers once the pull has risen by its own weight: it then rides up, whatever the bottom bore before.
-        double moves = start + tow.JigWeightN;
+        double moves = start + Require.InRange(pullN, 0.01, 500);
         double perN = setup.StretchPerN * length;
         double tension = start, rod = 0, time = 0, bow = 0, dt = 1e-3;
         while (tension < moves && time < 20)

@@ -1,0 +1,91 @@
+using SecondShore.Engine.Rig;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.Answers.Rig;
+
+/// <summary>Turns tackle.json, as filed, into tackle that the engine can work with. What it cannot use is said, not dropped in silence.</summary>
+public static class TackleMapper
+{
+    /// <summary>The tackle of a document.</summary>
+    /// <param name="document">The document; null is nothing owned.</param>
+    /// <param name="assumed">Receives a sentence for each thing that was not understood and what was taken instead.</param>
+    public static Tackle Map(TackleDocument? document, ICollection<string> assumed)
+    {
+        ArgumentNullException.ThrowIfNull(assumed);
+        if (document is null) return Tackle.None;
+        List<Trailer> trailers = [];
+        foreach (TrailerItem item in document.Trailers) trailers.Add(Trailer(item, assumed));
+        List<FishingLine> lines = [];
+        foreach (LineItem item in document.Lines)
+            if (Line(item, assumed) is { } line) lines.Add(line);
+        List<Jig> jigs = [];
+        foreach (JigItem item in document.Jigs)
+            if (item.Count != 0) jigs.Add(Jig(item, assumed));
+        List<Rod> rods = [];
+        foreach (RodItem item in document.Rods) rods.Add(new Rod(item.Name, item.LengthM ?? 2.1));
+        return new Tackle(jigs, lines, trailers, rods);
+    }
+
+    /// <summary>A trailer kind by name, or null.</summary>
+    public static Trailer? TrailerKind(string kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        foreach (Trailer known in Engine.Rig.Trailer.Kinds)
+            if (string.Equals(known.Name, kind.Trim(), StringComparison.OrdinalIgnoreCase)) return known;
+        return null;
+    }
+
+    /// <summary>A head shape by name, or null.</summary>
+    public static HeadShape? Head(string head)
+    {
+        ArgumentNullException.ThrowIfNull(head);
+        return head.Trim().ToUpperInvariant() switch
+        {
+            "BALL" or "ROUND" => HeadShape.Ball,
+            "BROAD" or "FOOTBALL" => HeadShape.Broad,
+            "SLIM" => HeadShape.Slim,
+            "POINTED" or "SWIM" or "SWIMMING" => HeadShape.Pointed,
+            "FLAT" => HeadShape.Flat,
+            _ => null,
+        };
+    }
+
+    private static Trailer Trailer(TrailerItem item, ICollection<string> assumed)
+    {
+        Trailer? kind = TrailerKind(item.Kind);
+        if (kind is null && item.Kind.Length > 0) assumed.Add($"Trailer {item.Name}: kind '{item.Kind}' is not known; drag as of a slim one.");
+        kind ??= Engine.Rig.Trailer.Slim;
+        return kind with { Name = item.Name, MassKg = (item.WeightG ?? (kind.MassKg * 1000)) / 1000.0 };
+    }
+
+    private static FishingLine? Line(LineItem item, ICollection<string> assumed)
+    {
+        LineMaterial? material = LineMaterial.Find(item.Kind);
+        if (material is null && item.Kind.Length > 0) assumed.Add($"Line {item.Name}: kind '{item.Kind}' is not known; taken as fluorocarbon.");
+        material ??= LineMaterial.Fluorocarbon;
+        if (item.DiameterM is null && item.StrengthN is null)
+        {
+            assumed.Add($"Line {item.Name} has neither strength nor diameter in tackle.json; it is not used.");
+            return null;
+        }
+
+        double diameterM = item.DiameterM ?? FishingLine.UsualDiameterM(item.StrengthN!.Value, material.StrengthPa);
+        double strengthN = item.StrengthN ?? (material.StrengthPa * 0.25 * Math.PI * diameterM * diameterM);
+        return new FishingLine(item.Name, material, diameterM, strengthN, DiameterMeasured: false)
+        {
+            DensityKgPerM3 = item.DensityKgPerM3 ?? material.DensityKgPerM3,
+        };
+    }
+
+    private static Jig Jig(JigItem item, ICollection<string> assumed)
+    {
+        JigMaterial? material = JigMaterial.Find(item.Material);
+        if (item.DensityKgPerM3 is double density) material = new JigMaterial(item.Material.Length > 0 ? item.Material : "metal", density);
+        if (material is null && item.Material.Length > 0) assumed.Add($"Jig {item.Name}: material '{item.Material}' is not known; taken as lead.");
+        HeadShape? head = Head(item.Head);
+        if (head is null && item.Head.Length > 0) assumed.Add($"Jig {item.Name}: head '{item.Head}' is not known; drag as of a broad one.");
+        bool bare = item.Skirt.Trim().ToUpperInvariant() is "NONE" or "NO" or "FALSE";
+        return new Jig(item.Name, item.WeightG / 1000.0, material ?? JigMaterial.Lead, head ?? HeadShape.Broad,
+            bare ? 0 : Engine.Rig.Jig.UsualSkirtAreaM2, Engine.Rig.Trailer.Slim);
+    }
+}
