@@ -38,8 +38,9 @@ internal static class RigAssumptions
     public static FishingLine Line(RigRequest request, List<string> assumed)
     {
         if (request.Line is { } given) return given;
-        FishingLine? owned = request.Tackle.Lines.FirstOrDefault(l => l.Material == LineMaterial.Fluorocarbon) ?? request.Tackle.Lines.FirstOrDefault();
-        FishingLine line = owned ?? FishingLine.OfPoundsWeight(LineMaterial.Fluorocarbon, 15);
+        IReadOnlyList<FishingLine> lines = request.Tackle.Lines;
+        FishingLine line = lines.FirstOrDefault(l => l.Material == LineMaterial.Fluorocarbon)
+            ?? (lines.Count > 0 ? lines[0] : null) ?? FishingLine.OfPoundsWeight(LineMaterial.Fluorocarbon, 15);
         assumed.Add(string.Create(CultureInfo.InvariantCulture,
             $"The line is {line.Name}, {line.DiameterM * 1000:0.00} mm{(line.DiameterMeasured ? "" : " as usual for its strength, give or take 8 %")}."));
         return line;

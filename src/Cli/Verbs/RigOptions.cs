@@ -1,7 +1,6 @@
 using System.CommandLine;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Words;
-using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Rig;
 
 namespace SecondShore.Cli.Verbs;
