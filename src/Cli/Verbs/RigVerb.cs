@@ -4,7 +4,6 @@ using SecondShore.Answers.Documents;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Words;
 using SecondShore.Cli.Console;
-using SecondShore.Engine.Rig;
 using SecondShore.Formats.Lake;
 
 namespace SecondShore.Cli.Verbs;
