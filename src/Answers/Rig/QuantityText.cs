@@ -79,14 +79,14 @@ public static class QuantityText
             if (!TryNumber(words[i], out double number)) return null;
             string unit = i + 1 < words.Length ? words[i + 1].ToUpperInvariant() : "";
             if (unit == "MM") { diameterM = number / 1000; i++; }
-            else if (unit == "N") { pounds = number / FishingLine.NewtonsPerPound; i++; }
-            else if (unit == "KG") { pounds = number * 9.80665 / FishingLine.NewtonsPerPound; i++; }
+            else if (unit == "N") { pounds = number / FishingLine.PoundForceN; i++; }
+            else if (unit == "KG") { pounds = number * 9.80665 / FishingLine.PoundForceN; i++; }
             else { pounds = number; if (unit == "LB") i++; }
         }
 
         material ??= LineMaterial.Fluorocarbon;
         if (double.IsNaN(pounds) && diameterM is >= 5e-5 and <= 2e-3)
-            pounds = material.StrengthPa * 0.25 * Math.PI * diameterM * diameterM / FishingLine.NewtonsPerPound;
+            pounds = material.StrengthPa * 0.25 * Math.PI * diameterM * diameterM / FishingLine.PoundForceN;
         if (!(pounds is >= 1 and <= 300)) return null;
         FishingLine made = FishingLine.OfPoundsWeight(material, pounds);
         return double.IsNaN(diameterM) ? made : diameterM is >= 5e-5 and <= 2e-3 ? made with { DiameterM = diameterM, DiameterMeasured = true } : null;

@@ -17,7 +17,7 @@ public static class RigCautions
             cautions.Add("Brush or timber within reach: a heavy jig wedges there. Slow down, shorten the line, and pull a snag free from the far side, engine out of gear.");
         string strength = line.StrengthN <= 0
             ? "The line's strength is not known"
-            : string.Create(CultureInfo.InvariantCulture, $"{line.Name} is rated {line.StrengthN / FishingLine.NewtonsPerPound:0} lb ({line.StrengthN:0} N)");
+            : string.Create(CultureInfo.InvariantCulture, $"{line.Name} is rated {line.StrengthN / FishingLine.PoundForceN:0} lb ({line.StrengthN:0} N)");
         cautions.Add($"{strength}; knots, nicks and age take a third or more. Break a snag off with the line round a cleat, never a hand: a jig that comes free flies.");
         if (jig.Material.Name == "lead")
             cautions.Add("Lead is not allowed everywhere: check local rules for this water before you tie it on.");

@@ -11,7 +11,7 @@ namespace SecondShore.Engine.Rig;
 public sealed record FishingLine(string Name, LineMaterial Material, double DiameterM, double StrengthN, bool DiameterMeasured)
 {
     /// <summary>Newtons in one pound-force, exact to the digits given.</summary>
-    public static readonly double NewtonsPerPound = 4.4482216152605;
+    public static readonly double PoundForceN = 4.4482216152605;
 
     /// <summary>Density, kg m-3, where the user knows better than the material's.</summary>
     public double DensityKgPerM3 { get; init; } = Material.DensityKgPerM3;
@@ -24,14 +24,14 @@ public sealed record FishingLine(string Name, LineMaterial Material, double Diam
 
     /// <summary>A line known by strength alone, with the diameter usual for it.</summary>
     /// <param name="material">Material.</param>
-    /// <param name="strengthPounds">Rated strength, pounds-force.</param>
-    public static FishingLine OfPoundsWeight(LineMaterial material, double strengthPounds)
+    /// <param name="labelPoundsNumber">Rated strength as the label says it, in pounds-force.</param>
+    public static FishingLine OfPoundsWeight(LineMaterial material, double labelPoundsNumber)
     {
         Require.NotNull(material);
-        Require.InRange(strengthPounds, 1, 300);
-        double strengthN = strengthPounds * NewtonsPerPound;
+        Require.InRange(labelPoundsNumber, 1, 300);
+        double strengthN = labelPoundsNumber * PoundForceN;
         return new FishingLine(
-            FormattableString.Invariant($"{strengthPounds:0.#} lb {material.Name}"), material,
+            FormattableString.Invariant($"{labelPoundsNumber:0.#} lb {material.Name}"), material,
             UsualDiameterM(strengthN, material.StrengthPa), strengthN, DiameterMeasured: false);
     }
 
