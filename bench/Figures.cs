@@ -11,5 +11,8 @@ internal static class Figures
         new RigTableFigure(),
         new DayPlanLarge(),
         new DayRoutes(),
+        new BasinGridding(),
+        new BasinMillion(),
+        new BasinContours(),
     ];
 }

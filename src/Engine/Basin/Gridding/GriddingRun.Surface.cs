@@ -1,99 +1,110 @@
 namespace SecondShore.Engine.Basin.Gridding;
 
-/// <content>From points to a sheet of depths, and the sheets together.</content>
+/// <content>From points to a sheet of depths with their standard errors.</content>
 internal sealed partial class GriddingRun
 {
     /// <summary>A sheet drawn from points.</summary>
-    private sealed record PointSurface(float[] DepthM, GriddingMethod Method, double? LeaveOutRmseM);
+    private sealed record PointSurface(float[] DepthM, float[] SdM, GriddingMethod Method, double? LeaveOutRmseM);
 
-    private PointSurface? DrawPoints(bool[]? mask, float[]? sheet)
+    private PointSurface? DrawPoints(bool[]? mask)
     {
-        if (sheet is not null) return null;
         Triangulation mesh = new(_cloud.XM, _cloud.YM, cancel);
         if (mesh.EdgeCount == 0) return null;
+        bool[]? used = mask is null ? DigHull(mesh) : null;
+        LeaveOutResult? tried = LeaveOut.Try(_cloud, options.Method, survey.Contours.Count == 0, options.Seed, cancel);
+        GriddingMethod method = tried?.Method ?? (options.Method == GriddingMethod.Auto ? GriddingMethod.NaturalNeighbour : options.Method);
         progress?.Report(0.5);
-        bool[]? used = null;
-        if (mask is null)
-        {
-            double longestM = ConcaveHull.LongestM(mesh);
-            used = ConcaveHull.Dig(mesh, longestM);
-            _assumed.Add(FormattableString.Invariant(
-                $"No shoreline is given: the edge of the water was drawn around the soundings, across gaps of up to {longestM:0} m."));
-        }
-
         float[] depthM = new float[_frame.Count];
         Array.Fill(depthM, float.NaN);
         LinearSurface.Draw(mesh, _cloud.DepthM, used, _frame, depthM);
-        _done.Add("Depth between soundings was drawn as flat triangles.");
-        return new PointSurface(depthM, GriddingMethod.Linear, null);
+        if (method == GriddingMethod.NaturalNeighbour)
+        {
+            new NaturalNeighbour(mesh, _cloud.DepthM).Draw(mask, used, _frame, depthM, cancel);
+        }
+        else if (method == GriddingMethod.Kriging)
+        {
+            bool[] wanted = new bool[depthM.Length];
+            for (int i = 0; i < wanted.Length; i++) wanted[i] = (mask is null || mask[i]) && !float.IsNaN(depthM[i]);
+            new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(wanted, _frame, depthM, cancel);
+        }
+
+        progress?.Report(0.75);
+        SayMethod(method, tried);
+        double intervalM = RoundTerraces(mesh, depthM);
+        return new PointSurface(depthM, Doubt(mask, depthM, tried, intervalM), method, tried?.RmseM);
     }
 
-    private float[] Combine(bool[]? mask, float[]? sheet, PointSurface? surface)
+    private bool[] DigHull(Triangulation mesh)
     {
-        float[] depthM = surface?.DepthM ?? sheet!;
-        if (mask is null)
-        {
-            for (int i = 0; i < depthM.Length; i++)
-                if (!(depthM[i] > 0) || float.IsInfinity(depthM[i])) depthM[i] = float.NaN;
-            return depthM;
-        }
-
-        bool[] known = new bool[depthM.Length];
-        for (int i = 0; i < known.Length; i++) known[i] = mask[i] && float.IsFinite(depthM[i]);
-        int[]? nearest = null;
-        for (int i = 0; i < known.Length; i++)
-        {
-            if (!mask[i]) { depthM[i] = float.NaN; continue; }
-            if (!known[i])
-            {
-                nearest ??= NearestCell.Of(known, _frame.Nx, _frame.Ny).Nearest;
-                depthM[i] = nearest[i] >= 0 ? depthM[nearest[i]] : LeastDepthM;
-            }
-
-            depthM[i] = Math.Max(depthM[i], LeastDepthM);
-        }
-
-        return depthM;
-    }
-
-    private GriddedLake Finish(float[] depthM, bool shored, PointSurface? surface)
-    {
-        if (!shored && _rasters.Count > 0) KeepTheLake(depthM);
-        DepthGrid grid = new(_projection, _frame, depthM) { EdgeIsShore = shored || _rasters.Count > 0 };
-        Hypsography? hypsography = Hypsography.FromGrid(grid);
-        if (hypsography is null) return GriddedLake.Refused("No cell of the grid came out as water: check the shoreline against the depths.", _assumed);
-        return new GriddedLake
-        {
-            Grid = grid,
-            Hypsography = hypsography,
-            Done = _done,
-            Assumed = _assumed,
-            Method = surface?.Method,
-            LeaveOutRmseM = surface?.LeaveOutRmseM,
-        };
-    }
-
-    // A terrain raster may hold other hollows below full pool: only the water joined to the lake is the lake.
-    private void KeepTheLake(float[] depthM)
-    {
-        WaterPieces pieces = WaterPieces.Of(depthM, _frame);
-        if (pieces.Count < 2) return;
-        int lake = pieces.Largest;
-        if (options.OnTheLake is { } place && _frame.TryCellAt(_projection.ToPlane(place), out int ix, out int iy)
-            && pieces.Label[_frame.Index(ix, iy)] >= 0)
-        {
-            lake = pieces.Label[_frame.Index(ix, iy)];
-        }
-
-        int dropped = 0;
-        for (int i = 0; i < depthM.Length; i++)
-        {
-            if (pieces.Label[i] < 0 || pieces.Label[i] == lake) continue;
-            depthM[i] = float.NaN;
-            dropped++;
-        }
-
+        double longestM = ConcaveHull.LongestM(mesh);
         _assumed.Add(FormattableString.Invariant(
-            $"The raster holds {pieces.Count} separate waters: only the one of {pieces.Cells[lake] * _frame.CellAreaM2 / 10_000:0.#} ha was kept ({dropped} cells left out)."));
+            $"No shoreline is given: the edge of the water was drawn around the soundings, across gaps of up to {longestM:0} m."));
+        return ConcaveHull.Dig(mesh, longestM);
+    }
+
+    private void SayMethod(GriddingMethod method, LeaveOutResult? tried)
+    {
+        string how = method switch
+        {
+            GriddingMethod.Linear => "as flat triangles",
+            GriddingMethod.Kriging => "by kriging",
+            _ => "by natural neighbours",
+        };
+        _done.Add(tried is null
+            ? $"Depth between soundings was drawn {how}; there were too few soundings to leave some out and measure the error."
+            : FormattableString.Invariant($"Depth between soundings was drawn {how}; {tried.Count} soundings left out were predicted to {tried.RmseM:0.00} m."));
+    }
+
+    // Returns the usual step between contours, 0 without any.
+    private double RoundTerraces(Triangulation mesh, float[] depthM)
+    {
+        List<double> levels = [];
+        foreach (ContourLine line in survey.Contours) if (double.IsFinite(line.DepthM) && !levels.Contains(line.DepthM)) levels.Add(line.DepthM);
+        if (levels.Count == 0) return 0;
+        levels.Add(0);
+        levels.Sort();
+        List<double> steps = [];
+        for (int k = 1; k < levels.Count; k++) if (levels[k] > levels[k - 1]) steps.Add(levels[k] - levels[k - 1]);
+        if (steps.Count == 0) return 0;
+        steps.Sort();
+        double intervalM = steps[steps.Count / 2];
+        FlatContours.Round(depthM, FlatContours.Find(mesh, _cloud, _frame), intervalM, _frame);
+        _done.Add("Inside contours and across their bends the bed goes on as outside, by no more than half the step between contours.");
+        return intervalM;
+    }
+
+    // Standard error by cell, and depth where only banks speak.
+    private float[] Doubt(bool[]? mask, float[] depthM, LeaveOutResult? tried, double contourIntervalM)
+    {
+        bool[] sounded = new bool[depthM.Length], datum = new bool[depthM.Length];
+        float deepestM = 0;
+        for (int i = 0; i < _cloud.Count; i++)
+        {
+            deepestM = Math.Max(deepestM, _cloud.DepthM[i]);
+            if (!_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) continue;
+            datum[_frame.Index(ix, iy)] = true;
+            sounded[_frame.Index(ix, iy)] |= _cloud.Kind[i] != PointKind.Shore;
+        }
+
+        float[] guessedM = new float[depthM.Length];
+        if (mask is not null)
+        {
+            int guessed = new UnsoundedWater(mask, sounded, _frame).Deepen(depthM, sounded, mask, guessedM);
+            if (guessed * _frame.CellAreaM2 > 1000)
+                _assumed.Add(FormattableString.Invariant($"{guessed * _frame.CellAreaM2 / 10_000:0.#} ha of water inside the shoreline has no sounding near: its depth follows from how steep the sounded shores are."));
+        }
+
+        ErrorModel error = tried?.Error ?? ErrorModel.Usual;
+        double contour2 = contourIntervalM * contourIntervalM / 16;
+        float[] squared = NearestCell.Of(datum, _frame.Nx, _frame.Ny).SquaredCells, sdM = new float[depthM.Length];
+        for (int i = 0; i < sdM.Length; i++)
+        {
+            if (float.IsNaN(depthM[i])) continue;
+            float own = error.SdM(Math.Sqrt(squared[i]) * _frame.CellM);
+            own = (float)Math.Sqrt((own * own) + contour2);
+            sdM[i] = Math.Min(Math.Max(own, 0.5f * guessedM[i]), Math.Max(0.5f * deepestM, 0.1f));
+        }
+
+        return sdM;
     }
 }

@@ -9,12 +9,16 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
     /// <summary>Water inside a given shoreline is at least this deep, m: the shoreline says that it is water.</summary>
     private const float LeastDepthM = 0.1f;
 
+    /// <summary>Sets of soundings above which each counts as one track of a single survey.</summary>
+    private const int MostSets = 24;
+
     private readonly List<string> _done = [];
     private readonly List<string> _assumed = [];
     private readonly List<(SurveyRaster Raster, PixelBox Wet)> _rasters = [];
     private LocalProjection _projection = null!;
     private PlaneShoreline? _shoreline;
     private PointCloud _cloud = null!;
+    private int[] _set = [];
     private GridFrame _frame = null!;
 
     /// <summary>Grids the survey or refuses it.</summary>
@@ -33,14 +37,15 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         bool[]? mask = _shoreline?.Mask(_frame);
         float[]? sheet = RasterSheet();
         progress?.Report(0.3);
+        GiveWay();
         _cloud = CloudThinning.ToHalfCells(_cloud, _frame);
+        if (sheet is not null) AddRasterRim(mask, sheet);
         AddLines();
-        PointSurface? surface = _cloud.Count > 0 ? DrawPoints(mask, sheet) : null;
+        PointSurface? surface = _cloud.Count > 0 ? DrawPoints(mask) : null;
         progress?.Report(0.85);
-        if (sheet is null && surface is null)
-            return GriddedLake.Refused("All soundings lie on one line, and no shoreline is given: a surface needs soundings on both sides of a line, or a shoreline.", _assumed);
-        float[] depthM = Combine(mask, sheet, surface);
-        return Finish(depthM, mask is not null, surface);
+        return Lay(mask, sheet, surface) is DepthGrid grid
+            ? Finish(grid, mask is not null, surface)
+            : GriddedLake.Refused("All soundings lie on one line, and no shoreline is given: a surface needs soundings on both sides of a line, or a shoreline.", _assumed);
     }
 
     private void CollectData()
@@ -58,7 +63,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
             else _assumed.Add($"The raster {raster.Name} has no pixel under water and was not used.");
         }
 
-        _cloud = SurveyPlane.Soundings(survey, _projection, out int leftOut);
+        _cloud = SurveyPlane.Soundings(survey, _projection, out int leftOut, out _set);
         if (leftOut > 0) _assumed.Add(FormattableString.Invariant($"{leftOut} soundings without a usable place or depth were left out."));
         DropStrays();
     }
@@ -68,9 +73,24 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         if (_cloud.Count == 0) return;
         bool[] keep = _shoreline is not null ? StraySoundings.Within(_cloud, ShoreBox(), 0.1) : StraySoundings.Keep(_cloud);
         int before = _cloud.Count;
-        _cloud = _cloud.Where(i => keep[i]);
+        Keep(keep);
         if (_cloud.Count < before)
             _assumed.Add(FormattableString.Invariant($"{before - _cloud.Count} soundings lie far off the lake and were left out."));
+    }
+
+    private void GiveWay()
+    {
+        if (survey.Soundings.Count is < 2 or > MostSets) return;
+        bool[] keep = SetPrecedence.Apply(_cloud, _set, survey.Soundings.Count, _frame, out int dropped);
+        if (dropped == 0) return;
+        Keep(keep);
+        _done.Add(FormattableString.Invariant($"Where files overlap, {dropped} soundings of the earlier or sparser one gave way, with feathered seams."));
+    }
+
+    private void Keep(bool[] keep)
+    {
+        _set = [.. _set.Where((_, i) => keep[i])];
+        _cloud = _cloud.Where(i => keep[i]);
     }
 
     private string? Nothing()

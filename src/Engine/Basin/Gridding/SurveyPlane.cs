@@ -13,32 +13,41 @@ internal static class SurveyPlane
     }
 
     /// <summary>All soundings of a survey in the plane; values that are not numbers are left out and counted.</summary>
-    public static PointCloud Soundings(Survey survey, LocalProjection projection, out int leftOut)
+    /// <param name="survey">Survey.</param>
+    /// <param name="projection">Plane.</param>
+    /// <param name="leftOut">Number left out.</param>
+    /// <param name="set">Number of the file by point.</param>
+    public static PointCloud Soundings(Survey survey, LocalProjection projection, out int leftOut, out int[] set)
     {
         PointCloud cloud = new();
         leftOut = 0;
-        int track = 0;
-        foreach (SoundingSet set in survey.Soundings)
+        List<int> sets = [];
+        int track = 0, number = 0;
+        foreach (SoundingSet file in survey.Soundings)
         {
-            cloud.Reserve(set.DepthM.Length);
+            cloud.Reserve(file.DepthM.Length);
             int nextBreak = 0;
-            for (int i = 0; i < set.DepthM.Length; i++)
+            for (int i = 0; i < file.DepthM.Length; i++)
             {
-                while (nextBreak < set.TrackBreaks.Count && set.TrackBreaks[nextBreak] <= i)
+                while (nextBreak < file.TrackBreaks.Count && file.TrackBreaks[nextBreak] <= i)
                 {
                     if (i > 0) track++;
                     nextBreak++;
                 }
 
-                double lat = set.LatDeg[i], lon = set.LonDeg[i], depthM = set.DepthM[i];
+                double lat = file.LatDeg[i], lon = file.LonDeg[i], depthM = file.DepthM[i];
                 if (!(Math.Abs(lat) <= 90) || !(Math.Abs(lon) <= 540) || !double.IsFinite(depthM)) { leftOut++; continue; }
                 PlanePoint p = projection.ToPlane(lat, lon);
-                if (double.IsFinite(p.XM) && double.IsFinite(p.YM)) cloud.Add(p.XM, p.YM, depthM, PointKind.Sounding, track);
-                else leftOut++;
+                if (!double.IsFinite(p.XM) || !double.IsFinite(p.YM)) { leftOut++; continue; }
+                cloud.Add(p.XM, p.YM, depthM, PointKind.Sounding, track);
+                sets.Add(number);
             }
 
             track++;
+            number++;
         }
+
+        set = [.. sets];
 
         return cloud;
     }

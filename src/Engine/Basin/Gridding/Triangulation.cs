@@ -76,6 +76,10 @@ internal sealed partial class Triangulation
     /// <summary>Northing of a vertex as snapped, m.</summary>
     public double VertexYM(int vertex) => _southM + (_y[vertex] * _quantumM);
 
+    /// <summary>Lattice coordinates of a vertex.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public (int X, int Y) Lattice(int vertex) => (_x[vertex], _y[vertex]);
+
     /// <summary>The half-edge after this one in its triangle.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static int Next(int edge) => edge % 3 == 2 ? edge - 2 : edge + 1;

@@ -1,0 +1,154 @@
+using SecondShore.Engine.Core.Grid;
+
+namespace SecondShore.Engine.Basin.Gridding;
+
+/// <summary>Ordinary kriging from the nearest soundings of each direction. Source: Cressie1993. Not for two threads at once.</summary>
+internal sealed class LocalKriging
+{
+    private const int PerSector = 2;
+    private const int Sectors = 8;
+    private const int Most = PerSector * Sectors;
+    private readonly double[] _x;
+    private readonly double[] _y;
+    private readonly float[] _values;
+    private readonly PointBuckets _buckets;
+    private readonly int[] _near = new int[Most];
+    private readonly double[] _nearM2 = new double[Most];
+    private readonly double[] _matrix = new double[(Most + 1) * (Most + 2)];
+
+    /// <summary>Prepares points for kriging and fits their variogram.</summary>
+    public LocalKriging(ReadOnlySpan<double> xM, ReadOnlySpan<double> yM, ReadOnlySpan<float> values)
+    {
+        (_x, _y, _values) = (xM.ToArray(), yM.ToArray(), values.ToArray());
+        _buckets = new PointBuckets(_x, _y);
+        Variogram = FitVariogram();
+    }
+
+    /// <summary>The fitted variogram.</summary>
+    public Variogram Variogram { get; }
+
+    /// <summary>Estimate and variance from given points.</summary>
+    /// <returns>False when the points cannot be told apart.</returns>
+    public static bool TrySolve(
+        ReadOnlySpan<double> xM, ReadOnlySpan<double> yM, ReadOnlySpan<float> values, Variogram variogram, double atX, double atY,
+        Span<double> matrix, out double value, out double varianceM2)
+    {
+        int n = xM.Length, width = n + 2;
+        for (int r = 0; r <= n; r++)
+        {
+            for (int c = 0; c <= n; c++)
+                matrix[(r * width) + c] = r == n || c == n ? (r == c ? 0 : 1) : variogram.AtM2(Distance(xM[r] - xM[c], yM[r] - yM[c]));
+            matrix[(r * width) + n + 1] = r == n ? 1 : variogram.AtM2(Distance(xM[r] - atX, yM[r] - atY));
+        }
+
+        (value, varianceM2) = (double.NaN, double.NaN);
+        Span<double> right = stackalloc double[n + 1];
+        for (int r = 0; r <= n; r++) right[r] = matrix[(r * width) + n + 1];
+        if (!Eliminate(matrix, n + 1, width)) return false;
+        (value, varianceM2) = (0, 0);
+        for (int r = 0; r <= n; r++)
+        {
+            double weight = matrix[(r * width) + n + 1];
+            varianceM2 += weight * right[r];
+            if (r < n) value += weight * values[r];
+        }
+
+        varianceM2 = Math.Max(0, varianceM2);
+        return true;
+    }
+
+    /// <summary>Value at a place.</summary>
+    public bool TryAt(double xM, double yM, out double value)
+    {
+        int count = _buckets.NearestBySector(xM, yM, Sectors, PerSector, _near, _nearM2);
+        value = double.NaN;
+        if (count == 0) return false;
+        Span<double> x = stackalloc double[count], y = stackalloc double[count];
+        Span<float> v = stackalloc float[count];
+        float least = float.PositiveInfinity, most = float.NegativeInfinity;
+        for (int k = 0; k < count; k++)
+        {
+            (x[k], y[k], v[k]) = (_x[_near[k]], _y[_near[k]], _values[_near[k]]);
+            (least, most) = (Math.Min(least, v[k]), Math.Max(most, v[k]));
+        }
+
+        if (!TrySolve(x, y, v, Variogram, xM, yM, _matrix, out value, out _)) return false;
+        // A little beyond its neighbours is what kriging is for; far beyond is a matrix near its limits.
+        double slack = 0.25 * (most - least);
+        value = Math.Clamp(value, least - slack, most + slack);
+        return true;
+    }
+
+    /// <summary>Fills the wanted cells of a grid.</summary>
+    public void Draw(bool[] wanted, GridFrame frame, float[] target, CancellationToken cancel)
+    {
+        for (int iy = 0; iy < frame.Ny; iy++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            for (int ix = 0; ix < frame.Nx; ix++)
+            {
+                int i = frame.Index(ix, iy);
+                if (!wanted[i]) continue;
+                var centre = frame.Centre(ix, iy);
+                if (TryAt(centre.XM, centre.YM, out double value)) target[i] = (float)value;
+            }
+        }
+    }
+
+    private static double Distance(double dx, double dy) => Math.Sqrt((dx * dx) + (dy * dy));
+
+    // Gauss with row exchange on the augmented matrix; the solution stands in the last column.
+    private static bool Eliminate(Span<double> m, int n, int width)
+    {
+        for (int c = 0; c < n; c++)
+        {
+            int pivot = c;
+            for (int r = c + 1; r < n; r++)
+                if (Math.Abs(m[(r * width) + c]) > Math.Abs(m[(pivot * width) + c])) pivot = r;
+            if (Math.Abs(m[(pivot * width) + c]) < 1e-12) return false;
+            if (pivot != c)
+                for (int k = c; k < width; k++) (m[(c * width) + k], m[(pivot * width) + k]) = (m[(pivot * width) + k], m[(c * width) + k]);
+            double inverse = 1.0 / m[(c * width) + c];
+            for (int r = 0; r < n; r++)
+            {
+                double factor = m[(r * width) + c] * inverse;
+                if (r == c || factor == 0) continue;
+                for (int k = c; k < width; k++) m[(r * width) + k] -= factor * m[(c * width) + k];
+            }
+
+            for (int k = c; k < width; k++) m[(c * width) + k] *= inverse;
+        }
+
+        return true;
+    }
+
+    private Variogram FitVariogram()
+    {
+        const int lags = 15;
+        double lagM = 3 * _buckets.SpacingM;
+        double[] distance = new double[lags], square = new double[lags];
+        int[] pairs = new int[lags];
+        int step = Math.Max(1, _x.Length / 1500);
+        for (int i = 0; i < _x.Length; i += step)
+        {
+            foreach (int j in _buckets.Within(_x[i], _y[i], lags * lagM, 400))
+            {
+                double d = Distance(_x[i] - _x[j], _y[i] - _y[j]), off = _values[i] - _values[j];
+                int lag = (int)(d / lagM);
+                if (d <= 0 || lag >= lags) continue;
+                distance[lag] += d;
+                square[lag] += 0.5 * off * off;
+                pairs[lag]++;
+            }
+        }
+
+        for (int k = 0; k < lags; k++)
+        {
+            if (pairs[k] == 0) { distance[k] = (k + 0.5) * lagM; continue; }
+            distance[k] /= pairs[k];
+            square[k] /= pairs[k];
+        }
+
+        return Variogram.Fit(distance, square, pairs);
+    }
+}
