@@ -8,6 +8,7 @@ namespace SecondShore.App.Compute;
 internal static partial class EngineWorker
 {
     private static readonly Dictionary<string, byte[]> Files = new(StringComparer.Ordinal);
+    private static readonly LakeDesk Desk = new(new BrowserTray());
 
     [JSExport]
     internal static void Begin() => Files.Clear();
@@ -16,6 +17,5 @@ internal static partial class EngineWorker
     internal static void AddFile(string path, byte[] bytes) => Files[path] = bytes;
 
     [JSExport]
-    internal static string Ask(string verb, string json) =>
-        throw new NotSupportedException($"The engine does not know the question '{verb}'.");
+    internal static string Ask(string verb, string json) => Desk.Answer(verb, json, Files);
 }

@@ -15,6 +15,13 @@ internal static class LakeWords
         return o.ThermoclineM is { } m && m.P90 - m.P10 > 3.66 ? w["lake.is.unsure"] : w["lake.is.layered"];
     }
 
+    /// <summary>The reason for the depth: the last haze seen, else the weather alone.</summary>
+    public static string Because(OutlookView o, Wording w)
+    {
+        if (o.Haze is { } haze && o.State != LayerState.Mixed) return w["lake.because.haze", w.Depth(haze.DepthM), w.WeekdayDate(haze.At)];
+        return w[o.State == LayerState.Mixed ? "lake.because.mixed" : "lake.because.weather", o.Members];
+    }
+
     /// <summary>A day that lies some days from the outlook's instant.</summary>
     public static string Day(OutlookView o, double days, Wording w) =>
         w.Date(DateOnly.FromDateTime(w.AtLake(o.At).DateTime).AddDays((int)Math.Round(days)));

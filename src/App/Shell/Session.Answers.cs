@@ -21,6 +21,9 @@ public sealed partial class Session
     /// <summary>The outlook.</summary>
     public OutlookView? Outlook { get; private set; }
 
+    /// <summary>The second shore; while a depth is tried, that depth's.</summary>
+    public ShoreView? Shore { get; private set; }
+
     /// <summary>Whether what is shown was kept from an earlier visit and is being worked out anew.</summary>
     public bool IsFromEarlier { get; private set; }
 
@@ -28,13 +31,14 @@ public sealed partial class Session
     public async Task OpenAsync(LakeRow lake)
     {
         Lake = lake;
-        (View, Outlook, Trouble) = (null, null, null);
+        (View, Outlook, Shore, Trouble) = (null, null, null, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
         if (await browser.Text("recall", lake.Id, "open", Stamp) is { } opened)
         {
             TakeView(opened);
             if (await browser.Text("recall", lake.Id, "outlook", Stamp) is { } outlook) Outlook = Read(outlook, ViewsJson.Default.OutlookView);
+            if (await browser.Text("recall", lake.Id, "shore", Stamp) is { } shore) Shore = Read(shore, ViewsJson.Default.ShoreView);
             IsFromEarlier = Outlook is not null;
             Tell();
         }
@@ -54,6 +58,8 @@ public sealed partial class Session
             Outlook = Read(await AskAsync("outlook", About(), Lake.Id), ViewsJson.Default.OutlookView);
             IsFromEarlier = false;
             Tell();
+            Shore = Read(await AskAsync("shore", About(), Lake.Id), ViewsJson.Default.ShoreView);
+            Tell();
         });
     }
 
@@ -63,10 +69,26 @@ public sealed partial class Session
         await DoAsync("work.demo", async () =>
         {
             string id = "demo";
-            await browser.Text("createLake", "demo", "{}", id, "", Now());
+            await browser.Do("holdOwn", "demo/ketterfold.zip");
+            await browser.Text("createLake", "adopt", "{}", id, "", Now());
             await ReadLakesAsync();
         });
         if (Lakes.FirstOrDefault(l => l.Id == "demo") is { } lake) await OpenAsync(lake);
+    }
+
+    /// <summary>Draws the belt for another depth of the thermocline; null goes back to the outlook's.</summary>
+    public async Task TryDepthAsync(double? depthM)
+    {
+        if (Outlook is null || Work is not null) return;
+        try
+        {
+            Shore = Read(await AskAsync("slice", About() with { ThermoclineM = depthM, Records = null }, null), ViewsJson.Default.ShoreView);
+            Tell();
+        }
+        catch (JSException error)
+        {
+            Say(ExplainedTrouble(error));
+        }
     }
 
     /// <summary>Keeps a record; returns once the database says it is on disk.</summary>

@@ -48,8 +48,14 @@ public sealed record OutlookView
     /// <summary>Arms, deepest first.</summary>
     public required IReadOnlyList<ArmView> Arms { get; init; }
 
-    /// <summary>Why: one sentence without its full stop, lower case start.</summary>
-    public string Because { get; init; } = "";
+    /// <summary>Share of members with a thermocline, 0 to 1.</summary>
+    public double ChanceStratified { get; init; }
+
+    /// <summary>Members of the ensemble.</summary>
+    public int Members { get; init; }
+
+    /// <summary>The last haze seen, when it still tells something.</summary>
+    public HazeSeen? Haze { get; init; }
 
     /// <summary>What had to be assumed.</summary>
     public required IReadOnlyList<string> Assumed { get; init; }
@@ -63,3 +69,9 @@ public sealed record ArmView(string Name, LayerState State, Spread? ThermoclineM
 
 /// <summary>One measured temperature.</summary>
 public sealed record MeasuredPoint(double DepthM, double TempC);
+
+/// <summary>Haze seen on the sounder.</summary>
+/// <param name="DepthM">Depth, m.</param>
+/// <param name="At">When.</param>
+/// <param name="Own">Whether it was kept on this device.</param>
+public sealed record HazeSeen(double DepthM, DateTimeOffset At, bool Own);

@@ -31,6 +31,13 @@ const filesOf = (arrays: Record<string, Uint8Array>): { path: string; bytes: Blo
   Object.entries(arrays).filter(([name]) => name.startsWith("file:"))
     .map(([name, bytes]) => ({ path: name.slice(5), bytes: new Blob([bytes as Uint8Array<ArrayBuffer>]) }));
 
+/** Holds a file of the app's own, as if the user had picked it. */
+export async function holdOwn(url: string): Promise<void> {
+  const answer = await fetch(new URL(url, document.baseURI));
+  if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
+  waiting = [{ path: url.slice(url.lastIndexOf("/") + 1), bytes: new Uint8Array(await answer.arrayBuffer()) }];
+}
+
 /** Has the engine make a lake folder and keeps it in the database. */
 export async function createLake(verb: string, json: string, id: string, name: string, addedAt: string): Promise<string> {
   const answer = await engine.request(verb, json, { files: waiting });

@@ -1,0 +1,75 @@
+using SecondShore.Answers;
+using SecondShore.App.Compute.Views;
+using SecondShore.Formats;
+using SecondShore.Formats.Files;
+using SecondShore.Formats.Lake;
+using SecondShore.Formats.Surveys;
+
+namespace SecondShore.App.Compute;
+
+/// <summary>Lake folders made, looked at, taken in and handed out.</summary>
+internal sealed partial class LakeDesk
+{
+    // What was dropped: a trip file, a whole folder, or a survey alone.
+    private static InspectView Inspect(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
+    {
+        ProblemLog log = new();
+        ILakeFiles? set = FilesOf(files, about, log);
+        if (set is null) return new InspectView { Problems = [.. log.ToList().Select(p => p.ToString())] };
+        LakeFolder folder = LakeFolderReader.Read(set);
+        return View(folder, log);
+    }
+
+    private InspectView Adopt(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
+    {
+        ProblemLog log = new();
+        ILakeFiles set = FilesOf(files, about, log) ?? throw new CouldNotComputeException(log.ToList()[0].ToString());
+        if (about.NewLake is { } facts) set = NewLake.WithFacts(set, facts);
+        LakeFolder folder = LakeFolderReader.Read(set);
+        InspectView view = View(folder, log);
+        if (!folder.HasSite) return view;
+        foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
+        return view with { Taken = true };
+    }
+
+    private string Export(AskAbout about)
+    {
+        LakeFolder folder = _filed ?? throw new CouldNotComputeException("No lake is open.");
+        tray.Put("file:trip.zip", TripFile.ToBytes(OwnRecords.IntoFiles(folder.Files, about.Records ?? [])));
+        return "{}";
+    }
+
+    private static ILakeFiles? FilesOf(IReadOnlyDictionary<string, byte[]> files, AskAbout about, ProblemLog log)
+    {
+        if (files.Count == 0)
+        {
+            log.Error("lake", "no file was handed over.");
+            return null;
+        }
+
+        if (files.Count == 1 && files.First() is var only && TripFile.LooksLikeOne(only.Value)
+            && !only.Key.EndsWith(".shp.zip", StringComparison.OrdinalIgnoreCase))
+        {
+            return TripFile.Read(only.Key, only.Value, log);
+        }
+
+        MemoryFiles set = new("lake", NewLake.Named(files));
+        return about.NewLake is { } facts ? NewLake.WithFacts(set, facts) : set;
+    }
+
+    private static InspectView View(LakeFolder folder, ProblemLog log) => new()
+    {
+        Name = folder.SiteOrNull?.Name ?? folder.Document.Name ?? "",
+        HasSite = folder.HasSite,
+        LatDeg = folder.SiteOrNull?.Position.LatDeg,
+        LonDeg = folder.SiteOrNull?.Position.LonDeg,
+        HasWeather = folder.Weather is { Count: > 0 },
+        Surveys = [.. folder.SurveyFiles.Select(Survey)],
+        Problems = [.. log.ToList().Concat(folder.Problems).Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.ToString()).Take(12)],
+    };
+
+    private static SurveyView Survey(SurveyUnderstanding s) => new(s.File, s.Format, s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,
+        s.Sense.ToString(), s.SenseKnown == Knowledge.Stated, s.Crs, Finite(s.MinDepthM), Finite(s.MaxDepthM), [.. s.Doubts]);
+
+    private static double? Finite(double value) => double.IsFinite(value) ? value : null;
+}

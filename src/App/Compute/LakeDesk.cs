@@ -1,0 +1,98 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Text.Json;
+using SecondShore.Answers;
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Questions;
+using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Season;
+using SecondShore.Formats;
+using SecondShore.Formats.Files;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.App.Compute;
+
+/// <summary>Holds the open lake and what was worked out of it, and answers one question at a time.</summary>
+internal sealed partial class LakeDesk(ITray tray)
+{
+    private PreparedLake? _lake;
+    private LakeFolder? _filed;
+    private DepthGrid? _grid;
+    private Outlook? _outlook;
+    private DateTimeOffset _at;
+
+    /// <summary>Answers a question.</summary>
+    /// <param name="verb">The question.</param>
+    /// <param name="json">An <see cref="AskAbout"/>.</param>
+    /// <param name="files">Files handed over since the last beginning.</param>
+    /// <returns>The answer as JSON.</returns>
+    /// <exception cref="CouldNotComputeException">There is no answer; the message says why and what would help.</exception>
+    public string Answer(string verb, string json, IReadOnlyDictionary<string, byte[]> files)
+    {
+        AskAbout about = JsonSerializer.Deserialize(json, ViewsJson.Default.AskAbout) ?? new AskAbout();
+        return verb switch
+        {
+            "open" => JsonSerializer.Serialize(Open(files, about), ViewsJson.Default.LakeView),
+            "outlook" => JsonSerializer.Serialize(FindOutlook(about), ViewsJson.Default.OutlookView),
+            "shore" or "slice" => JsonSerializer.Serialize(Shore(about), ViewsJson.Default.ShoreView),
+            "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
+            "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
+            "export" => Export(about),
+            _ => throw new NotSupportedException($"The engine does not know the question '{verb}'."),
+        };
+    }
+
+    private LakeView Open(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
+    {
+        tray.Progress(0.02, "");
+        _filed = LakeFolderReader.Read(new MemoryFiles("lake", files), Share(0.02, 0.3));
+        LakeFolder folder = OwnRecords.Into(_filed, about.Records ?? []);
+        _lake = PreparedLake.From(folder, Share(0.3, 0.9));
+        _outlook = null;
+        _at = about.At ?? AnswerTime.Default(folder, TimeProvider.System);
+        double? dropM = folder.Levels.Count > 0 ? PoolDrop.AtM(folder.Levels, _at) : null;
+        _grid = _lake.FullPool?.Lowered(about.PoolDropM ?? dropM ?? 0);
+        if (_grid is not null) tray.Grid(_grid);
+        return new LakeView
+        {
+            Name = _lake.Site.Name,
+            ZoneId = folder.TimeZone.Id,
+            At = _at,
+            WeatherUntil = folder.MeasuredUntil,
+            OriginLatDeg = _grid?.Projection.Origin.LatDeg ?? _lake.Site.Position.LatDeg,
+            OriginLonDeg = _grid?.Projection.Origin.LonDeg ?? _lake.Site.Position.LonDeg,
+            BelowFullPoolM = about.PoolDropM ?? dropM,
+            Ramps = [.. folder.Ramps.Select(r => r.Name)],
+            Problems = [.. folder.Problems.Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.ToString())],
+            Chart = _grid is null ? null : Marks.Of(folder, _grid),
+        };
+    }
+
+    private OutlookView FindOutlook(AskAbout about)
+    {
+        PreparedLake lake = Opened();
+        _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(Members), Share(0, 1));
+        return OutlookViews.Of(lake, _outlook, Members, about.Records ?? []);
+    }
+
+    /// <summary>Members of the ensemble: enough for steady percentiles, few enough for a phone.</summary>
+    internal static int Members => 30;
+
+    private PreparedLake Opened() => _lake ?? throw new CouldNotComputeException("No lake is open.");
+
+    [SuppressMessage("Performance", "CA1859:Use concrete types when possible for improved performance", Justification = "The engine takes the interface.")]
+    private IProgress<double> Share(double from, double to) => new Part(tray, from, to);
+
+    /// <summary>A piece of work's share of the whole.</summary>
+    private sealed class Part(ITray tray, double from, double to) : IProgress<double>
+    {
+        private double _told = -1;
+
+        public void Report(double value)
+        {
+            if (value - _told < 0.01 && value < 1) return;
+            _told = value;
+            tray.Progress(from + ((to - from) * value), "");
+        }
+    }
+}

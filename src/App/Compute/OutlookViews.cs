@@ -1,0 +1,60 @@
+using SecondShore.Answers.Lake;
+using SecondShore.App.Compute.Views;
+using SecondShore.App.Store;
+using SecondShore.Engine.Season;
+
+namespace SecondShore.App.Compute;
+
+/// <summary>The engine's outlook as the page shows it.</summary>
+internal static class OutlookViews
+{
+    private static readonly TimeSpan StillTelling = TimeSpan.FromDays(21);
+
+    public static OutlookView Of(PreparedLake lake, Outlook outlook, int members, IReadOnlyList<RecordRow> records)
+    {
+        ArmOutlook whole = outlook.Lake;
+        int depths = whole.Profile.Count;
+        float[] season = new float[whole.Days.Count * depths];
+        for (int day = 0; day < whole.Days.Count; day++)
+            whole.Days[day].MedianTempC.AsSpan(0, Math.Min(depths, whole.Days[day].MedianTempC.Length)).CopyTo(season.AsSpan(day * depths));
+        return new OutlookView
+        {
+            At = outlook.At,
+            State = whole.State,
+            ChanceStratified = whole.ChanceStratified,
+            ThermoclineM = whole.ThermoclineM.SpreadOrNull(),
+            OxygenFloorM = whole.OxygenFloorM.SpreadOrNull(),
+            SurfaceTempC = depths > 0 ? whole.Profile[0].TempC : default,
+            TurnoverInDays = whole.TurnoverInDays.SpreadOrNull(),
+            TurnoverDays = whole.TurnoverInDays is { } turns ? [.. turns.Values] : [],
+            DepthM = [.. whole.Profile.Select(p => p.DepthM)],
+            TempC = [.. whole.Profile.Select(p => p.TempC)],
+            Measured = Measured(lake, outlook.At),
+            FirstDay = whole.Days.Count > 0 ? whole.Days[0].Date : DateOnly.FromDateTime(outlook.At.DateTime),
+            SeasonTempC = season,
+            SeasonThermoclineM = [.. whole.Days.Select(d => d.ChanceStratified >= 0.5 ? d.ThermoclineM.SpreadOrNull() : null)],
+            Arms = [.. outlook.Arms.Select(a => new ArmView(a.Name, a.State, a.ThermoclineM.SpreadOrNull(), a.TurnoverInDays.SpreadOrNull()))],
+            Members = members,
+            Haze = LastHaze(lake, records, outlook.At),
+            Assumed = outlook.Assumed,
+            Doubted = outlook.Doubted,
+        };
+    }
+
+    private static HazeSeen? LastHaze(PreparedLake lake, IReadOnlyList<RecordRow> records, DateTimeOffset at)
+    {
+        Reading? last = lake.Folder.Readings.Where(r => r.Kind == ReadingKind.HazeDepth && r.At <= at && at - r.At < StillTelling).MaxBy(r => r.At);
+        return last is null ? null : new HazeSeen(last.Value, last.At, records.Any(r => r.Id == last.Source));
+    }
+
+    // The last cast, if it is recent enough to stand beside the curve.
+    private static IReadOnlyList<MeasuredPoint> Measured(PreparedLake lake, DateTimeOffset at)
+    {
+        WaterProfile? cast = lake.Folder.Profiles.Where(p => p.At <= at && at - p.At < TimeSpan.FromDays(7)).MaxBy(p => p.At);
+        List<MeasuredPoint> points = [];
+        for (int i = 0; i < (cast?.DepthM.Length ?? 0); i++)
+            if (!double.IsNaN(cast!.TempC[i])) points.Add(new MeasuredPoint(cast.DepthM[i], cast.TempC[i]));
+        int every = Math.Max(1, points.Count / 14);
+        return [.. points.Where((_, i) => i % every == 0)];
+    }
+}

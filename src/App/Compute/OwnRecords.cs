@@ -1,0 +1,91 @@
+using SecondShore.App.Store;
+using SecondShore.App.Words;
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Season;
+using SecondShore.Formats.Files;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.App.Compute;
+
+/// <summary>This device's readings and log entries, joined to what the lake's files hold.</summary>
+internal static class OwnRecords
+{
+    /// <summary>The lake with the records added in memory.</summary>
+    public static LakeFolder Into(LakeFolder folder, IReadOnlyList<RecordRow> records)
+    {
+        HashSet<string> filed = [.. folder.Log.Select(r => r.Id).Where(id => id.Length > 0)];
+        return folder with
+        {
+            Readings = [.. folder.Readings, .. records.Select(ReadingOf).OfType<Reading>()],
+            Log = [.. folder.Log, .. records.Where(r => !filed.Contains(r.Id)).Select(LogRowOf).OfType<LogRow>()],
+        };
+    }
+
+    /// <summary>The files with the records written into readings.csv and log.csv; a record already there is not written twice.</summary>
+    public static ILakeFiles IntoFiles(ILakeFiles files, IReadOnlyList<RecordRow> records)
+    {
+        LakeFolder folder = LakeFolderReader.Read(files);
+        HashSet<string> filed = [.. folder.Log.Select(r => r.Id).Where(id => id.Length > 0)];
+        foreach (RecordRow record in records.OrderBy(r => r.At, StringComparer.Ordinal))
+        {
+            if (ReadingOf(record) is { } reading && !folder.Readings.Any(r => r.At == reading.At && r.Kind == reading.Kind && Math.Abs(r.Value - reading.Value) < 1e-6))
+                files = LakeFolderEdits.WithReading(files, reading, Entry.Of(record).Note);
+            if (LogRowOf(record) is { } row && !filed.Contains(record.Id)) files = LakeFolderEdits.WithLogRow(files, row);
+        }
+
+        return files;
+    }
+
+    /// <summary>The reading a record holds; null for log entries.</summary>
+    public static Reading? ReadingOf(RecordRow record)
+    {
+        ReadingKind? kind = KindOf(record.Kind);
+        Entry entry = Entry.Of(record);
+        if (kind is null || entry.Value is not { } value) return null;
+        return new Reading(EntryWords.At(record), PlaceOf(entry), kind.Value, value, entry.DepthM, record.Id);
+    }
+
+    private static LogRow? LogRowOf(RecordRow record)
+    {
+        LogKind? kind = LogKindOf(record.Kind);
+        if (kind is null) return null;
+        Entry entry = Entry.Of(record);
+        return new LogRow
+        {
+            Id = record.Id,
+            Replaces = record.Replaces ?? "",
+            At = EntryWords.At(record),
+            Kind = kind.Value,
+            Minutes = entry.Minutes,
+            Place = PlaceOf(entry),
+            Spot = entry.Spot ?? "",
+            BottomDepthM = entry.DepthM,
+            JigWeightG = entry.JigWeightG,
+            Trailer = entry.Trailer ?? "",
+            Colour = entry.Colour ?? "",
+            SpeedMps = entry.SpeedMps,
+            FishWeightG = kind == LogKind.Fish ? entry.Value : null,
+            Note = entry.Note,
+        };
+    }
+
+    private static GeoPoint? PlaceOf(Entry entry) => entry.LatDeg is { } lat && entry.LonDeg is { } lon ? new GeoPoint(lat, lon) : null;
+
+    private static ReadingKind? KindOf(string kind)
+    {
+        if (kind == RecordKinds.Haze) return ReadingKind.HazeDepth;
+        if (kind == RecordKinds.Surface) return ReadingKind.SurfaceTemperature;
+        if (kind == RecordKinds.Temperature) return ReadingKind.Temperature;
+        if (kind == RecordKinds.Secchi) return ReadingKind.Secchi;
+        return kind == RecordKinds.Oxygen ? ReadingKind.Oxygen : null;
+    }
+
+    private static LogKind? LogKindOf(string kind)
+    {
+        if (kind == RecordKinds.Bite) return LogKind.Bite;
+        if (kind == RecordKinds.Fish) return LogKind.Fish;
+        if (kind == RecordKinds.Snag) return LogKind.Snag;
+        if (kind == RecordKinds.Nothing) return LogKind.Nothing;
+        return kind == RecordKinds.Note ? LogKind.Note : null;
+    }
+}

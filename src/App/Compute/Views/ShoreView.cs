@@ -1,0 +1,63 @@
+using SecondShore.Engine.Core.Numerics;
+
+namespace SecondShore.App.Compute.Views;
+
+/// <summary>The second shore, its belt and the spots on it. SI throughout.</summary>
+public sealed record ShoreView
+{
+    /// <summary>The thermocline's depth drawn, m; null without one.</summary>
+    public Spread? ThermoclineM { get; init; }
+
+    /// <summary>Whether the depth is one the user tries.</summary>
+    public bool WhatIf { get; init; }
+
+    /// <summary>Length of the second shore, m.</summary>
+    public double LengthM { get; init; }
+
+    /// <summary>Spots, best first.</summary>
+    public IReadOnlyList<SpotView> Spots { get; init; } = [];
+
+    /// <summary>What the chart draws; null without a thermocline.</summary>
+    public ShoreChart? Chart { get; init; }
+}
+
+/// <summary>A spot.</summary>
+public sealed record SpotView
+{
+    /// <summary>Its letter, A best.</summary>
+    public required string Letter { get; init; }
+
+    /// <summary>Its id within the answer.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>The lake's name for it, else the form with where it lies.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Bottom form in words.</summary>
+    public required string Form { get; init; }
+
+    /// <summary>Place in the lake's plane, m.</summary>
+    public required double XM { get; init; }
+
+    /// <summary>Place in the lake's plane, m.</summary>
+    public required double YM { get; init; }
+
+    /// <summary>Depth of the bottom, m.</summary>
+    public required double DepthM { get; init; }
+
+    /// <summary>Chance that the thermocline touches bottom within reach, 0 to 1.</summary>
+    public required double ChanceInReach { get; init; }
+
+    /// <summary>Why, in sentences.</summary>
+    public required IReadOnlyList<string> Reasons { get; init; }
+
+    /// <summary>The pass in words; empty without one.</summary>
+    public string PassWords { get; init; } = "";
+}
+
+/// <summary>What the chart draws of the second shore.</summary>
+/// <param name="Belt">Depths, m, of the 10th, 20th, 35th, 50th, 65th, 80th and 90th percentile.</param>
+/// <param name="Spots">Spots.</param>
+/// <param name="Passes">Passes.</param>
+/// <param name="Chosen">Letter shown first.</param>
+public sealed record ShoreChart(double[] Belt, IReadOnlyList<SpotMark> Spots, IReadOnlyList<PassMark> Passes, string Chosen);
