@@ -13,6 +13,8 @@ public sealed partial class Session
 {
     private static readonly string Stamp = typeof(Session).Assembly.ManifestModule.ModuleVersionId.ToString("N");
     private Task _before = Task.CompletedTask;
+    private double? _triedPoolM;
+    private DateTimeOffset? _triedAt;
     private DotNetObjectReference<Session>? _self;
 
     /// <summary>The open lake as read.</summary>
@@ -31,7 +33,9 @@ public sealed partial class Session
     public async Task OpenAsync(LakeRow lake)
     {
         Lake = lake;
-        (View, Outlook, Shore, Trouble) = (null, null, null, null);
+        (_triedPoolM, _triedAt) = (null, null);
+        (View, Outlook, Shore, Day, Trouble) = (null, null, null, null, null);
+        _stopAt = 0;
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
         if (await browser.Text("recall", lake.Id, "open", Stamp) is { } opened)
@@ -91,6 +95,29 @@ public sealed partial class Session
         }
     }
 
+    /// <summary>Works the lake out for another pool level, m below full; null goes back to the day's.</summary>
+    public Task TryPoolAsync(double? belowFullPoolM)
+    {
+        _triedPoolM = belowFullPoolM;
+        return WorkOutAsync();
+    }
+
+    /// <summary>Works the lake out for noon of another date; null goes back to the lake's own time.</summary>
+    public Task TryDateAsync(DateOnly? date)
+    {
+        if (date is { } day)
+        {
+            DateTime noon = day.ToDateTime(new TimeOnly(12, 0));
+            _triedAt = new DateTimeOffset(noon, Words.Zone.GetUtcOffset(noon));
+        }
+        else
+        {
+            _triedAt = null;
+        }
+
+        return WorkOutAsync();
+    }
+
     /// <summary>Keeps a record; returns once the database says it is on disk.</summary>
     public async Task<bool> KeepAsync(RecordRow row)
     {
@@ -114,7 +141,7 @@ public sealed partial class Session
         Records = RecordSet.Standing(JsonSerializer.Deserialize(json, ViewsJson.Default.IReadOnlyListRecordRow) ?? []);
     }
 
-    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: Records);
+    private AskAbout About() => new(At: _triedAt, PoolDropM: _triedPoolM, Metric: Words.Units.IsMetric, Records: Records);
 
     private void TakeView(string json)
     {

@@ -1,6 +1,6 @@
 // Bundles the app's TypeScript for the browser. Called by the .NET build: node build.mjs Debug|Release
 import { build } from "esbuild";
-import { copyFile, mkdir, rm } from "node:fs/promises";
+import { copyFile, mkdir, readFile, readdir, rm, writeFile } from "node:fs/promises";
 
 const release = process.argv[2] !== "Debug";
 const www = new URL("../wwwroot/", import.meta.url).pathname;
@@ -32,3 +32,14 @@ for (const [from, to] of [
   ["besley/files/besley-latin-wght-italic", "besley-italic"],
   ["archivo/files/archivo-latin-wdth-normal", "archivo"],
 ]) await copyFile(new URL(`node_modules/@fontsource-variable/${from}.woff2`, import.meta.url), `${www}fonts/${to}.woff2`);
+
+// Notices of everything bundled, as their licences ask.
+const bundled = ["ol", "rbush", "quickselect", "earcut", "pbf", "idb", "d3-array", "d3-contour", "d3-scale", "d3-shape", "d3-path", "d3-color",
+  "d3-format", "d3-interpolate", "d3-time", "d3-time-format", "internmap", "@fontsource-variable/archivo", "@fontsource-variable/besley"];
+let notices = "";
+for (const name of bundled) {
+  const folder = new URL(`node_modules/${name}/`, import.meta.url);
+  const file = (await readdir(folder)).find((entry) => /^licen[cs]e/i.test(entry));
+  if (file) notices += `${name}\n\n${await readFile(new URL(file, folder), "utf8")}\n\n`;
+}
+await writeFile(`${www}js/licences.txt`, notices);

@@ -20,6 +20,7 @@ namespace SecondShore.App.Compute.Views;
 [JsonSerializable(typeof(LineChart))]
 [JsonSerializable(typeof(AskAbout))]
 [JsonSerializable(typeof(ShoreView))]
+[JsonSerializable(typeof(DayView))]
 [JsonSerializable(typeof(InspectView))]
 [JsonSerializable(typeof(IReadOnlyList<HeldFile>))]
 public sealed partial class ViewsJson : JsonSerializerContext;

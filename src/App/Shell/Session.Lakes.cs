@@ -1,0 +1,66 @@
+using System.Text.Json;
+using SecondShore.App.Compute.Views;
+using SecondShore.App.Store;
+
+namespace SecondShore.App.Shell;
+
+/// <summary>Lakes taken in, handed out and removed.</summary>
+public sealed partial class Session
+{
+    /// <summary>What is understood of the files dropped; null when that failed, with the reason in <see cref="Trouble"/>.</summary>
+    public async Task<InspectView?> InspectAsync(NewLakeFacts? facts)
+    {
+        InspectView? found = null;
+        await DoAsync("work.inspect", async () =>
+            found = Read(await browser.Text("askWithFiles", "inspect", Json(new AskAbout(NewLake: facts))) ?? "{}", ViewsJson.Default.InspectView));
+        return found;
+    }
+
+    /// <summary>Takes the dropped files in as a lake and opens it.</summary>
+    public async Task<bool> AdoptAsync(NewLakeFacts facts, string name)
+    {
+        string id = RecordId.New(TimeProvider.System.GetUtcNow());
+        bool taken = false;
+        await DoAsync("work.adopt", async () =>
+        {
+            string json = await browser.Text("createLake", "adopt", Json(new AskAbout(NewLake: facts)), id, name, Now()) ?? "{}";
+            InspectView? view = Read(json, ViewsJson.Default.InspectView);
+            taken = view is { Taken: true };
+            if (!taken) Trouble = view?.Problems.Count > 0 ? view.Problems[0] : Words["lakes.check.noposition"];
+            else await ReadLakesAsync();
+        });
+        if (taken && Lakes.FirstOrDefault(l => l.Id == id) is { } lake) _ = OpenAsync(lake);
+        return taken;
+    }
+
+    /// <summary>Hands the lake out as a trip file, with this device's records in it.</summary>
+    public Task ExportAsync() => DoAsync("work.export", async () =>
+    {
+        if (Lake is null) return;
+        await AskAsync("open", About(), Lake.Id);
+        await browser.Text("download", "export", Json(About()), FileName(Lake.Name) + ".zip");
+    });
+
+    /// <summary>Removes a lake, its files and its records from this device.</summary>
+    public async Task RemoveAsync(LakeRow lake)
+    {
+        await browser.Do("removeLake", lake.Id);
+        await ReadLakesAsync();
+        if (lake.Id == Lake?.Id)
+        {
+            (Lake, View, Outlook, Shore, Records) = (null, null, null, null, []);
+            if (Lakes.Count > 0) await OpenAsync(Lakes[0]);
+        }
+
+        Tell();
+    }
+
+    private static string Json(AskAbout about) => JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout);
+
+    private static string FileName(string name)
+    {
+        char[] letters = [.. name.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')];
+        string joined = string.Join('-', new string(letters).Split('-', StringSplitOptions.RemoveEmptyEntries));
+        return joined.Length > 0 ? joined : "lake";
+    }
+}
