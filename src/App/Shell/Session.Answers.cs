@@ -74,7 +74,7 @@ public sealed partial class Session
         {
             string id = "demo";
             await browser.Do("holdOwn", "demo/ketterfold.zip");
-            await browser.Text("createLake", "adopt", "{}", id, "", Now());
+            await browser.Text("createLake", "unpack", "{}", id, "", Now());
             await ReadLakesAsync();
         });
         if (Lakes.FirstOrDefault(l => l.Id == "demo") is { } lake) await OpenAsync(lake);

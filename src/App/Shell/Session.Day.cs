@@ -1,3 +1,4 @@
+using Microsoft.JSInterop;
 using SecondShore.App.Compute.Views;
 
 namespace SecondShore.App.Shell;
@@ -15,6 +16,23 @@ public sealed partial class Session
 
     /// <summary>The stop after that.</summary>
     public StopView? NextStop => Day is { } day && _stopAt + 1 < day.Stops.Count ? day.Stops[_stopAt + 1] : null;
+
+    /// <summary>What to tie on; null until asked.</summary>
+    public RigView? Rig { get; private set; }
+
+    /// <summary>Asks what to tie on.</summary>
+    public async Task AskRigAsync(RigAsk ask)
+    {
+        try
+        {
+            Rig = Read(await AskAsync("rig", new AskAbout(Metric: Words.Units.IsMetric, Rig: ask), null), ViewsJson.Default.RigView);
+            Tell();
+        }
+        catch (JSException error)
+        {
+            Say(ExplainedTrouble(error));
+        }
+    }
 
     /// <summary>Goes on to the next stop.</summary>
     public void GoOn()

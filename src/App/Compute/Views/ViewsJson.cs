@@ -21,6 +21,7 @@ namespace SecondShore.App.Compute.Views;
 [JsonSerializable(typeof(AskAbout))]
 [JsonSerializable(typeof(ShoreView))]
 [JsonSerializable(typeof(DayView))]
+[JsonSerializable(typeof(RigView))]
 [JsonSerializable(typeof(InspectView))]
 [JsonSerializable(typeof(IReadOnlyList<HeldFile>))]
 public sealed partial class ViewsJson : JsonSerializerContext;
@@ -32,6 +33,7 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="Metric">Whether sentences should read metric.</param>
 /// <param name="Records">Readings and log entries kept on this device.</param>
 /// <param name="Date">The day to plan; null takes the lake's next.</param>
+/// <param name="Rig">What to rig for.</param>
 /// <param name="NewLake">What the user answered of a lake being taken in.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
-    IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null);
+    IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null);

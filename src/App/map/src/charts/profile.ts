@@ -16,7 +16,7 @@ export function drawProfile(host: HTMLElement, data: ProfileData): void {
   const w = Math.max(300, Math.round(host.clientWidth)), h = w < 380 ? 400 : 384, left = 38, right = w - 8, top = 30, bottom = h - 8;
   const all = [...data.p10, ...data.p90, ...data.readings.map((r) => r.temp)];
   const [low, high] = extent(all) as [number, number];
-  const x = scaleLinear([Math.floor(low - 1), Math.ceil(high + 1)], [left, right]).nice(5);
+  const x = scaleLinear([Math.floor(low - 1), Math.ceil(high + 1)], [left, right]).nice(10);
   const y = scaleLinear([0, data.maxDepth], [top, bottom]);
   const hx = freshId(), ox = freshId(), fade = freshId(), mask = freshId();
   let out = `<defs>${hatch(hx)}<pattern id="${ox}" width="6" height="3.2" patternUnits="userSpaceOnUse"><path class="hx" d="M0 1.6H6"/></pattern>`

@@ -1,0 +1,73 @@
+using SecondShore.Answers;
+using SecondShore.Answers.Rig;
+using SecondShore.Answers.Words;
+using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Rig;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.App.Compute;
+
+/// <summary>What to tie on, from the user's tackle where the lake has any.</summary>
+internal static class RigDesk
+{
+    private static readonly double KgPerPound = 0.45359237;
+
+    public static RigView Answer(RigAsk ask, TackleDocument? filed, bool metric)
+    {
+        List<string> assumed = [];
+        Tackle tackle = TackleMapper.Map(filed, assumed);
+        RigReply reply;
+        try
+        {
+            reply = RigAnswer.Of(new RigRequest
+            {
+                DepthM = ask.DepthM,
+                SpeedMps = ask.SpeedMps,
+                Tackle = tackle,
+                Line = LineFor(ask.LineKg, tackle),
+                Units = metric ? UnitSystem.Metric : UnitSystem.Feet,
+                Samples = 60,
+            });
+        }
+        catch (ArgumentOutOfRangeException error)
+        {
+            throw new CouldNotComputeException(error.Message.Split(" (Parameter", 2)[0]);
+        }
+
+        WeightOutlook chosen = reply.Choice.Chosen;
+        return new RigView
+        {
+            Asked = ask,
+            MassKg = chosen.Jig.MassKg,
+            LeastKg = reply.Choice.LeastKg,
+            Holds = reply.Choice.Holds,
+            FastestMps = chosen.FastestMps,
+            LineOutM = reply.Conditions.LineOutAtM(reply.Conditions.DepthM),
+            FallS = chosen.FallS,
+            LineAngleRad = chosen.LineAngleRad,
+            Shape = Points(reply.Shape),
+            Steep = Points(reply.SteepShape),
+            Flat = Points(reply.FlatShape),
+            DepthsM = reply.TableDepthsM,
+            SpeedsMps = reply.TableSpeedsMps,
+            Sizes = [.. reply.Table.Select(c => c.Size?.Label)],
+            Words = RigWords.Of(reply),
+            Cautions = RigCautions.Of(reply),
+            Assumed = [.. assumed, .. reply.Assumed],
+        };
+    }
+
+    // The user's own line of about that strength, else a usual one.
+    private static FishingLine LineFor(double kg, Tackle tackle) =>
+        tackle.Lines.FirstOrDefault(l => Math.Abs(l.StrengthN - (kg * 9.80665)) < 0.08 * l.StrengthN)
+        ?? FishingLine.OfPoundsWeight(LineMaterial.Fluorocarbon, Math.Round(kg / KgPerPound));
+
+    private static IReadOnlyList<Views.LinePoint> Points(TowShape shape)
+    {
+        int every = Math.Max(1, shape.Points.Count / 60);
+        List<Views.LinePoint> points = [];
+        for (int i = 0; i < shape.Points.Count; i++)
+            if (i % every == 0 || i == shape.Points.Count - 1) points.Add(new Views.LinePoint(shape.Points[i].BehindM, Math.Max(0, shape.Points[i].HeightM)));
+        return points.Count > 1 && points[0].Z > points[^1].Z ? [.. points.AsEnumerable().Reverse()] : points;
+    }
+}
