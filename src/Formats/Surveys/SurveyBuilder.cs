@@ -39,9 +39,16 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
         _extent = _box.Extent;
         if (_unplaced > 0) log.Warn(file, FormattableString.Invariant($"{_unplaced} points lie at no possible place and are not used."));
         if (_impossible > 0) log.Warn(file, FormattableString.Invariant($"{_impossible} depths are beyond {DeepestM} m and are not used."));
-        if (soundings.Count + contours.Count + polygons.Count + rasters.Count == 0)
+        bool onlySoundings = contours.Count + polygons.Count + rasters.Count == 0;
+        if (onlySoundings && soundings.Count > 0 && soundings.Sum(s => s.DepthM.Length) is int few && few < 3)
         {
-            log.Error(file, "nothing of the file could be placed and used.");
+            log.Error(file, FormattableString.Invariant($"the file has {few} soundings, too few for a lake; three or more are needed."));
+            return null;
+        }
+
+        if (onlySoundings && soundings.Count == 0)
+        {
+            if (raw.Raster is null) log.Error(file, "nothing of the file could be placed and used.");
             return null;
         }
 
@@ -161,6 +168,12 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
         }
 
         if (!any) log.Error(file, "the raster has no cell with data.");
+        else if (filed.Columns < 2 || filed.Rows < 2)
+        {
+            log.Error(file, FormattableString.Invariant($"the raster has {filed.Columns} x {filed.Rows} cells, too few for a lake."));
+            return null;
+        }
+
         return any ? new SurveyRaster(file, filed.Columns, filed.Rows, depthM, new RasterPlacement(filed.Place, crs!)) : null;
     }
 
