@@ -38,39 +38,65 @@ public static class CoordinateSystems
     {
         ArgumentNullException.ThrowIfNull(wkt);
         fault = "the coordinate system's WKT text cannot be read; set the system in lake.json, for instance \"crs\": \"EPSG:26918\".";
-        if (wkt.Length > LongestWkt || DeepestBracket(wkt) > 24) return null;
+        if (wkt.Length > LongestWkt || WktNode.Parse(wkt) is not WktNode root) return null;
+        if (root.Keyword is "COMPD_CS") root = root.Child("PROJCS") ?? root.Child("GEOGCS") ?? root;
+        CoordinateSystem? system = root.Keyword switch
+        {
+            "GEOGCS" => new GeographicSystem($"geographic degrees, {Text.TextDecoding.Excerpt(root.Name, 60)}", DatumDoubt(root.Child("DATUM")?.Name ?? root.Name)),
+            "PROJCS" => Projected(root, ref fault),
+            _ => null,
+        };
+        if (system is not null) fault = "";
+        return system;
+    }
+
+    private static ProjectedSystem? Projected(WktNode root, ref string fault)
+    {
+        string? clean = CleanWkt(root);
+        if (clean is null) return null;
         try
         {
-            switch (new CoordinateSystemFactory().CreateFromWkt(wkt))
-            {
-                case ProjectedCoordinateSystem projected:
-                    fault = "";
-                    return new ProjectedSystem(projected, NameOf(projected), DatumDoubt(projected.HorizontalDatum?.Name ?? projected.Name));
-                case GeographicCoordinateSystem geographic:
-                    fault = "";
-                    return new GeographicSystem($"geographic degrees, {geographic.Name}", DatumDoubt(geographic.HorizontalDatum?.Name ?? geographic.Name));
-                default:
-                    return null;
-            }
+            ProjectedCoordinateSystem made = (ProjectedCoordinateSystem)new CoordinateSystemFactory().CreateFromWkt(clean);
+            return new ProjectedSystem(made, NameOf(root), DatumDoubt(root.Child("GEOGCS")?.Child("DATUM")?.Name ?? root.Name));
         }
-        catch (Exception e) when (e is ArgumentException or FormatException or NotSupportedException or InvalidOperationException
-            or NullReferenceException or IndexOutOfRangeException or OverflowException or InvalidCastException or KeyNotFoundException)
+        catch (Exception e) when (e is not OutOfMemoryException)
         {
-            // The library tells a malformed text by many exceptions; all mean the same to the user.
-            return null;
-        }
-        catch (Exception e) when (e.GetType().Namespace?.StartsWith("ProjNet", StringComparison.Ordinal) == true)
-        {
+            // The library tells a projection it lacks by several exceptions; to the user they are one.
+            fault = $"the projection '{Text.TextDecoding.Excerpt(root.Child("PROJECTION")?.Name ?? "")}' is not known here; convert the file to longitude and latitude (EPSG:4326).";
             return null;
         }
     }
 
-    private static string NameOf(ProjectedCoordinateSystem system)
+    // Only what is needed, in the order the library expects, with our own names.
+    private static string? CleanWkt(WktNode root)
     {
-        string name = Text.TextDecoding.Excerpt(system.Name.Replace('_', ' '), 80);
-        string code = system.AuthorityCode > 0 ? string.Create(CultureInfo.InvariantCulture, $" (EPSG:{system.AuthorityCode})") : "";
-        string unit = system.LinearUnit is { } u && Math.Abs(u.MetersPerUnit - 1) > 1e-9 ? string.Create(CultureInfo.InvariantCulture, $", unit {u.MetersPerUnit:G9} m") : "";
-        return name + code + unit;
+        WktNode? spheroid = root.Child("GEOGCS")?.Child("DATUM")?.Child("SPHEROID");
+        string projection = root.Child("PROJECTION")?.Name ?? "";
+        if (spheroid is null || spheroid.Numbers.Count < 2 || projection.Length is 0 or > 60 || !projection.All(c => char.IsAsciiLetterOrDigit(c) || c is '_' or ' ')) return null;
+        double unit = root.Child("UNIT")?.Numbers.FirstOrDefault(1) ?? 1;
+        double radius = spheroid.Numbers[0], flattening = spheroid.Numbers[1];
+        if (!(radius is > 6e6 and < 7e6) || !(flattening is 0 or (> 200 and < 400)) || !(unit is > 1e-3 and < 1e4)) return null;
+        System.Text.StringBuilder parameters = new();
+        foreach (WktNode parameter in root.Children.Where(c => c.Keyword == "PARAMETER" && c.Numbers.Count > 0))
+        {
+            if (!parameter.Name.All(c => char.IsAsciiLetterOrDigit(c) || c == '_') || Math.Abs(parameter.Numbers[0]) > 1e9) return null;
+            parameters.Append(CultureInfo.InvariantCulture, $",PARAMETER[\"{parameter.Name.ToLowerInvariant()}\",{Plain(parameter.Numbers[0])}]");
+        }
+
+        double meridian = root.Child("GEOGCS")?.Child("PRIMEM")?.Numbers.FirstOrDefault() ?? 0;
+        return string.Create(CultureInfo.InvariantCulture,
+            $"PROJCS[\"plane\",GEOGCS[\"degrees\",DATUM[\"datum\",SPHEROID[\"ellipsoid\",{Plain(radius)},{Plain(flattening)}]],PRIMEM[\"meridian\",{Plain(meridian)}],UNIT[\"degree\",0.0174532925199433]],PROJECTION[\"{projection}\"]{parameters},UNIT[\"unit\",{Plain(unit)}]]");
+    }
+
+    private static string Plain(double value) => value.ToString("0.####################", CultureInfo.InvariantCulture);
+
+    private static string NameOf(WktNode root)
+    {
+        string name = Text.TextDecoding.Excerpt(root.Name.Replace('_', ' '), 80);
+        double code = root.Child("AUTHORITY")?.Numbers.FirstOrDefault() ?? 0;
+        string epsg = code > 0 ? string.Create(CultureInfo.InvariantCulture, $" (EPSG:{code})") : "";
+        double unitM = root.Child("UNIT")?.Numbers.FirstOrDefault(1) ?? 1;
+        return name + epsg + (Math.Abs(unitM - 1) > 1e-9 ? string.Create(CultureInfo.InvariantCulture, $", unit {unitM:G9} m") : "");
     }
 
     private static string DatumDoubt(string datum) =>
@@ -78,16 +104,4 @@ public static class CoordinateSystems
         || datum.Contains("Tokyo", StringComparison.OrdinalIgnoreCase) || datum.Contains("1950", StringComparison.Ordinal) || datum.Contains("OSGB", StringComparison.OrdinalIgnoreCase)
             ? $"its datum ({Text.TextDecoding.Excerpt(datum)}) lies up to some 200 m off the satellites' WGS 84 and no shift is made; convert the file to WGS 84 for use on the water."
             : "";
-
-    private static int DeepestBracket(string wkt)
-    {
-        int depth = 0, deepest = 0;
-        foreach (char c in wkt)
-        {
-            if (c is '[' or '(') deepest = Math.Max(deepest, ++depth);
-            else if (c is ']' or ')') depth--;
-        }
-
-        return deepest;
-    }
 }

@@ -36,7 +36,17 @@ internal sealed class ProjectedSystem : CoordinateSystem
     {
         latDeg = lonDeg = 0;
         if (!(Math.Abs(x) < 1e8 && Math.Abs(y) < 1e8)) return false;
-        (double lon, double lat) = _toGeo.Transform(x, y);
+        double lon, lat;
+        try
+        {
+            (lon, lat) = _toGeo.Transform(x, y);
+        }
+        catch (Exception e) when (e is ArgumentException or InvalidOperationException or ArithmeticException)
+        {
+            // Far outside a projection's reach its iteration does not settle.
+            return false;
+        }
+
         if (!double.IsFinite(lat) || !double.IsFinite(lon) || Math.Abs(lat) > 90 || Math.Abs(lon) > 540) return false;
         latDeg = lat;
         lonDeg = GeoPoint.WrapLongitudeDeg(lon + _primeMeridianDeg);
