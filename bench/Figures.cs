@@ -14,5 +14,6 @@ internal static class Figures
         new BasinGridding(),
         new BasinMillion(),
         new BasinContours(),
+        new FormsF1(),
     ];
 }

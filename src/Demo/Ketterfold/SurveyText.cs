@@ -46,7 +46,7 @@ internal static class SurveyText
         StringBuilder text = new("{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"name\":\"Ketterfold Reservoir (invented)\"},\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[");
         for (int i = 0; i < lake.Shore.Count; i++)
         {
-            if (i > 0 && Math.Abs(ShoreTracer.AreaM2(lake.Shore[i])) < 4 * lake.Frame.CellAreaM2) continue;
+            if (i > 0 && Math.Abs(CellOutline.AreaM2(lake.Shore[i])) < 4 * lake.Frame.CellAreaM2) continue;
             if (i > 0) text.Append(',');
             Ring(text, Thin(lake.Shore[i], 2), plane, i == 0);
         }
@@ -159,7 +159,7 @@ internal static class SurveyText
     // Outer rings turn left, islands right, as RFC 7946 asks.
     private static void Ring(StringBuilder text, List<PlanePoint> ring, LocalProjection plane, bool outer)
     {
-        bool turn = ShoreTracer.AreaM2(ring) > 0 != outer;
+        bool turn = CellOutline.AreaM2(ring) > 0 != outer;
         text.Append('[');
         for (int i = 0; i <= ring.Count; i++)
         {

@@ -78,7 +78,7 @@ public static class LakeGenerator
         return new GeneratedLake
         {
             Frame = canvas.Frame, DepthM = depthM, ElevationM = canvas.ElevationM, Forms = forms, Ground = ground, Arm = owner, ArmNames = names,
-            Shore = ShoreTracer.Trace(canvas.Frame, canvas.ElevationM, i => lake[i]),
+            Shore = CellOutline.Trace(canvas.Frame, canvas.ElevationM, i => lake[i]),
         };
 
         bool IsWet(PlanePoint place) => canvas.Frame.TryCellAt(place, out int ix, out int iy) && lake[canvas.Frame.Index(ix, iy)];
@@ -114,7 +114,7 @@ public static class LakeGenerator
             foreach (List<int> group in GroundTruth.Groups(ground, frame.Nx, frame.Ny, kind))
             {
                 HashSet<int> cells = [.. group];
-                List<IReadOnlyList<PlanePoint>> rings = ShoreTracer.Trace(frame, depthM, cells.Contains);
+                List<IReadOnlyList<PlanePoint>> rings = CellOutline.Trace(frame, depthM, cells.Contains);
                 double sum = 0;
                 int wet = 0;
                 foreach (int i in group)

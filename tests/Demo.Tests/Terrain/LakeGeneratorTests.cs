@@ -66,6 +66,6 @@ public class LakeGeneratorTests
         GeneratedLake lake = LakeGenerator.Generate(2, LakeRecipe.IceLake);
         Assert.DoesNotContain(lake.Forms, f => f.Class is FormClass.MainChannel or FormClass.SideChannel);
         Assert.Contains(lake.Forms, f => f.Class == FormClass.Saddle);
-        Assert.True(ShoreTracer.AreaM2(lake.Shore[0]) != 0 && lake.Shore[0].Count > 100);
+        Assert.True(CellOutline.AreaM2(lake.Shore[0]) != 0 && lake.Shore[0].Count > 100);
     }
 }

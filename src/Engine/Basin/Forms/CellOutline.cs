@@ -1,12 +1,15 @@
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;
 
-namespace SecondShore.Demo.Terrain;
+namespace SecondShore.Engine.Basin.Forms;
 
 /// <summary>Traces the rings where a height field crosses zero about a set of cells (marching squares on cell centres).</summary>
-internal static class ShoreTracer
+public static class CellOutline
 {
     /// <summary>Rings around cells that are inside; the one of largest area first. Rings repeat no point.</summary>
+    /// <param name="frame">The grid.</param>
+    /// <param name="elevationM">[Ny*Nx] heights that cross 0 at the edge; where they do not, the edge lies midway between cells.</param>
+    /// <param name="inside">Whether a cell, by its index, is inside.</param>
     public static List<IReadOnlyList<PlanePoint>> Trace(GridFrame frame, float[] elevationM, Func<int, bool> inside)
     {
         int nx = frame.Nx, ny = frame.Ny;

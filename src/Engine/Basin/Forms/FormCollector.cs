@@ -1,0 +1,295 @@
+using SecondShore.Engine.Core.Geo;
+
+namespace SecondShore.Engine.Basin.Forms;
+
+/// <summary>Turns what the finders found into forms, and keeps which cells are taken.</summary>
+internal sealed class FormCollector
+{
+    private readonly Bed _bed;
+    private readonly List<BottomForm> _forms = [];
+    private readonly short[] _formOf;
+    private readonly bool[] _banks;
+
+    public FormCollector(Bed bed)
+    {
+        _bed = bed;
+        Corridor = new bool[bed.Frame.Count];
+        Taken = new bool[bed.Frame.Count];
+        _banks = new bool[bed.Frame.Count];
+        _formOf = new short[bed.Frame.Count];
+        Array.Fill(_formOf, (short)-1);
+    }
+
+    /// <summary>Cells of channels and their banks.</summary>
+    public bool[] Corridor { get; }
+
+    /// <summary>Cells where an edge belongs to another form: channels with their whole banks, and what is taken.</summary>
+    public bool[] NoLedge()
+    {
+        bool[] cells = (bool[])_banks.Clone();
+        for (int i = 0; i < cells.Length; i++) cells[i] |= Taken[i];
+        return cells;
+    }
+
+    /// <summary>Cells of every form so far.</summary>
+    public bool[] Taken { get; }
+
+    public void Channels(List<FoundChannel> channels)
+    {
+        foreach (FoundChannel channel in channels)
+        {
+            double least = Math.Max(0.25, _bed.Options.BankShare * _bed.DeepM), bank = Mean(channel.BankM), half = Mean(channel.HalfWidthM);
+            (double shallow, double deep) = Range(channel.Line);
+            BottomForm form = Add(channel.IsMain ? FormClass.MainChannel : FormClass.SideChannel, FormGeometry.Line(channel.Line), channel.Line[channel.Line.Length / 2],
+                channel.LengthM, 2 * half, shallow, deep, channel.Line[0].BearingToDeg(channel.Line[^1]), bank, bank / Math.Max(half, _bed.Frame.CellM), Bed.Sure(bank, least));
+            _forms[form.Id] = form with { LeftEdge = Edge(channel, 1), RightEdge = Edge(channel, -1) };
+            _bed.Paint(Corridor, channel.Line, k => channel.HalfWidthM[k] + (0.3 * _bed.ScaleM));
+            _bed.Paint(_banks, channel.Line, k => channel.HalfWidthM[k] + (0.7 * _bed.ScaleM));
+            PaintForm(form.Id, channel.Line, k => channel.HalfWidthM[k]);
+            if (channel.Joins is { } join)
+                Add(FormClass.Junction, FormGeometry.Point(join), join, 4 * half, 2 * half, DepthAt(join), DepthAt(join), double.NaN, bank, 0, Bed.Sure(bank, least));
+            foreach (FoundBend bend in BendFinder.Find(channel.Line, Math.Max(2 * half, _bed.ScaleM), 0.92 * _bed.Options.BendTurnDeg * Math.PI / 180)) Bend(channel, bend, half);
+        }
+
+        for (int i = 0; i < Taken.Length; i++) Taken[i] |= Corridor[i];
+    }
+
+    public void Rises(List<FoundRise> humps, List<FoundRise> holes)
+    {
+        double humpLeast = Math.Max(0.2, _bed.Options.HumpShare * _bed.DeepM), holeLeast = Math.Max(0.2, _bed.Options.HoleShare * _bed.DeepM);
+        Dictionary<int, FoundRise> known = [];
+        foreach (FoundRise hump in humps)
+        {
+            if (!Rise(hump, FormClass.Hump, humpLeast)) continue;
+            known[hump.Top] = hump;
+        }
+
+        foreach (FoundRise hump in humps)
+            if (known.ContainsKey(hump.Top) && hump.HigherM >= humpLeast) Saddle(hump, humpLeast, false);
+        foreach (FoundRise hole in holes)
+        {
+            // Only basins have a sill between them; the rim of a small hollow is no saddle.
+            if (Rise(hole, FormClass.Hole, holeLeast) && hole.HigherM >= 1.5 * holeLeast && hole.Core.Count * _bed.Frame.CellAreaM2 > 12 * _bed.ScaleM * _bed.ScaleM) Saddle(hole, holeLeast, true);
+        }
+    }
+
+    public void Points(List<FoundCrest> crests, List<FoundChannel> channels)
+    {
+        ArmMouths mouths = new(_bed, channels);
+        foreach (FoundCrest crest in crests)
+        {
+            bool secondary = mouths.IsInside(crest.Line);
+            (double shallow, double deep) = Range(crest.Line);
+            BottomForm form = Add(secondary ? FormClass.SecondaryPoint : FormClass.MainPoint, FormGeometry.Line(crest.Line), crest.Line[crest.Line.Length / 2],
+                Length(crest.Line), 2 * _bed.ScaleM, shallow, deep, crest.Line[0].BearingToDeg(crest.Line[^1]), crest.FallM, 0, Bed.Sure(crest.FallM, crest.LeastM));
+            PaintForm(form.Id, crest.Line, _ => 0.8 * _bed.ScaleM);
+            _bed.Paint(Taken, crest.Line, _ => 1.0 * _bed.ScaleM);
+        }
+    }
+
+    public void Bluffs(List<FoundEdge> walls)
+    {
+        foreach (FoundEdge wall in walls)
+        {
+            double sure = Bed.Sure(wall.DropM, 0.14 * _bed.DeepM);
+            BottomForm form = Add(FormClass.BluffWall, FormGeometry.Line(wall.Line), wall.Line[wall.Line.Length / 2], Length(wall.Line), 0, wall.ShallowM, wall.DeepM,
+                wall.Line[0].BearingToDeg(wall.Line[^1]), wall.DropM, wall.Tan, sure);
+            PaintForm(form.Id, wall.Line, _ => 0.5 * _bed.ScaleM);
+            _bed.Paint(Taken, wall.Line, _ => 0.8 * _bed.ScaleM);
+            foreach (PlanePoint end in (PlanePoint[])[wall.Line[0], wall.Line[^1]])
+                Add(FormClass.BluffEnd, FormGeometry.Point(end), end, _bed.ScaleM, 0, wall.ShallowM, wall.DeepM, double.NaN, wall.DropM, wall.Tan, sure);
+        }
+    }
+
+    public void Ledges(List<FoundEdge> ledges)
+    {
+        foreach (FoundEdge ledge in ledges)
+        {
+            BottomForm form = Add(FormClass.Ledge, FormGeometry.Line(ledge.Line), ledge.Line[ledge.Line.Length / 2], Length(ledge.Line), 0, ledge.ShallowM, ledge.DeepM,
+                ledge.Line[0].BearingToDeg(ledge.Line[^1]), ledge.DropM, ledge.Tan, Bed.Sure(ledge.DropM, Math.Max(0.25, _bed.Options.LedgeShare * _bed.DeepM)));
+            PaintForm(form.Id, ledge.Line, _ => 0.4 * _bed.ScaleM);
+        }
+    }
+
+    public FormMap Finish()
+    {
+        (FormClass?[] ground, List<(FormClass Class, List<int> Cells)> areas) = GroundFinder.Find(_bed, Taken);
+        foreach ((FormClass kind, List<int> cells) in areas)
+        {
+            HashSet<int> inside = [.. cells];
+            List<IReadOnlyList<PlanePoint>> rings = CellOutline.Trace(_bed.Frame, _bed.Z, inside.Contains);
+            double shallow = double.MaxValue, deep = 0, sum = 0;
+            int inmost = cells[0];
+            foreach (int i in cells)
+            {
+                shallow = Math.Min(shallow, -_bed.Z[i]);
+                deep = Math.Max(deep, -_bed.Z[i]);
+                sum += _bed.SlopeTan[i];
+                if (_bed.ShoreM[i] > _bed.ShoreM[inmost]) inmost = i;
+            }
+
+            if (rings.Count == 0 || _forms.Count >= short.MaxValue) continue;
+            double mean = sum / cells.Count, size = Math.Sqrt(cells.Count * _bed.Frame.CellAreaM2);
+            double sure = kind == FormClass.Flat ? Math.Clamp(1 - (0.5 * mean / _bed.Options.FlatTan), 0, 0.99) : Bed.Sure(mean, _bed.Options.SlopeTan);
+            BottomForm form = Add(kind, FormGeometry.Area(rings), _bed.Frame.Centre(inmost), size, 0, shallow, deep, double.NaN, 0, mean, sure);
+            foreach (int i in cells)
+                if (_formOf[i] < 0) _formOf[i] = (short)form.Id;
+        }
+
+        MeasureFlats(ground);
+        return new FormMap(_bed.Frame, _bed.ScaleM, _forms, _formOf, ground);
+    }
+
+    // How far a bend's or channel's edge is from the nearest flat.
+    private void MeasureFlats(FormClass?[] ground)
+    {
+        bool[] flat = new bool[ground.Length];
+        for (int i = 0; i < flat.Length; i++) flat[i] = ground[i] == FormClass.Flat;
+        if (!Array.Exists(flat, f => f)) return;
+        float[] squared = Gridding.NearestCell.Of(flat, _bed.Frame.Nx, _bed.Frame.Ny).SquaredCells;
+        for (int k = 0; k < _forms.Count; k++)
+        {
+            BottomForm form = _forms[k];
+            if (form.Class is not (FormClass.ChannelBend or FormClass.Junction) || !_bed.Frame.TryCellAt(form.Place, out int ix, out int iy)) continue;
+            double toFlatM = Math.Max(0, (Math.Sqrt(squared[_bed.Frame.Index(ix, iy)]) * _bed.Frame.CellM) - (0.5 * form.WidthM) - (0.3 * _bed.ScaleM));
+            if (toFlatM < 3 * _bed.ScaleM) _forms[k] = form with { ToFlatM = toFlatM };
+        }
+    }
+
+    private bool Rise(FoundRise rise, FormClass kind, double least)
+    {
+        double size = 2 * Math.Sqrt(rise.Core.Count * _bed.Frame.CellAreaM2 / Math.PI);
+        if (size < 0.5 * _bed.ScaleM || (kind == FormClass.Hump && size > 12 * _bed.ScaleM)) return false;
+        double x = 0, y = 0, tan = 0;
+        foreach (int i in rise.Core)
+        {
+            PlanePoint p = _bed.Frame.Centre(i);
+            x += p.XM / rise.Core.Count;
+            y += p.YM / rise.Core.Count;
+            tan = Math.Max(tan, _bed.SlopeTan[i]);
+        }
+
+        PlanePoint middle = new(x, y), top = _bed.Frame.Centre(rise.Top), place = kind == FormClass.Hump ? top : double.IsNaN(_bed.At(x, y)) ? top : middle;
+        double topM = -_bed.Z[rise.Top], passM = -_bed.Z[rise.Pass];
+        BottomForm form = Add(kind, FormGeometry.Point(place), place, size, size, Math.Min(topM, passM), Math.Max(topM, passM), AxisDeg(rise.Core, middle), rise.HeightM, tan, Bed.Sure(rise.HeightM, least));
+        if (size > 8 * _bed.ScaleM) return true;
+        foreach (int i in rise.Core)
+        {
+            if (_formOf[i] < 0 || kind == FormClass.Hump) _formOf[i] = (short)form.Id;
+            Taken[i] = true;
+        }
+
+        _bed.Paint(Taken, [place], _ => (0.5 * size) + ((kind == FormClass.Hole ? 1.1 : 0.5) * _bed.ScaleM));
+        return true;
+    }
+
+    // A pass is a saddle when the ground falls (between rises) or climbs (between hollows) on both sides of the way through.
+    private void Saddle(FoundRise rise, double least, bool hollow)
+    {
+        PlanePoint pass = _bed.Frame.Centre(rise.Pass), top = _bed.Frame.Centre(rise.Top);
+        double d = pass.DistanceToM(top), z = _bed.Z[rise.Pass], reach = (hollow ? 8 : 2) * _bed.ScaleM;
+        if (d < 1e-6) return;
+        double ux = (top.XM - pass.XM) / d, uy = (top.YM - pass.YM) / d;
+        double side = 0;
+        for (int k = -2; k <= 2; k++)
+        {
+            double c = Math.Cos(k * Math.PI / 8), s = Math.Sin(k * Math.PI / 8), vx = (-uy * c) - (ux * s), vy = (ux * c) - (uy * s);
+            side = Math.Max(side, hollow
+                ? Math.Min(_bed.RiseM(pass, vx, vy, reach, z), _bed.RiseM(pass, -vx, -vy, reach, z))
+                : Math.Min(_bed.FallM(pass, vx, vy, reach, z), _bed.FallM(pass, -vx, -vy, reach, z)));
+        }
+
+        double need = Math.Max((hollow ? 0.15 : 0.3) * Math.Min(rise.HeightM, rise.HigherM), 0.6 * least);
+        if (side < need) return;
+        BottomForm form = Add(FormClass.Saddle, FormGeometry.Point(pass), pass, 2 * _bed.ScaleM, 2 * _bed.ScaleM, -z, -z, pass.BearingToDeg(top) % 180, side, 0, Bed.Sure(side, need));
+        PaintForm(form.Id, [pass], _ => 0.7 * _bed.ScaleM);
+    }
+
+    private void Bend(FoundChannel channel, FoundBend bend, double half)
+    {
+        PlanePoint apex = channel.Line[bend.Apex];
+        BottomForm form = Add(FormClass.ChannelBend, FormGeometry.Point(apex), apex, bend.LengthM, 2 * half, DepthAt(apex) - channel.BankM[bend.Apex], DepthAt(apex), double.NaN,
+            channel.BankM[bend.Apex], channel.BankM[bend.Apex] / Math.Max(half, _bed.Frame.CellM), Bed.Sure(Math.Abs(bend.TurnRad), _bed.Options.BendTurnDeg * Math.PI / 180));
+        PaintForm(form.Id, [apex], _ => half + _bed.ScaleM);
+    }
+
+    private BottomForm Add(FormClass kind, FormGeometry geometry, PlanePoint place, double lengthM, double widthM, double shallowM, double deepM, double orientationDeg,
+        double prominenceM, double tan, double sure)
+    {
+        BottomForm form = new()
+        {
+            Id = _forms.Count, Class = kind, Geometry = geometry, Place = place, LengthM = lengthM, WidthM = widthM, ShallowM = Math.Max(0, shallowM), DeepM = deepM,
+            OrientationDeg = orientationDeg, ProminenceM = prominenceM, EdgeSlopeDeg = Math.Atan(tan) * 180 / Math.PI, ConfidenceShare = sure,
+        };
+        _forms.Add(form);
+        return form;
+    }
+
+    private void PaintForm(int id, IReadOnlyList<PlanePoint> line, Func<int, double> reachM)
+    {
+        bool[] mask = new bool[_formOf.Length];
+        _bed.Paint(mask, line, reachM);
+        bool isChannel = _forms[id].Class is FormClass.MainChannel or FormClass.SideChannel;
+        for (int i = 0; i < mask.Length; i++)
+            if (mask[i] && _bed.IsWet(i) && (!isChannel || _formOf[i] < 0)) _formOf[i] = (short)id;
+    }
+
+    private static PlanePoint[] Edge(FoundChannel channel, int side)
+    {
+        PlanePoint[] edge = new PlanePoint[channel.Line.Length];
+        for (int k = 0; k < edge.Length; k++)
+        {
+            (double dx, double dy) = FlowLines.Direction(channel.Line, k, 4);
+            edge[k] = new PlanePoint(channel.Line[k].XM - (side * dy * channel.HalfWidthM[k]), channel.Line[k].YM + (side * dx * channel.HalfWidthM[k]));
+        }
+
+        return edge;
+    }
+
+    // Bearing of the longer principal axis of cells about their middle, 0 to 180.
+    private double AxisDeg(List<int> cells, PlanePoint middle)
+    {
+        double xx = 0, yy = 0, xy = 0;
+        foreach (int i in cells)
+        {
+            PlanePoint p = _bed.Frame.Centre(i);
+            double dx = p.XM - middle.XM, dy = p.YM - middle.YM;
+            xx += dx * dx;
+            yy += dy * dy;
+            xy += dx * dy;
+        }
+
+        double angle = 0.5 * Math.Atan2(2 * xy, xx - yy);
+        return (450 - (angle * 180 / Math.PI)) % 180;
+    }
+
+    private (double ShallowM, double DeepM) Range(IReadOnlyList<PlanePoint> line)
+    {
+        double shallow = double.MaxValue, deep = 0;
+        foreach (PlanePoint p in line)
+        {
+            double depth = DepthAt(p);
+            if (double.IsNaN(depth)) continue;
+            shallow = Math.Min(shallow, depth);
+            deep = Math.Max(deep, depth);
+        }
+
+        return (Math.Min(shallow, deep), deep);
+    }
+
+    private double DepthAt(PlanePoint p) => -_bed.At(p.XM, p.YM);
+
+    private static double Mean(double[] values)
+    {
+        double sum = 0;
+        foreach (double v in values) sum += v;
+        return values.Length > 0 ? sum / values.Length : 0;
+    }
+
+    private static double Length(IReadOnlyList<PlanePoint> line)
+    {
+        double sum = 0;
+        for (int k = 1; k < line.Count; k++) sum += line[k - 1].DistanceToM(line[k]);
+        return sum;
+    }
+}
