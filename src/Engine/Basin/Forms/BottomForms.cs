@@ -1,5 +1,4 @@
 using SecondShore.Engine.Core;
-using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.Engine.Basin.Forms;
 

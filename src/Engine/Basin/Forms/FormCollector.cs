@@ -286,10 +286,10 @@ internal sealed class FormCollector
         return values.Length > 0 ? sum / values.Length : 0;
     }
 
-    private static double Length(IReadOnlyList<PlanePoint> line)
+    private static double Length(PlanePoint[] line)
     {
         double sum = 0;
-        for (int k = 1; k < line.Count; k++) sum += line[k - 1].DistanceToM(line[k]);
+        for (int k = 1; k < line.Length; k++) sum += line[k - 1].DistanceToM(line[k]);
         return sum;
     }
 }
