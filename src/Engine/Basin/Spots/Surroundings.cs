@@ -1,0 +1,56 @@
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Core.Numerics;
+
+namespace SecondShore.Engine.Basin.Spots;
+
+/// <summary>The ground about a place: steepest slope, range of depths, nearest deeper water, spread of chance.</summary>
+internal readonly record struct Surroundings(double SlopeDeg, double ShallowM, double DeepM, double DeepWaterM, double ToDeepWaterM, Spread Chance)
+{
+    public static Surroundings Of(DepthGrid grid, float[]? chance, int cell, double yardstickM, double deepReachM)
+    {
+        int cx = cell % grid.Frame.Nx, cy = cell / grid.Frame.Nx;
+        double cellM = grid.Frame.CellM, slope = 0, shallow = grid.DepthM[cell], deep = grid.DepthM[cell], deepWater = double.NaN, toDeep = double.NaN;
+        int near = Math.Max(1, (int)(0.5 * yardstickM / cellM)), wide = Math.Max(1, (int)(yardstickM / cellM));
+        List<double> chances = [];
+        for (int y = cy - wide; y <= cy + wide; y++)
+        {
+            for (int x = cx - wide; x <= cx + wide; x++)
+            {
+                if (!grid.IsWater(x, y)) continue;
+                int i = grid.Frame.Index(x, y);
+                shallow = Math.Min(shallow, grid.DepthM[i]);
+                deep = Math.Max(deep, grid.DepthM[i]);
+                if (Math.Abs(x - cx) > near || Math.Abs(y - cy) > near) continue;
+                slope = Math.Max(slope, Slope(grid, x, y));
+                if (chance is not null) chances.Add(chance[i]);
+            }
+        }
+
+        PlanePoint at = grid.Frame.Centre(cell);
+        for (double r = cellM; r <= deepReachM && double.IsNaN(toDeep); r += Math.Max(cellM, 10))
+        {
+            for (int k = 0; k < 16; k++)
+            {
+                double there = grid.DepthAtM(new PlanePoint(at.XM + (r * Math.Cos(k * Math.PI / 8)), at.YM + (r * Math.Sin(k * Math.PI / 8))));
+                if (there >= grid.DepthM[cell] + 5) (deepWater, toDeep) = (there, r);
+            }
+        }
+
+        chances.Sort();
+        Spread spread = chances.Count == 0 ? default : new Spread(chances[(int)(0.1 * (chances.Count - 1))], chances[chances.Count / 2], chances[(int)(0.9 * (chances.Count - 1))]);
+        return new Surroundings(Math.Atan(slope) * 180 / Math.PI, shallow, deep, deepWater, toDeep, spread);
+    }
+
+    public static double Slope(DepthGrid grid, int x, int y)
+    {
+        double dx = Half(x - 1, y, x + 1, y), dy = Half(x, y - 1, x, y + 1);
+        return Math.Sqrt((dx * dx) + (dy * dy));
+
+        double Half(int x0, int y0, int x1, int y1)
+        {
+            bool a = grid.IsWater(x0, y0), b = grid.IsWater(x1, y1);
+            float here = grid.DepthM[grid.Frame.Index(x, y)], before = a ? grid.DepthM[grid.Frame.Index(x0, y0)] : here, after = b ? grid.DepthM[grid.Frame.Index(x1, y1)] : here;
+            return a || b ? (after - before) / ((a && b ? 2 : 1) * grid.Frame.CellM) : 0;
+        }
+    }
+}
