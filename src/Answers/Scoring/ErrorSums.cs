@@ -29,7 +29,7 @@ internal sealed class ErrorSums
         AddOverturn(season.Overturn, trace.Overturn, season.Year);
     }
 
-    public void AddProfile(ObservedProfile seen, double[] modelC)
+    public void AddProfile(ObservedProfile seen, double[] modelC, double? thermoclineM = null)
     {
         for (int i = 0; i < modelC.Length; i++)
         {
@@ -44,7 +44,7 @@ internal sealed class ErrorSums
         }
 
         if (double.IsNaN(seen.ThermoclineM)) return;
-        double depth = ModelThermocline(seen, modelC);
+        double depth = thermoclineM ?? ModelThermocline(seen, modelC);
         ThermoclineSum += Math.Abs(depth - seen.ThermoclineM);
         ThermoclineBias += depth - seen.ThermoclineM;
         ThermoclineCount++;

@@ -30,6 +30,22 @@ internal sealed class SeasonCase
     /// <summary>Depths that stand for top and bottom in the overturn rule: 1 m, and as deep as the lake's deepest sensor.</summary>
     public required double BottomM { get; init; }
 
+    /// <summary>The same season with other profiles.</summary>
+    public SeasonCase With(ObservedProfile[] observed) => new()
+    {
+        Lake = Lake,
+        Year = Year,
+        Forcing = Forcing,
+        Boundary = Boundary,
+        Grid = Grid,
+        Start = Start,
+        StartStep = StartStep,
+        EndStep = EndStep,
+        Observed = observed,
+        Overturn = Overturn,
+        BottomM = BottomM,
+    };
+
     public int StepAt(DateTimeOffset at) => Forcing.Weather.StepAt(at);
 
     /// <summary>Every season of a lake that has weather and profiles.</summary>

@@ -31,29 +31,45 @@ public sealed record LakePriors
     /// <param name="site">What is known of it.</param>
     /// <param name="basin">Its shape.</param>
     /// <param name="source">What kind of weather drives it.</param>
-    public static LakePriors For(LakeSite site, Hypsography basin, WeatherSource source)
+    /// <param name="meanWindMps">Mean of the record's wind at 10 m, m s-1; null when not known. A station in the lee tells when it blows, not how hard.</param>
+    public static LakePriors For(LakeSite site, Hypsography basin, WeatherSource source, double? meanWindMps = null)
     {
         Require.NotNull(site);
         Require.NotNull(basin);
         List<string> assumed = [];
         (double extinction, double extinctionSd) = Extinction(site, basin, assumed);
-        double exposure = WindOverWater.AreaExposureShare(basin.SurfaceAreaM2);
         bool grid = source is WeatherSource.Grid or WeatherSource.Daily or WeatherSource.Climate;
         return new LakePriors
         {
             Centre = new ColumnParameters
             {
                 LightExtinctionPerM = extinction,
-                WindFactor = 0.95,
-                StirringFactor = Math.Max(0.04, 0.7 * exposure),
-                DeepMixingFactor = 0.2,
-                ShortwaveFactor = grid ? 0.95 : 0.98,
+                WindFactor = source switch { WeatherSource.Station => 1.08, WeatherSource.Grid => 0.92, _ => 1.0 },
+                AirAdjustmentShare = 0.38 * (1.0 - Math.Exp(-Math.Sqrt(basin.SurfaceAreaM2) / 3000.0)),
+                StirringFactor = Stirring(basin.SurfaceAreaM2, source, meanWindMps),
+                DeepMixingFactor = 1.0,
+                ConvectionFactor = 0.15,
+                ShortwaveFactor = (source == WeatherSource.Grid ? 0.90 : 1.0) * (1.0 - ShadeShare(basin.SurfaceAreaM2)),
                 LongwaveBiasWPerM2 = 0,
             },
             SpreadValues = [extinctionSd, grid ? 0.20 : 0.15, 0.8, 0.8, 0.05, 0.8, 10, OxygenDemand.LogSd],
             Demand = OxygenDemand.FromSecchi(2.0 / extinction),
             Assumed = assumed,
         };
+    }
+
+    /// <summary>Mean wind of all hours of some series, m s-1; null without any.</summary>
+    public static double? MeanWind(IReadOnlyList<WeatherSeries> series)
+    {
+        double sum = 0;
+        long count = 0;
+        foreach (WeatherSeries w in Require.NotNull(series))
+        {
+            foreach (double wind in w.WindMps) sum += wind;
+            count += w.Count;
+        }
+
+        return count > 0 ? sum / count : null;
     }
 
     /// <summary>Parameters at a place of the prior counted in standard deviations from its centre; all 0 gives the centre.</summary>
@@ -87,10 +103,25 @@ public sealed record LakePriors
         return z;
     }
 
+    /// <summary>Share of the sun that banks and trees take from a small lake, 0 to 0.2: a strip of 40 m over its width (choice).</summary>
+    internal static double ShadeShare(double areaM2) => Math.Min(0.2, 40.0 / Math.Sqrt(4.0 * areaM2 / Math.PI));
+
+    /// <summary>Stirring efficiency by size: 0.115 A^0.72 (A in km2) for the wind of open country, more where the record is of a lee.</summary>
+    internal static double Stirring(double areaM2, WeatherSource source, double? meanWindMps)
+    {
+        double open = 0.115 * Math.Pow(areaM2 / 1e6, 0.72), lee = 1.0;
+        if (source == WeatherSource.Station && meanWindMps is { } mean && mean > 0 && mean < OpenWindMps)
+            lee = Math.Min(15.0, Math.Pow(OpenWindMps / mean, 2.2));
+        return Math.Clamp(open * lee, 0.01, 2.0);
+    }
+
+    /// <summary>Mean wind of open country at 10 m, m s-1 (choice).</summary>
+    internal static readonly double OpenWindMps = 3.6;
+
     private static (double Median, double LogSd) Extinction(LakeSite site, Hypsography basin, List<string> assumed)
     {
         if (site.LightExtinctionPerM is { } known) return (known, 0.10);
-        if (site.SecchiM is { } secchi) return (UnderwaterLight.ExtinctionPerM(secchi, 2.0), 0.25);
+        if (site.SecchiM is { } secchi) return (UnderwaterLight.ExtinctionPerM(secchi, 1.8), 0.25);
         // Bigger, deeper lakes are clearer as a rule; a green middle is taken.
         double extinction = 0.7;
         assumed.Add(FormattableString.Invariant($"Clarity is not known: light is taken to fade at {extinction:0.0} per metre (Secchi about {2.0 / extinction:0.0} m). A Secchi reading would sharpen this."));

@@ -14,17 +14,30 @@ public static class OutlookModel
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static Outlook Compute(OutlookRequest request, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
+        (SeasonModel model, Particles particles, MemberTrace[] traces) = Run(request, progress, cancel);
+        return OutlookAssembly.Assemble(request, model, particles.Weight, traces);
+    }
+
+    /// <summary>Computes the members themselves: what <see cref="Compute"/> sums up.</summary>
+    /// <inheritdoc cref="Compute"/>
+    public static SeasonMembers ComputeMembers(OutlookRequest request, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        (SeasonModel model, Particles particles, MemberTrace[] traces) = Run(request, progress, cancel);
+        return new SeasonMembers(model, particles.Weight, traces);
+    }
+
+    private static (SeasonModel Model, Particles Particles, MemberTrace[] Traces) Run(OutlookRequest request, IProgress<double>? progress, CancellationToken cancel)
+    {
         Require.NotNull(request);
         if (request.Arms.Count == 0) throw new ArgumentException("An outlook needs at least one arm with its areas by depth.", nameof(request));
         int members = Require.InRange(request.Members, 20, 5000, nameof(request.Members));
         SeasonModel model = SeasonModel.Build(request);
-        bool readings = model.Observations.All.Count > 0;
-        double filterShare = readings ? 0.6 : 0.0;
+        double filterShare = model.Observations.All.Count > 0 ? 0.6 : 0.0;
         Particles particles = ReadingsFilter.Run(model, members, request.Seed, progress, filterShare, cancel);
         MemberTrace[] traces = new MemberTrace[members];
         MemberLoop.Run(members, i => traces[i] = model.Run(particles.Z[i], particles.StartK[i], model.ScenarioOf(i), model.Timeline.Hours, keep: true),
             progress, filterShare, 1.0, cancel);
         progress?.Report(1.0);
-        return OutlookAssembly.Assemble(request, model, particles.Weight, traces);
+        return (model, particles, traces);
     }
 }

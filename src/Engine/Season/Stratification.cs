@@ -4,7 +4,7 @@ using SecondShore.Engine.Water;
 namespace SecondShore.Engine.Season;
 
 /// <summary>What a density profile says of its layers. Depths in m below the surface of the profile.</summary>
-/// <param name="ThermoclineM">Depth of the seasonal thermocline, m; NaN when none stands.</param>
+/// <param name="ThermoclineM">Depth of the main thermocline: the steepest place of the step with the largest density jump, m; NaN when none stands.</param>
 /// <param name="SecondaryM">Depth of a shallower, younger step, m; NaN when there is none.</param>
 /// <param name="TopM">Top of the metalimnion, m; NaN without a thermocline.</param>
 /// <param name="BottomM">Bottom of the metalimnion, m; NaN without a thermocline.</param>
@@ -19,6 +19,9 @@ public readonly record struct Stratification(double ThermoclineM, double Seconda
 
     /// <summary>Share of the steepest gradient a local peak needs to count as a thermocline of its own (source: Read2011).</summary>
     public static readonly double PeakShare = 0.15;
+
+    /// <summary>Share of a peak's gradient down to which its flanks belong to the same step (choice).</summary>
+    public static readonly double FlankShare = 0.3;
 
     /// <summary>Whether a thermocline stands.</summary>
     public bool HasThermocline => !double.IsNaN(ThermoclineM);
@@ -49,7 +52,8 @@ public readonly record struct Stratification(double ThermoclineM, double Seconda
         }
 
         if (steepest < EdgeGradientKgPerM4Value) return none;
-        (int parent, int secondary) = Peaks(gradient, Math.Max(PeakShare * steepest, EdgeGradientKgPerM4Value));
+        (int parent, int secondary) = Peaks(depthM, gradient, Math.Max(PeakShare * steepest, EdgeGradientKgPerM4Value));
+        if (parent < 0) return none;
         return new Stratification(
             Vertex(middle, gradient, parent, depthM),
             secondary < 0 ? double.NaN : Vertex(middle, gradient, secondary, depthM),
@@ -69,20 +73,41 @@ public readonly record struct Stratification(double ThermoclineM, double Seconda
         return PhysicalConstants.GravityMps2 / (0.5 * (a + b)) * (b - a) / distanceM;
     }
 
-    // The deepest local peak is the seasonal step; the highest of the shallower ones the secondary.
-    private static (int Parent, int Secondary) Peaks(ReadOnlySpan<double> gradient, double least)
+    // The main step is the peak that the largest density jump belongs to: single layers of a noisy cast and the warm skin of an
+    // afternoon may be steeper, but little lies across them. The secondary is the largest jump above it.
+    private static (int Parent, int Secondary) Peaks(ReadOnlySpan<double> depthM, ReadOnlySpan<double> gradient, double least)
     {
-        int parent = -1, secondary = -1, steepest = 0;
+        int parent = -1;
+        double most = 0;
         for (int i = 0; i < gradient.Length; i++)
         {
-            if (gradient[i] > gradient[steepest]) steepest = i;
-            bool peak = gradient[i] >= least && (i == 0 || gradient[i] >= gradient[i - 1]) && (i == gradient.Length - 1 || gradient[i] > gradient[i + 1]);
-            if (!peak) continue;
-            secondary = parent >= 0 && (secondary < 0 || gradient[parent] > gradient[secondary]) ? parent : secondary;
-            parent = i;
+            if (!IsPeak(gradient, i)) continue;
+            double jump = JumpKgPerM3(depthM, gradient, i);
+            if (jump > most) (parent, most) = (i, jump);
         }
 
-        return (parent < 0 ? steepest : parent, secondary);
+        int secondary = -1;
+        most = 0;
+        for (int i = 0; i < parent; i++)
+        {
+            if (!IsPeak(gradient, i) || gradient[i] < least) continue;
+            double jump = JumpKgPerM3(depthM, gradient, i);
+            if (jump > most) (secondary, most) = (i, jump);
+        }
+
+        return (parent, secondary);
+    }
+
+    private static bool IsPeak(ReadOnlySpan<double> gradient, int i) =>
+        gradient[i] > 0 && (i == 0 || gradient[i] >= gradient[i - 1]) && (i == gradient.Length - 1 || gradient[i] > gradient[i + 1]);
+
+    // Density gained over the run around a peak in which the gradient stays above a share of the peak and below it.
+    private static double JumpKgPerM3(ReadOnlySpan<double> depthM, ReadOnlySpan<double> gradient, int peak)
+    {
+        double sum = 0, edge = FlankShare * gradient[peak];
+        for (int j = peak; j >= 0 && gradient[j] >= edge && gradient[j] <= gradient[peak]; j--) sum += gradient[j] * (depthM[j + 1] - depthM[j]);
+        for (int j = peak + 1; j < gradient.Length && gradient[j] >= edge && gradient[j] <= gradient[peak]; j++) sum += gradient[j] * (depthM[j + 1] - depthM[j]);
+        return sum;
     }
 
     // Between the two neighbours, weighted by how fast the gradient falls off to either side.

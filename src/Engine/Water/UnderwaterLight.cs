@@ -49,6 +49,19 @@ public static class UnderwaterLight
     public static double AtDepthWPerM2(double enteringWPerM2, double extinctionPerM, double depthM) =>
         enteringWPerM2 * LeftShare(extinctionPerM, depthM);
 
+    /// <summary>Share of visible light that is red, which water itself takes up, dimensionless (choice).</summary>
+    public static readonly double RedShare = 0.35;
+
+    /// <summary>What water itself adds to the extinction of red light, m-1 (choice; pure water absorbs 0.2 to 0.6 from 600 to 700 nm).</summary>
+    public static readonly double RedExtinctionPerM = 0.35;
+
+    /// <summary>Share of the entering shortwave left at a depth when red light fades faster than the rest, 0 to 1: matters in clear lakes.</summary>
+    public static double LeftThreeBandShare(double extinctionPerM, double depthM)
+    {
+        double visible = (1.0 - InfraredShare) * Math.Exp(-extinctionPerM * depthM);
+        return (InfraredShare * Math.Exp(-InfraredExtinctionPerM * depthM)) + (visible * (1.0 - RedShare + (RedShare * Math.Exp(-RedExtinctionPerM * depthM))));
+    }
+
     /// <summary>Share of the entering shortwave left at a depth, 0 to 1.</summary>
     public static double LeftShare(double extinctionPerM, double depthM) =>
         (InfraredShare * Math.Exp(-InfraredExtinctionPerM * depthM)) + ((1.0 - InfraredShare) * Math.Exp(-extinctionPerM * depthM));

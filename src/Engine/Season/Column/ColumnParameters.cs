@@ -13,8 +13,8 @@ public sealed record ColumnParameters
     /// <summary>Stirring efficiency m_w: share of rho u*^3 that reaches the mixed layer's base, dimensionless.</summary>
     public double StirringFactor { get; init; } = 0.2;
 
-    /// <summary>Factor on the deep diffusivity of HondzoStefan1993, dimensionless.</summary>
-    public double DeepMixingFactor { get; init; } = 0.2;
+    /// <summary>Factor on the mixing of deep water by the rocking of the layers, dimensionless.</summary>
+    public double DeepMixingFactor { get; init; } = 1.0;
 
     /// <summary>Factor on shortwave, dimensionless.</summary>
     public double ShortwaveFactor { get; init; } = 1.0;

@@ -5,7 +5,9 @@ namespace SecondShore.Engine.Season;
 
 public sealed partial class LakeColumn
 {
-    private const double DensityTolerance = 1e-10, Gravity = 9.81;
+    private const double DensityTolerance = 1e-10, Gravity = 9.81, FreshWaterDiffusivity = 1.4e-7;
+    private const double DeepMixingShare = 0.08, RockingMemoryS = 2 * 86400.0, LeastBuoyancyPerS2 = 1e-5, MostDiffusivityM2PerS = 3e-4;
+    private double _rockingWPerKg, _waterVolumeM3;
 
     /// <summary>Spends stirring energy and nothing else: for tests of the energy law.</summary>
     internal void StirOnly(double energyJ)
@@ -147,24 +149,46 @@ public sealed partial class LakeColumn
         MixedTo = m;
     }
 
-    // D.5: molecular plus a share of the stability law, held to lakes of 10 km2 and less.
+    // Rocking of the layers feeds the deep water: a share of the stirring, smoothed over its decay, works against the layers.
+    // K N^2 = share of the power, so weak layers mix fast and strong ones hardly at all.
     private void DeepDiffusivity()
     {
-        double areaKm2 = Math.Min(10.0, _areaM2[_top] / 1e6);
-        double scale = _parameters.DeepMixingFactor * 8.17e-8 * Math.Pow(areaKm2, 0.56);
+        double work = _parameters.DeepMixingFactor * DeepMixingShare * _rockingWPerKg, perM = Gravity / 1000.0;
+        for (int i = _top + 1; i < _tempC.Length; i++)
+        {
+            double gradient = (_densityKgPerM3[i] - _densityKgPerM3[i - 1]) / (_centreM[i] - _centreM[i - 1]);
+            double n2 = Math.Max(LeastBuoyancyPerS2, perM * gradient);
+            _diffusivity[i] = Math.Min(MostDiffusivityM2PerS, FreshWaterDiffusivity + (work / n2));
+        }
+    }
+
+    private void RememberRocking(double energyJ, double stepS)
+    {
+        double power = energyJ / (1000.0 * _waterVolumeM3 * stepS);
+        _rockingWPerKg += (power - _rockingWPerKg) * Math.Min(1.0, stepS / RockingMemoryS);
+    }
+
+    // The published law for comparison: D.5, held to lakes of 10 km2 and less.
+    private void StabilityDiffusivity()
+    {
         double perM = Gravity / 1000.0;
         for (int i = _top + 1; i < _tempC.Length; i++)
         {
             double gradient = (_densityKgPerM3[i] - _densityKgPerM3[i - 1]) / (_centreM[i] - _centreM[i - 1]);
-            double n2 = Math.Max(7.5e-5, perM * gradient);
-            _diffusivity[i] = 1.4e-7 + (scale * Math.Exp(-0.43 * Math.Log(n2)));
+            _diffusivity[i] = FreshWaterDiffusivity + (0.2 * _parameters.DeepMixingFactor * HondzoStefanM2PerS(_areaM2[_top], perM * gradient));
         }
     }
 
-    // D.6: wind eddies damped by a Richardson number, with the deep law as a floor.
+    /// <summary>Deep diffusivity from stability and size, m2 s-1 (source: HondzoStefan1993), area held to 10 km2.</summary>
+    /// <param name="areaM2">Surface area, m2.</param>
+    /// <param name="buoyancyPerS2">Buoyancy frequency squared, s-2; held to 7.5e-5 or more.</param>
+    public static double HondzoStefanM2PerS(double areaM2, double buoyancyPerS2) =>
+        8.17e-8 * Math.Pow(Math.Min(10.0, areaM2 / 1e6), 0.56) * Math.Pow(Math.Max(7.5e-5, buoyancyPerS2), -0.43);
+
+    // D.6: wind eddies damped by a Richardson number, with the stability law as a floor.
     private void WindDiffusivity(double wind2mMps, double latitudeDeg)
     {
-        DeepDiffusivity();
+        StabilityDiffusivity();
         if (wind2mMps < 0.1) return;
         double surface = 1.2e-3 * wind2mMps * _parameters.StirringFactor / 0.2;
         double decay = 6.6 * Math.Sqrt(Math.Max(0.05, Math.Sin(Math.Abs(latitudeDeg) * Math.PI / 180.0))) * Math.Pow(wind2mMps, -1.84);

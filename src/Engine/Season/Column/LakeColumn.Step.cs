@@ -5,6 +5,7 @@ namespace SecondShore.Engine.Season;
 public sealed partial class LakeColumn
 {
     private const int StepsPerDiffusion = 6;
+    private const double IceExchangeWPerM2K = 12.0, LightUnderIce = 0.05;
     private const double IceHeatJPerM3 = 3.06e8; // density 917 times latent heat 333.5 kJ/kg
     private const double IceGrowthM2PerKS = 0.025 * 0.025 / 86400.0; // D.10: h = a sqrt(FDD)
 
@@ -22,7 +23,10 @@ public sealed partial class LakeColumn
         {
             light *= StepIce(airC, light, stepS);
             WaterFrictionMps = 0;
-            Warm(light, stepS, 0);
+            // The water under ice gives its warmth to the ice.
+            double toIce = IceExchangeWPerM2K * _tempC[_top];
+            IceM = Math.Max(0, IceM - (toIce * stepS / IceHeatJPerM3));
+            Warm(light, stepS, -toIce);
         }
         else
         {
@@ -56,6 +60,7 @@ public sealed partial class LakeColumn
             return;
         }
 
+        RememberRocking(energyJ, stepS);
         _diffusionS += stepS;
         if (++_sinceDiffusion >= StepsPerDiffusion || stepS > 7200)
         {
@@ -95,20 +100,33 @@ public sealed partial class LakeColumn
         IceM += missingJ / (IceHeatJPerM3 * _areaM2[_top]);
     }
 
+    /// <summary>Ice that the weather before a step would have left, m: growth by cold, melt by warmth and light over up to 150 days.</summary>
+    /// <param name="forcing">The weather.</param>
+    /// <param name="step">The step the column starts at.</param>
+    public static double IceBefore(ColumnForcing forcing, int step)
+    {
+        double stepS = forcing.Weather.StepS, ice = 0;
+        for (int k = Math.Max(0, step - (int)(150 * 86400.0 / stepS)); k < step; k++)
+        {
+            double airC = forcing.Weather.AirTempC[k];
+            if (ice > 0 || airC < 0) ice = NextIce(Math.Max(ice, 1e-4), airC, forcing.EnteringWPerM2[k], stepS);
+        }
+
+        return ice;
+    }
+
     // Grows by the cold above it (Stefan's law), melts by air and light; returns the share of light that reaches the water.
     private double StepIce(double airC, double lightWPerM2, double stepS)
     {
-        if (airC < 0)
-        {
-            IceM += 0.5 * IceGrowthM2PerKS * -airC * stepS / Math.Max(IceM, 0.02);
-        }
-        else
-        {
-            double meltW = (0.5 * lightWPerM2) + (20.0 * airC);
-            IceM = Math.Max(0, IceM - (meltW * stepS / IceHeatJPerM3));
-        }
+        IceM = NextIce(IceM, airC, lightWPerM2, stepS);
+        return IceM > 0 ? LightUnderIce : 1.0;
+    }
 
-        IceM = Math.Min(IceM, 2.0);
-        return IceM > 0 ? 0.1 : 1.0;
+    private static double NextIce(double iceM, double airC, double lightWPerM2, double stepS)
+    {
+        if (airC < 0) return Math.Min(2.0, iceM + (0.5 * IceGrowthM2PerKS * -airC * stepS / Math.Max(iceM, 0.02)));
+        // Degree days: 4 to 5 mm of water a day and kelvin, which counts the light that comes with warm air.
+        double meltWPerM2 = (0.05 * lightWPerM2) + (16.0 * airC);
+        return Math.Max(0, iceM - (meltWPerM2 * stepS / IceHeatJPerM3));
     }
 }

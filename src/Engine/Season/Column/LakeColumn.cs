@@ -191,7 +191,7 @@ public sealed partial class LakeColumn
     {
         if (!ReferenceEquals(Require.NotNull(other)._grid, _grid)) throw new ArgumentException("The two columns live on different layers.", nameof(other));
         other._tempC.CopyTo(_tempC, 0);
-        (IceM, MixedTo, _fluxes, _warm) = (other.IceM, other.MixedTo, other._fluxes, other._warm);
+        (IceM, MixedTo, _fluxes, _warm, _rockingWPerKg) = (other.IceM, other.MixedTo, other._fluxes, other._warm, other._rockingWPerKg);
         if (other._dropM != _dropM || other._top != _top) PlaceSurface(other._dropM);
     }
 
@@ -223,6 +223,7 @@ public sealed partial class LakeColumn
         _volumeM3[_top] = _grid.VolumeBetweenM3(dropM, lowerM);
         _centreM[_top] = _grid.CentreBetweenM(dropM, lowerM);
         MixedTo = Math.Max(MixedTo, _top);
+        _waterVolumeM3 = VolumeM3;
         WorkOutLight();
     }
 
@@ -233,7 +234,7 @@ public sealed partial class LakeColumn
         int n = _tempC.Length;
         for (int i = _top; i < n; i++)
         {
-            double under = i == n - 1 ? 0.0 : UnderwaterLight.LeftShare(_extinctionPerM, _grid.FaceDepthM[i + 1] - _dropM);
+            double under = i == n - 1 ? 0.0 : UnderwaterLight.LeftThreeBandShare(_extinctionPerM, _grid.FaceDepthM[i + 1] - _dropM);
             double heat = (_areaM2[i] * left) - (_areaM2[i + 1] * under);
             _heatPerLight[i] = heat / (_volumeM3[i] * FreshWater.HeatCapacityJPerM3K);
             left = under;

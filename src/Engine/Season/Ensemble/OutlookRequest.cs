@@ -60,6 +60,9 @@ public sealed record OutlookRequest
     /// <summary>Seed of all chance.</summary>
     public ulong Seed { get; init; } = 1;
 
+    /// <summary>Mean wind of the weather's whole record at 10 m, m s-1: tells a station in the lee; null takes it from <see cref="Weather"/>.</summary>
+    public double? MeanWindMps { get; init; }
+
     /// <summary>Mixing the columns run; null takes the better of the two (season.md).</summary>
     public MixingStructure? Structure { get; init; }
 

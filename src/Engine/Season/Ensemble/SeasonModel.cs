@@ -155,7 +155,8 @@ internal sealed class SeasonModel
         double step = Math.Max(0.5, Math.Ceiling(arms[0].Basin.MaxDepthM / 40 * 2) / 2);
         int points = (int)(arms[0].Basin.MaxDepthM / step) + 1;
         MixingStructure structure = request.Structure ?? MixingStructure.EnergyBudget;
-        LakePriors[] priors = [.. arms.Select(a => request.Fitted is { } f ? f : LakePriors.For(request.Site, a.Basin, request.Source))];
+        double? wind = request.MeanWindMps ?? (request.Weather is { } weather ? LakePriors.MeanWind([weather]) : null);
+        LakePriors[] priors = [.. arms.Select(a => request.Fitted is { } f ? f : LakePriors.For(request.Site, a.Basin, request.Weather is null ? WeatherSource.Climate : request.Source, wind))];
         return new SeasonModel
         {
             Timeline = timeline,

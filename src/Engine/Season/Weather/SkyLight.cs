@@ -8,7 +8,7 @@ internal static class SkyLight
 {
     private const double AverageCloudShare = 0.55;
 
-    public static void Complete(HourlyTable table, LakeSite site, bool daily, List<string> notes)
+    public static void Complete(HourlyTable table, LakeSite site, List<string> notes)
     {
         int n = table.Count;
         double pressurePa = MoistAir.PressureAtElevationPa(Math.Clamp(site.ElevationM, -450, 6000));
@@ -27,9 +27,8 @@ internal static class SkyLight
         else if (!hasLight && !hasCloud) FromTemperatureRange(table, site, clear, cloud, notes);
         WeatherPreparation.Fill(cloud, "cloud", hasCloud ? notes : [], _ => AverageCloudShare);
         FillShortwave(table, clear, cloud, notes, hasLight);
-        FillLongwave(table, cloud, notes);
+        FillLongwave(table, cloud, LostShares(table, clear, cosZenith), notes);
         for (int i = 0; i < n; i++) table.CloudFraction[i] = Math.Clamp(cloud[i], 0, 1);
-        _ = daily;
     }
 
     // By day from the light, carried through the night by the fill that follows.
@@ -92,14 +91,41 @@ internal static class SkyLight
         else if (filled > 0) notes.Add("Sunshine was found from cloud.");
     }
 
-    private static void FillLongwave(HourlyTable table, double[] cloud, List<string> notes)
+    // Share of the day's clear-sky light lost to cloud, held through the night; NaN where the sun tells nothing.
+    private static double[] LostShares(HourlyTable table, double[] clear, double[] cosZenith)
+    {
+        int n = table.Count;
+        double[] lost = new double[n];
+        Array.Fill(lost, double.NaN);
+        for (int day = 0; day < n; day += 24)
+        {
+            double light = 0, under = 0;
+            int end = Math.Min(n, day + 24);
+            for (int i = day; i < end; i++)
+            {
+                if (cosZenith[i] < 0.26) continue;
+                light += table.ShortwaveWPerM2[i];
+                under += clear[i];
+            }
+
+            if (under < 200) continue;
+            for (int i = day; i < end; i++) lost[i] = Math.Clamp(1.0 - (light / under), 0, 1);
+        }
+
+        return lost;
+    }
+
+    private static void FillLongwave(HourlyTable table, double[] cloud, double[] lost, List<string> notes)
     {
         int filled = 0;
         for (int i = 0; i < table.Count; i++)
         {
             if (table.LongwaveWPerM2[i] is > 50 and < 700) continue;
             double air = table.AirTempC[i], vapourPa = table.RelativeHumidity[i] * MoistAir.SaturationVapourPa(air);
-            table.LongwaveWPerM2[i] = Longwave.AllSkyWPerM2(Longwave.ClearSkyWPerM2(air, vapourPa), air, Math.Clamp(cloud[i], 0, 1));
+            double clearSky = Longwave.ClearSkyWPerM2(air, vapourPa);
+            table.LongwaveWPerM2[i] = double.IsNaN(lost[i])
+                ? Longwave.AllSkyWPerM2(clearSky, air, Math.Clamp(cloud[i], 0, 1))
+                : Longwave.FromShortwaveLossWPerM2(clearSky, air, lost[i]);
             filled++;
         }
 

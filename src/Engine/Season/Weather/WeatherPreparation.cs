@@ -44,7 +44,7 @@ public static class WeatherPreparation
             if (table.Count >= 24)
             {
                 if (daily) DailyWeather.Spread(table, site);
-                segments.Add(Complete(table, site, daily, notes));
+                segments.Add(Complete(table, site, notes));
             }
 
             from = to;
@@ -88,7 +88,7 @@ public static class WeatherPreparation
         return there > 0.98 * raw.TimeUtc.Count ? WeatherSource.Grid : WeatherSource.Station;
     }
 
-    private static WeatherSeries Complete(HourlyTable table, LakeSite site, bool daily, List<string> notes)
+    private static WeatherSeries Complete(HourlyTable table, LakeSite site, List<string> notes)
     {
         Fill(table.AirTempC, "air temperature", notes, i => ClimateWeather.AirTempC(site, table.TimeAt(i)));
         double[] air = table.AirTempC;
@@ -96,7 +96,7 @@ public static class WeatherPreparation
         Fill(table.WindMps, "wind", notes, _ => ClimateWeather.WindMps);
         Clamp(table.RelativeHumidity, 0.05, 1.0);
         Clamp(table.WindMps, 0, 60);
-        SkyLight.Complete(table, site, daily, notes);
+        SkyLight.Complete(table, site, notes);
         for (int i = 0; i < table.Count; i++)
         {
             if (double.IsNaN(table.PrecipitationMmPerH[i])) table.PrecipitationMmPerH[i] = 0;

@@ -1,0 +1,62 @@
+using SecondShore.Engine.Season;
+
+namespace SecondShore.Answers.Scoring;
+
+/// <summary>Fitted on the first half of the years, scored on the second.</summary>
+internal static class FitScore
+{
+    private const int ProfilesPerSeason = 40;
+    private const double TempSdK = 1.0, IndependentCasts = 10.0, ThermoclineSdM = 1.5, OverturnSdDays = 5;
+
+    public static LakeScore Of(ScoredLake lake, IProgress<double>? progress, CancellationToken cancel)
+    {
+        List<SeasonCase> cases = [.. SeasonCase.Of(lake).OrderBy(c => c.Year)];
+        if (cases.Count < 2) return ScoreRunner.Score(lake, ScoreMode.Fit, new ErrorSums(), ["a fit needs two seasons or more"]);
+        int half = cases.Count / 2;
+        LakePriors fitted = Fit(ScoreRunner.PriorsOf(lake), cases[..half], progress, cancel);
+        ErrorSums sums = new();
+        foreach (SeasonCase season in cases[half..]) sums.Add(season, SeasonTrace.Run(season, fitted.Centre), DateTimeOffset.MinValue);
+        return ScoreRunner.Score(lake, ScoreMode.Fit, sums, []);
+    }
+
+    /// <summary>Fits a lake's numbers to seasons, each thinned to what is nearly independent.</summary>
+    public static LakePriors Fit(LakePriors priors, IReadOnlyList<SeasonCase> cases, IProgress<double>? progress, CancellationToken cancel)
+    {
+        // Long records add little after a few seasons; every other one keeps the fit quick.
+        SeasonCase[] used = [.. cases.Where((_, i) => cases.Count <= 4 || i % 2 == 0).Select(Thin)];
+        return LakeFit.Fit(priors, p => [.. used.SelectMany(c => Residuals(c, SeasonTrace.Run(c, p)))], 6, progress, cancel);
+    }
+
+    private static SeasonCase Thin(SeasonCase season)
+    {
+        int every = Math.Max(1, season.Observed.Length / ProfilesPerSeason);
+        return season.With([.. season.Observed.Where((_, i) => i % every == 0)]);
+    }
+
+    private static List<double> Residuals(SeasonCase season, SeasonTrace trace)
+    {
+        List<double> residuals = [];
+        // What a run misses lasts for weeks: a season holds about ten independent casts, however many were made.
+        double own = Math.Sqrt(Math.Min(1.0, IndependentCasts / season.Observed.Length));
+        for (int p = 0; p < season.Observed.Length; p++)
+        {
+            ObservedProfile seen = season.Observed[p];
+            // The depths of a cast tell much the same: a cast counts as about three readings.
+            double weight = own * Math.Sqrt(Math.Min(1.0, 3.0 / seen.DepthM.Length));
+            for (int i = 0; i < seen.DepthM.Length; i++) residuals.Add(weight * Tame((trace.TempC[p][i] - seen.TempC[i]) / TempSdK));
+            if (double.IsNaN(seen.ThermoclineM)) continue;
+            residuals.Add(0.7 * own * Tame((ErrorSums.ModelThermocline(seen, trace.TempC[p]) - seen.ThermoclineM) / ThermoclineSdM));
+        }
+
+        if (season.Overturn?.FirstMixed is { } mixed)
+        {
+            double days = ErrorSums.OverturnError(season.Overturn.LastStratified, mixed, trace.Overturn ?? new DateOnly(season.Year, 12, 31));
+            residuals.Add(2.0 * Tame(days / OverturnSdDays));
+        }
+
+        return residuals;
+    }
+
+    // Beyond three errors a residual grows like a square root, so that a wild reading does not steer.
+    private static double Tame(double r) => Math.Abs(r) <= 3 ? r : Math.Sign(r) * Math.Sqrt(3 * Math.Abs(r));
+}

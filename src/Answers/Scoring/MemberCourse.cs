@@ -1,0 +1,71 @@
+using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Season;
+
+namespace SecondShore.Answers.Scoring;
+
+/// <summary>Members of a season read as the scores need them.</summary>
+internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
+{
+    /// <summary>Weighted median temperature at a profile's depths, degC.</summary>
+    public double[] MedianAt(ObservedProfile seen)
+    {
+        int day = Day(seen.At);
+        double[] temps = new double[seen.DepthM.Length], samples = new double[members.Count];
+        for (int i = 0; i < temps.Length; i++)
+        {
+            for (int m = 0; m < samples.Length; m++) samples[m] = TempAt(members.ProfileC(m, day), seen.DepthM[i]);
+            temps[i] = SampleDistribution.Of(samples, Weights()).Quantile(0.5);
+        }
+
+        return temps;
+    }
+
+    /// <summary>Thermocline depths of the members at a profile's depths, m: median, samples and weights; a mixed member is charged the cast's depth.</summary>
+    public (double Median, double[] Samples, double[] Weights) ThermoclineM(ObservedProfile seen)
+    {
+        int day = Day(seen.At);
+        double[] samples = new double[members.Count], temps = new double[seen.DepthM.Length];
+        for (int m = 0; m < samples.Length; m++)
+        {
+            for (int i = 0; i < temps.Length; i++) temps[i] = TempAt(members.ProfileC(m, day), seen.DepthM[i]);
+            samples[m] = ErrorSums.ModelThermocline(seen, temps);
+        }
+
+        double[] weights = Weights();
+        return (SampleDistribution.Of(samples, weights).Quantile(0.5), samples, weights);
+    }
+
+    /// <summary>Day of overturn of each member by the strict rule, counted from 1 January; the end of the year where it is not seen.</summary>
+    public double[] OverturnDays()
+    {
+        DateOnly newYear = new(season.Year, 1, 1);
+        int offset = DateOnly.FromDateTime(members.StartUtc.UtcDateTime).DayNumber - newYear.DayNumber;
+        int first = new DateOnly(season.Year, 8, 1).DayNumber - newYear.DayNumber - offset;
+        double[] days = new double[members.Count];
+        for (int m = 0; m < days.Length; m++)
+        {
+            ReadOnlySpan<double> top = members.TopC(m), bottom = members.BottomC(m);
+            int last = top.Length - 1;
+            while (last > 0 && double.IsNaN(top[last])) last--;
+            int to = Math.Min(last + 1, 365 - offset), found = OverturnRule.Strict(top[..to], bottom[..to], Math.Max(first, 0));
+            days[m] = found < 0 ? 364 : found + offset;
+        }
+
+        return days;
+    }
+
+    /// <summary>Weighted median date of overturn.</summary>
+    public DateOnly MedianOverturn() => new DateOnly(season.Year, 1, 1).AddDays((int)Math.Round(SampleDistribution.Of(OverturnDays(), Weights()).Quantile(0.5)));
+
+    public double[] Weights() => [.. members.Weights];
+
+    private int Day(DateTimeOffset at) => (int)Math.Clamp(Math.Floor((at - members.StartUtc).TotalDays), 0, members.TopC(0).Length - 1);
+
+    private double TempAt(ReadOnlySpan<float> profile, double depthM)
+    {
+        IReadOnlyList<double> depths = members.ProfileDepthsM;
+        double step = depths[1] - depths[0], place = Math.Clamp(depthM / step, 0, depths.Count - 1.000001);
+        int i = (int)place;
+        return profile[i] + ((place - i) * (profile[i + 1] - profile[i]));
+    }
+}
