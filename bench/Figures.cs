@@ -1,3 +1,5 @@
+using SecondShore.Answers.Scoring;
+
 namespace SecondShore.Bench;
 
 /// <summary>Every figure that can be run.</summary>
@@ -7,6 +9,10 @@ internal static class Figures
     [
         new SeasonColumn(),
         new SeasonOutlook(),
+        new SeasonScore(ScoreMode.Blind),
+        new SeasonScore(ScoreMode.Few),
+        new SeasonScore(ScoreMode.Fit),
+        new SeasonScore(ScoreMode.Hindcast),
         new RigSteadyFigure(),
         new RigTableFigure(),
         new DayPlanLarge(),

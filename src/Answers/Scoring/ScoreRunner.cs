@@ -1,4 +1,5 @@
 using SecondShore.Engine.Season;
+using SecondShore.Formats.Lake;
 
 namespace SecondShore.Answers.Scoring;
 
@@ -30,6 +31,12 @@ public static class ScoreRunner
 
         return new ScoreReport(scores, [ScoreSummary.Of(ModeWord(mode), scores)]);
     }
+
+    /// <summary>Scores lake folders in one mode.</summary>
+    /// <inheritdoc cref="Run(IReadOnlyList{ScoredLake}, ScoreMode, IProgress{double}?, CancellationToken)"/>
+    /// <exception cref="CouldNotComputeException">A folder lacks what a score needs.</exception>
+    public static ScoreReport Run(IReadOnlyList<LakeFolder> lakes, ScoreMode mode, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        Run([.. lakes.Select(ScoredLakeReader.From)], mode, progress, cancel);
 
     /// <summary>The mode as scripts write it.</summary>
     public static string ModeWord(ScoreMode mode) => mode switch

@@ -106,10 +106,10 @@ public sealed record LakePriors
     /// <summary>Share of the sun that banks and trees take from a small lake, 0 to 0.2: a strip of 40 m over its width (choice).</summary>
     internal static double ShadeShare(double areaM2) => Math.Min(0.2, 40.0 / Math.Sqrt(4.0 * areaM2 / Math.PI));
 
-    /// <summary>Stirring efficiency by size: 0.115 A^0.72 (A in km2) for the wind of open country, more where the record is of a lee.</summary>
+    /// <summary>Stirring efficiency by size: 0.10 A^0.72 (A in km2) for the wind of open country, more where the record is of a lee.</summary>
     internal static double Stirring(double areaM2, WeatherSource source, double? meanWindMps)
     {
-        double open = 0.115 * Math.Pow(areaM2 / 1e6, 0.72), lee = 1.0;
+        double open = 0.10 * Math.Pow(areaM2 / 1e6, 0.72), lee = 1.0;
         if (source == WeatherSource.Station && meanWindMps is { } mean && mean > 0 && mean < OpenWindMps)
             lee = Math.Min(15.0, Math.Pow(OpenWindMps / mean, 2.2));
         return Math.Clamp(open * lee, 0.01, 2.0);

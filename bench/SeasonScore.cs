@@ -1,0 +1,47 @@
+using SecondShore.Answers.Scoring;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.Bench;
+
+/// <summary>Accuracy on the measured lakes beside the repository (or in the folder SECONDSHORE_SHARED names).</summary>
+internal sealed class SeasonScore(ScoreMode mode) : IFigure
+{
+    public string Name => "season-" + ScoreRunner.ModeWord(mode);
+
+    public string Claim => $"error on measured lakes, mode {ScoreRunner.ModeWord(mode)}, each lake and the median";
+
+    public IEnumerable<Measured> Measure()
+    {
+        string shared = Environment.GetEnvironmentVariable("SECONDSHORE_SHARED") ?? Path.GetFullPath(Path.Combine("..", "shared"));
+        string folder = Path.Combine(shared, "validation");
+        if (!Directory.Exists(folder))
+        {
+            Console.Error.WriteLine($"There are no measured lakes at {folder}; set SECONDSHORE_SHARED.");
+            yield break;
+        }
+
+        LakeFolder[] lakes = [.. Directory.GetDirectories(folder).Order(StringComparer.Ordinal)
+            .Where(d => File.Exists(Path.Combine(d, "lake.json"))).Select(d => LakeFolderReader.ReadPath(d))];
+        ScoreReport report = ScoreRunner.Run(lakes, mode);
+        foreach (LakeScore lake in report.Lakes)
+        {
+            foreach (Measured m in Lines(lake.Lake, lake.TemperatureRmseC, lake.SurfaceRmseC, lake.ThermoclineMaeM, lake.OverturnMaeDays, lake.Coverage80, lake.CrpsThermoclineM, lake.CrpsOverturnDays, lake.SkillVsClimatology))
+                yield return m;
+        }
+
+        ScoreSummary s = report.Summary[0];
+        foreach (Measured m in Lines("median", s.TemperatureRmseC, s.SurfaceRmseC, s.ThermoclineMaeM, s.OverturnMaeDays, s.Coverage80, s.CrpsThermoclineM, s.CrpsOverturnDays, s.SkillVsClimatology))
+            yield return m;
+    }
+
+    private IEnumerable<Measured> Lines(string lake, params double?[] values)
+    {
+        (string Key, string Unit)[] keys =
+        [
+            ("temperature-rmse", "K"), ("surface-rmse", "K"), ("thermocline-mae", "m"), ("overturn-mae", "d"),
+            ("coverage80", "share"), ("crps-thermocline", "m"), ("crps-overturn", "d"), ("skill-vs-climatology", "share"),
+        ];
+        for (int i = 0; i < keys.Length; i++)
+            if (values[i] is { } v) yield return new Measured($"{Name}-{lake}-{keys[i].Key}", v, keys[i].Unit, "measured lakes");
+    }
+}
