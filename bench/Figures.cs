@@ -21,5 +21,7 @@ internal static class Figures
         new BasinMillion(),
         new BasinContours(),
         new FormsF1(),
+        new MotionCells(),
+        new MotionDemo(),
     ];
 }

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using SecondShore.Answers.Wind;
 
 namespace SecondShore.Answers.Documents;
 
@@ -7,6 +8,7 @@ namespace SecondShore.Answers.Documents;
 [JsonSerializable(typeof(OutlookDocument))]
 [JsonSerializable(typeof(ShoreDocument))]
 [JsonSerializable(typeof(DayDocument))]
+[JsonSerializable(typeof(WindDocument))]
 [JsonSerializable(typeof(CheckDocument))]
 [JsonSerializable(typeof(Rig.RigDocument))]
 public sealed partial class AnswersJson : JsonSerializerContext;

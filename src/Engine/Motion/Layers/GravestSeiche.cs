@@ -27,14 +27,14 @@ public sealed record GravestSeiche(double PeriodS, double[] ShapeShare)
         {
             z.CopyTo(right, 0);
             for (int c = 0; c < n; c++) z[c] *= eigenvalue > 0 ? 1.0 / eigenvalue : 0.0;
-            system.Solve(right, z, pass < 3 ? 1e-3 : 1e-6, 20_000);
+            system.Solve(right, z, 1e-4, 20_000);
             Prepare(z);
             system.Apply(z, az);
             double quotient = 0;
             for (int c = 0; c < n; c++) quotient += z[c] * az[c];
-            bool settled = Math.Abs(quotient - eigenvalue) < 1e-7 * quotient;
+            bool settled = Math.Abs(quotient - eigenvalue) < 1e-4 * quotient;
             eigenvalue = quotient;
-            if (settled && pass > 3) break;
+            if (settled) break;
         }
 
         double largest = 0;

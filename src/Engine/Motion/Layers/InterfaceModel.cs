@@ -12,6 +12,8 @@ namespace SecondShore.Engine.Motion.Layers;
 /// </remarks>
 public sealed class InterfaceModel
 {
+    private const double LeastWatchedM = 0.4;
+    private const double AlarmedWatchedM = 3.0;
     private readonly InterfaceOptions _options;
     private readonly FaceRefresh _refresh;
     private readonly ThinCells _thin;
@@ -21,6 +23,9 @@ public sealed class InterfaceModel
     private double _eastPa;
     private double _northPa;
     private bool _sheltered;
+
+    // Thinner layers than this are always watched, m; a surprise raises it for the hour that follows.
+    private double _watchedM = LeastWatchedM;
 
     /// <summary>Makes a model at rest.</summary>
     /// <param name="depths">Depths on the computing grid.</param>
@@ -110,8 +115,10 @@ public sealed class InterfaceModel
         Fields.CopyMotionTo(_start);
         FindThin(blockS);
         Run(blockS);
+        _watchedM = Math.Max(LeastWatchedM, 0.7 * _watchedM);
         if (!(InterfaceState.ThinnestM(this) < 0.5 * ThinCells.FloorM)) return;
         // A sudden gale emptied a layer where none was watched: take the block again and watch every cell.
+        _watchedM = AlarmedWatchedM;
         _start.CopyMotionTo(Fields);
         _thin.Clear();
         for (int i = 0; i < Grid.Length; i++)
@@ -140,32 +147,23 @@ public sealed class InterfaceModel
     internal double StableStepS(double effectiveM) =>
         effectiveM > 0 ? Grid.CellM / Math.Sqrt(2.0 * Layers.ReducedGravityMps2 * effectiveM) : double.MaxValue;
 
-    // Cells are watched when four times the present rate would bring a layer to its floor within the block.
+    // Cells are watched where four times their present rate would bring a layer to its floor within the block.
     private void FindThin(double blockS)
     {
         _thin.Clear();
         InterfaceArrays f = Fields;
         int stride = Grid.Stride;
-        double fastest = 0;
-        for (int pass = 0; pass < 2; pass++)
+        double rateFactor = 4.0 * blockS / Grid.CellM, upperM = Layers.UpperM;
+        for (int run = 0; run < Grid.RunStarts.Length; run++)
         {
-            double marginM = Math.Max(0.5, 4.0 * fastest * blockS / Grid.CellM);
-            for (int run = 0; run < Grid.RunStarts.Length; run++)
+            for (int i = Grid.RunStarts[run]; i < Grid.RunEnds[run]; i++)
             {
-                for (int i = Grid.RunStarts[run]; i < Grid.RunEnds[run]; i++)
-                {
-                    if (!Grid.Active[i]) continue;
-                    if (pass == 0)
-                    {
-                        double across = (f.East[i] * f.EastRoot[i]) - (f.East[i - 1] * f.EastRoot[i - 1]);
-                        double along = (f.North[i] * f.NorthRoot[i]) - (f.North[i - stride] * f.NorthRoot[i - stride]);
-                        fastest = Math.Max(fastest, Math.Abs(across + along));
-                    }
-                    else if (Math.Min(Layers.UpperM + f.OffsetM[i], Grid.DepthM[i] - Layers.UpperM - f.OffsetM[i]) < marginM + ThinCells.FloorM)
-                    {
-                        _thin.Add(i);
-                    }
-                }
+                if (!Grid.Active[i]) continue;
+                double across = (f.East[i] * f.EastRoot[i]) - (f.East[i - 1] * f.EastRoot[i - 1]);
+                double along = (f.North[i] * f.NorthRoot[i]) - (f.North[i - stride] * f.NorthRoot[i - stride]);
+                double marginM = Math.Max(_watchedM, rateFactor * Math.Abs(across + along)) + ThinCells.FloorM;
+                double thinnestM = Math.Min(upperM + f.OffsetM[i], Grid.DepthM[i] - upperM - f.OffsetM[i]);
+                if (thinnestM < marginM) _thin.Add(i);
             }
         }
     }

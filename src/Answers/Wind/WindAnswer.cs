@@ -1,0 +1,85 @@
+using System.Globalization;
+using SecondShore.Answers.Lake;
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Motion;
+using SecondShore.Engine.Season;
+
+namespace SecondShore.Answers.Wind;
+
+/// <summary>What will the wind do to the thermocline, the currents and the waves, by place and hour?</summary>
+public static class WindAnswer
+{
+    /// <summary>Computes the field of a prepared lake from its own weather.</summary>
+    /// <param name="lake">The lake, with a survey.</param>
+    /// <param name="outlook">Its outlook for about that time.</param>
+    /// <param name="question">Hours and settings.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="CouldNotComputeException">No survey, no weather, or weather of another time.</exception>
+    public static WindResult Compute(PreparedLake lake, Outlook outlook, WindQuestion question,
+        IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        WindRun run = Prepare(lake, outlook, question, out WindQuestion asked, out List<string> assumed, cancel);
+        return new WindResult(run.Compute(progress, cancel), outlook, asked, assumed);
+    }
+
+    /// <summary>Prepares the same work for a caller that takes it step by step.</summary>
+    /// <param name="lake">The lake, with a survey.</param>
+    /// <param name="outlook">Its outlook.</param>
+    /// <param name="question">Hours and settings.</param>
+    /// <param name="asked">The question with its hours cut to the weather at hand.</param>
+    /// <param name="assumed">What had to be assumed, in sentences.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="CouldNotComputeException">No survey, no weather, or weather of another time.</exception>
+    public static WindRun Prepare(PreparedLake lake, Outlook outlook, WindQuestion question, out WindQuestion asked,
+        out List<string> assumed, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(lake);
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(question);
+        if (lake.Folder.Weather is not { Count: > 0 } table)
+            throw new CouldNotComputeException($"{lake.Folder.Files.Name} holds no weather: add weather.csv with hourly wind_speed_m_s and wind_from_deg up to the hours asked for.");
+        return Prepare(lake.GridAt(question.At), outlook, WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site).Segments,
+            question, out asked, out assumed, cancel);
+    }
+
+    /// <summary>Prepares the work from its parts.</summary>
+    /// <param name="grid">Depths at the level of the day.</param>
+    /// <param name="outlook">The outlook.</param>
+    /// <param name="segments">Gap-free stretches of weather.</param>
+    /// <param name="question">Hours and settings.</param>
+    /// <param name="asked">The question with its hours cut to the weather at hand.</param>
+    /// <param name="assumed">What had to be assumed, in sentences.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="CouldNotComputeException">No weather of that time.</exception>
+    public static WindRun Prepare(DepthGrid grid, Outlook outlook, IReadOnlyList<WeatherSeries> segments, WindQuestion question,
+        out WindQuestion asked, out List<string> assumed, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(segments);
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(outlook);
+        WeatherSeries weather = Holding(segments, question.At) ?? throw new CouldNotComputeException(string.Create(CultureInfo.InvariantCulture,
+            $"The weather holds nothing for {question.At:yyyy-MM-dd HH:mm}: it {Covers(segments)}. Add hourly wind for that time to weather.csv."));
+        assumed = [.. outlook.Assumed];
+        int hours = Math.Min(question.Hours, Math.Max(0, (int)Math.Floor((weather.EndUtc - question.At).TotalHours)));
+        if (hours < question.Hours)
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"The weather ends {weather.EndUtc.ToOffset(question.At.Offset):yyyy-MM-dd HH:mm}: {hours} of {question.Hours} hours were computed."));
+        double spinUpDays = Math.Max(0, (question.At - weather.StartUtc).TotalDays);
+        if (spinUpDays < 1)
+            assumed.Add("The weather does not reach back a day: the water was taken to be still at the first hour.");
+        asked = question with { Hours = hours };
+        WindRun run = new(grid, outlook.Lake.Layers, weather, question.At, hours, question.Field, cancel);
+        return run;
+    }
+
+    private static WeatherSeries? Holding(IReadOnlyList<WeatherSeries> segments, DateTimeOffset at)
+    {
+        foreach (WeatherSeries segment in segments)
+            if (segment.StartUtc <= at && at <= segment.EndUtc) return segment;
+        return null;
+    }
+
+    private static string Covers(IReadOnlyList<WeatherSeries> segments) => segments.Count == 0
+        ? "is empty"
+        : string.Create(CultureInfo.InvariantCulture, $"runs from {segments[0].StartUtc:yyyy-MM-dd} to {segments[^1].EndUtc:yyyy-MM-dd}");
+}

@@ -1,0 +1,48 @@
+using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Motion;
+using SecondShore.Engine.Season;
+
+namespace SecondShore.Answers.Wind;
+
+/// <summary>A wind field and what was asked of it. Immutable.</summary>
+public sealed class WindResult
+{
+    /// <summary>Joins a computed field to its question.</summary>
+    public WindResult(WindField field, Outlook outlook, WindQuestion question, IReadOnlyList<string> assumed)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(assumed);
+        Field = field;
+        Outlook = outlook;
+        Question = question;
+        Assumed = [.. assumed, .. field.Wind.Assumed];
+        Hours = new HourSummary[field.Hours.Count];
+        for (int hour = 0; hour < Hours.Count; hour++) ((HourSummary[])Hours)[hour] = HourSummary.Of(this, hour);
+    }
+
+    /// <summary>The field: thermocline, currents and waves by place and hour.</summary>
+    public WindField Field { get; }
+
+    /// <summary>The outlook it stands on.</summary>
+    public Outlook Outlook { get; }
+
+    /// <summary>The question.</summary>
+    public WindQuestion Question { get; }
+
+    /// <summary>What had to be assumed, in sentences.</summary>
+    public IReadOnlyList<string> Assumed { get; }
+
+    /// <summary>Each hour in numbers.</summary>
+    public IReadOnlyList<HourSummary> Hours { get; }
+
+    /// <summary>Thermocline depth at rest, m; null without one.</summary>
+    public SampleDistribution? AtRestM => Field.IsLayered ? Outlook.Lake.ThermoclineM : null;
+
+    /// <summary>Depth whose current is told, m.</summary>
+    public double CurrentDepthM => Question.CurrentDepthM ?? AtRestM?.Quantile(0.5) ?? 6.0;
+
+    /// <summary>Surface temperature, degC; null when not known.</summary>
+    public double? SurfaceC => Outlook.Lake.Profile.Count > 0 ? Outlook.Lake.Profile[0].TempC.P50 : null;
+}
