@@ -23,5 +23,6 @@ internal static class Figures
         new FormsF1(),
         new MotionCells(),
         new MotionDemo(),
+        new LearnSeasonsFigure(),
     ];
 }

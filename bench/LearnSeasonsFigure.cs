@@ -1,0 +1,26 @@
+using SecondShore.Engine.Tests.Learn;
+
+namespace SecondShore.Bench;
+
+/// <summary>Whether choosing and leaving by Learn pays, on simulated seasons with a known truth.</summary>
+internal sealed class LearnSeasonsFigure : IFigure
+{
+    public string Name => "learn-seasons";
+
+    public string Claim => "choosing by Learn loses at most half of what rotation loses, intervals cover 80 %, leaving by rule gains a tenth";
+
+    public IEnumerable<Measured> Measure()
+    {
+        const int seasons = 1000;
+        SeasonScore score = LearnSeasons.Run(seasons, 2026);
+        yield return new Measured("learn-loss-share-of-rotation", score.LearnLoss / score.RotationLoss, "", $"{seasons} seasons of 48 h, even rotation of four trailers");
+        yield return new Measured("learn-loss-share-of-oracle", score.LearnLoss / score.OracleLoss, "", "an oracle with the same log that also knows base, days, visits and the trailers' law");
+        yield return new Measured("learn-loss", score.LearnLoss, "bites per season", "the best trailer all season");
+        yield return new Measured("learn-coverage-80", 100 * score.Coverage, "%", "80 % intervals of trailer rates after a season");
+        foreach (double doubt in (double[])[0.7, 1.0, 1.4])
+        {
+            (double rule, double half) = LeaveDays.Run(4000, 7, doubt);
+            yield return new Measured($"learn-leave-gain-doubt-{doubt * 10:0}", 100 * ((rule / half) - 1), "%", $"30 minutes at every stop; doubt of rates {doubt}, 4,000 days");
+        }
+    }
+}

@@ -1,0 +1,96 @@
+using System.Globalization;
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Numerics;
+
+namespace SecondShore.Engine.Learn;
+
+/// <summary>What to try next of a factor, with honest odds and the reason.</summary>
+/// <param name="Factor">The factor, such as <c>trailer</c>.</param>
+/// <param name="Choice">The level to try.</param>
+/// <param name="BestChance">Chance that it is the best of the choices.</param>
+/// <param name="Why">Reason in words, without 'because'.</param>
+/// <param name="MoreH">Hours more on the two leading choices that would likely settle it, H; null when over 20 or when there is nothing to compare.</param>
+/// <param name="Rates">All choices with their rates, best mean first.</param>
+public sealed record TryAdvice(string Factor, string Choice, double BestChance, string Why, double? MoreH, IReadOnlyList<ChoiceRate> Rates)
+{
+    /// <summary>Chooses by posterior sampling (Thompson1933): each choice is tried as often as it may be the best.</summary>
+    /// <param name="rates">What is believed.</param>
+    /// <param name="factor">The factor to choose in.</param>
+    /// <param name="choices">What the angler has.</param>
+    /// <param name="seed">Seed of the draw; another seed may give another choice, that is the point.</param>
+    /// <param name="remainingH">Hours of fishing ahead: with few, less is tried and more is harvested.</param>
+    /// <param name="priors">For the reason, when the log says nothing yet.</param>
+    /// <param name="conditions">Conditions for the priors.</param>
+    /// <exception cref="ArgumentException">There is no choice.</exception>
+    public static TryAdvice For(CatchRates rates, string factor, IReadOnlyList<string> choices, ulong seed, double remainingH = 8,
+        CatchPriors? priors = null, IReadOnlyCollection<string>? conditions = null)
+    {
+        Require.NotNull(rates);
+        Require.NotNull(choices);
+        if (choices.Count == 0) throw new ArgumentException("There is nothing to choose from.", nameof(choices));
+        IReadOnlyList<ChoiceRate> by = rates.By(factor, choices);
+        string chosen = choices[Pick(rates.RateDraws(factor, choices), seed, remainingH)];
+        ChoiceRate own = by[0];
+        foreach (ChoiceRate one in by)
+            if (one.Level == chosen) own = one;
+        return new TryAdvice(factor, chosen, own.BestChance, Reason(own, by, priors, conditions, factor), MoreHours(by), by);
+    }
+
+    // The best in the mean of a few draws: one draw explores, many harvest; their number grows as the hours run out.
+    internal static int Pick(double[][] draws, ulong seed, double remainingH)
+    {
+        var random = new SeededRandom(seed, 5);
+        int count = (int)Math.Clamp(Math.Round(12.0 / Math.Max(0.5, remainingH)), 1, 12), best = 0;
+        double[] sums = new double[draws.Length];
+        for (int k = 0; k < count; k++)
+        {
+            int s = random.NextInt(draws[0].Length);
+            for (int c = 0; c < draws.Length; c++) sums[c] += draws[c][s];
+        }
+
+        for (int c = 1; c < sums.Length; c++)
+            if (sums[c] > sums[best]) best = c;
+        return best;
+    }
+
+    private static string Reason(ChoiceRate own, IReadOnlyList<ChoiceRate> by, CatchPriors? priors, IReadOnlyCollection<string>? conditions, string factor)
+    {
+        string odds = $"it is the best of the {by.Count} with a chance of about {Tenths(own.BestChance)} in 10";
+        if (own.HoursH < 0.05)
+        {
+            foreach (PriorRule rule in priors?.Holding(factor, own.Level, conditions ?? []) ?? [])
+                if (rule.TimesFactor > 1) return $"{rule.Because}, though nothing in the log says so yet; {odds}";
+            return by.Count == 1 ? "it is all you have" : $"it has not been tried; {odds}";
+        }
+
+        string drew = string.Create(CultureInfo.InvariantCulture, $"it drew {Bites(own.BitesCount)} in {own.HoursH:0.#} h");
+        ChoiceRate? other = null;
+        foreach (ChoiceRate one in by)
+            if (one.Level != own.Level && (other is null || one.HoursH > other.HoursH)) other = one;
+        if (other is not null && other.HoursH > 0.05)
+            drew += string.Create(CultureInfo.InvariantCulture, $" against {Bites(other.BitesCount)} in {other.HoursH:0.#} h with {other.Level}");
+        if (own.BitesCount <= 3 && own.BestChance < 0.8) drew += $", and {Bites(own.BitesCount)} {(own.BitesCount == 1 ? "is" : "are")} only {Bites(own.BitesCount)}";
+        return by.Count == 1 ? drew : $"{drew}; {odds}";
+    }
+
+    // Roots of counts have nearly one spread whatever the rate: hours for four in five odds between two rates.
+    private static double? MoreHours(IReadOnlyList<ChoiceRate> by)
+    {
+        if (by.Count < 2) return null;
+        double difference = Math.Sqrt(by[0].MeanPerH) - Math.Sqrt(by[1].MeanPerH);
+        double eachH = 0.84 * 0.84 / (2.0 * Math.Max(1e-6, difference * difference));
+        double moreH = Math.Max(0, eachH - by[0].HoursH) + Math.Max(0, eachH - by[1].HoursH);
+        return moreH <= 20 ? moreH : null;
+    }
+
+    private static string Bites(int count) => count switch
+    {
+        0 => "no bite",
+        1 => "one bite",
+        2 => "two bites",
+        3 => "three bites",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{count} bites"),
+    };
+
+    private static int Tenths(double chance) => (int)Math.Clamp(Math.Round(10 * chance), 0, 10);
+}
