@@ -24,5 +24,7 @@ internal static class Figures
         new MotionCells(),
         new MotionDemo(),
         new LearnSeasonsFigure(),
+        new MotionCells(),
+        new MotionDemo(),
     ];
 }
