@@ -54,7 +54,7 @@ public sealed record Spot
     /// <summary>The lake's name for it; empty when it has none.</summary>
     public string Name { get; init; } = "";
 
-    /// <summary>Chance that bottom within half a yardstick lies in reach of the thermocline: median and spread over that ground. 0 without a thermocline.</summary>
+    /// <summary>Chance that the bottom lies in reach of the thermocline: at the place, and from the poorer to the better of the belt's ground within half a yardstick. 0 without a thermocline.</summary>
     public required Spread ChanceInReach { get; init; }
 
     /// <summary>Value in points, about 0 to 100: what the place offers times the chance that it is in play; spread by chance and by how sure the form is.</summary>

@@ -112,6 +112,8 @@ public static class SpotFinder
         double apart = request.Weights.ApartYardsticks * request.Forms.YardstickM, apart2 = apart * apart;
         List<(Candidate Candidate, PlanePoint Place, Surroundings Ground, double Value)> kept = [];
         Dictionary<int, int> perForm = [];
+        int[] perClass = new int[Enum.GetValues<FormClass>().Length];
+        int mostPerClass = Math.Max(2, (int)Math.Ceiling(0.4 * request.MaxCount));
         // Half again as many are kept as asked for: what lies about a place may still change its rank.
         foreach (Candidate candidate in candidates)
         {
@@ -119,6 +121,7 @@ public static class SpotFinder
             PlanePoint place = grid.Frame.Centre(candidate.Cell);
             int form = field.FirstForm[candidate.Cell];
             if (form >= 0 && perForm.GetValueOrDefault(form) >= request.Weights.MostPerForm) continue;
+            if (form >= 0 && perClass[(int)request.Forms.Forms[form].Class] >= mostPerClass) continue;
             bool free = true;
             foreach (var other in kept)
             {
@@ -129,6 +132,7 @@ public static class SpotFinder
             if (!free) continue;
             Surroundings ground = Surroundings.Of(grid, request.ChanceInReach, candidate.Cell, request.Forms.YardstickM, request.Weights.DeepWaterReachM);
             perForm[form] = perForm.GetValueOrDefault(form) + 1;
+            if (form >= 0) perClass[(int)request.Forms.Forms[form].Class]++;
             kept.Add((candidate, place, ground, candidate.Score + (Extra(request.Weights, ground) * InPlay(request, candidate))));
         }
 
@@ -181,7 +185,11 @@ public static class SpotFinder
         reach = Math.Max(reach, Math.Abs(depth - target) + 0.5);
         float[]? chance = belt ? request.ChanceInReach : null;
         List<Pass> passes = [];
-        if (PassPlanner.Along(request.Grid, chance, place, target, reach, request.PassOptions, form?.OrientationDeg ?? double.NaN) is { } along) passes.Add(along);
+        double axis = form?.OrientationDeg ?? double.NaN;
+        Pass? along = PassPlanner.Along(request.Grid, chance, place, target, reach, request.PassOptions, axis);
+        // On a wall a boat's length is several metres of depth: the line may stray further before there is none.
+        along ??= PassPlanner.Along(request.Grid, chance, place, target, 3 * reach, request.PassOptions, axis);
+        if (along is not null) passes.Add(along);
         IReadOnlyList<PlanePoint>? line = form switch
         {
             null => null,

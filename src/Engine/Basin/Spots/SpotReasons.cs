@@ -18,7 +18,7 @@ internal static class SpotReasons
                 reasons.Add(new Reason(ReasonKind.SteepAnyDepth, first?.Class, ShallowM: ground.ShallowM, DeepM: ground.DeepM));
                 break;
             case SpotKind.ChannelEdge:
-                reasons.Add(new Reason(ReasonKind.EdgeAnyDepth, first?.Class, ShallowM: ground.ShallowM, DeepM: ground.DeepM));
+                reasons.Add(new Reason(ReasonKind.EdgeAnyDepth, first?.Class, ShallowM: ground.NearShallowM, DeepM: ground.NearDeepM));
                 break;
             case SpotKind.Shallow:
                 reasons.Add(new Reason(first?.Class == FormClass.Flat ? ReasonKind.WindBlownFlat : ReasonKind.BackOfArm, first?.Class, DeepM: request.Grid.DepthM[cell]));
@@ -26,9 +26,9 @@ internal static class SpotReasons
         }
 
         if (first is { Class: FormClass.ChannelBend, ToFlatM: < 60 })
-            reasons.Add(new Reason(ReasonKind.SwingsByFlat, FormClass.ChannelBend, first.ToFlatM, ground.ShallowM, ground.DeepM));
+            reasons.Add(new Reason(ReasonKind.SwingsByFlat, FormClass.ChannelBend, first.ToFlatM, ground.NearShallowM, ground.NearDeepM));
         else if (first is not null && kind != SpotKind.Shallow)
-            reasons.Add(new Reason(ReasonKind.OnForm, first.Class, ShallowM: ground.ShallowM, DeepM: ground.DeepM));
+            reasons.Add(new Reason(ReasonKind.OnForm, first.Class, ShallowM: ground.NearShallowM, DeepM: ground.NearDeepM));
         if (second is not null && second.Class is not (FormClass.Flat or FormClass.Slope))
             reasons.Add(new Reason(ReasonKind.NearForm, second.Class, DistanceM(second, place)));
         if (field.CoverMark[cell] >= 0 && field.Cover[cell] > 0)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using SecondShore.Engine.Basin.Forms;
 
@@ -124,14 +125,33 @@ public sealed record SpotWeights
         (weights, problem) = (Default, "");
         try
         {
-            SpotWeights? read = JsonSerializer.Deserialize(json, SpotWeightsJson.Default.SpotWeights);
-            if (read is null) problem = "The weights file holds no JSON object; write { \"channel_bend\": 34 } with the weights to change.";
-            else if (!read.IsSensible()) problem = "A weight is negative or not a number, or most_per_form is below 1; use numbers of 0 or more.";
+            // Laid over the defaults key by key: what is left out keeps its default, and a misspelt key is told.
+            JsonObject merged = JsonSerializer.SerializeToNode(Default, SpotWeightsJson.Default.SpotWeights)!.AsObject();
+            JsonNode? given = JsonNode.Parse(json, null, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, MaxDepth = 8 });
+            if (given is not JsonObject keys)
+            {
+                problem = "The weights file holds no JSON object; write { \"channel_bend\": 34 } with the weights to change.";
+                return false;
+            }
+
+            foreach ((string key, JsonNode? value) in keys)
+            {
+                if (!merged.ContainsKey(key)) problem = $"The weights file has the key '{(key.Length > 40 ? key[..40] : key)}', which is not a weight; take it out or correct it (such as channel_bend).";
+                merged[key] = value?.DeepClone();
+            }
+
+            if (problem.Length > 0) return false;
+            SpotWeights? read = merged.Deserialize(SpotWeightsJson.Default.SpotWeights);
+            if (read is null || !read.IsSensible()) problem = "A weight is negative or not a number, or most_per_form is below 1; use numbers of 0 or more.";
             else weights = read;
         }
         catch (JsonException e)
         {
-            problem = FormattableString.Invariant($"The weights file is not JSON that can be read, or has an unknown key, near line {(e.LineNumber ?? 0) + 1}; correct it there.");
+            problem = FormattableString.Invariant($"The weights file is not JSON that can be read near line {(e.LineNumber ?? 0) + 1}; correct it there.");
+        }
+        catch (ArgumentException)
+        {
+            problem = "The weights file gives a key twice; keep one of them.";
         }
 
         return problem.Length == 0;
@@ -151,7 +171,6 @@ public sealed record SpotWeights
     }
 }
 
-[JsonSourceGenerationOptions(WriteIndented = true, PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, ReadCommentHandling = JsonCommentHandling.Skip,
-    AllowTrailingCommas = true, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow)]
+[JsonSourceGenerationOptions(WriteIndented = true, PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower)]
 [JsonSerializable(typeof(SpotWeights))]
 internal sealed partial class SpotWeightsJson : JsonSerializerContext;

@@ -4,14 +4,14 @@ using SecondShore.Engine.Core.Numerics;
 namespace SecondShore.Engine.Basin.Spots;
 
 /// <summary>The ground about a place: steepest slope, range of depths, nearest deeper water, spread of chance.</summary>
-internal readonly record struct Surroundings(double SlopeDeg, double ShallowM, double DeepM, double DeepWaterM, double ToDeepWaterM, Spread Chance)
+internal readonly record struct Surroundings(double SlopeDeg, double ShallowM, double DeepM, double NearShallowM, double NearDeepM, double DeepWaterM, double ToDeepWaterM, Spread Chance)
 {
     public static Surroundings Of(DepthGrid grid, float[]? chance, int cell, double yardstickM, double deepReachM)
     {
         int cx = cell % grid.Frame.Nx, cy = cell / grid.Frame.Nx;
         double cellM = grid.Frame.CellM, slope = 0, shallow = grid.DepthM[cell], deep = grid.DepthM[cell], deepWater = double.NaN, toDeep = double.NaN;
         int near = Math.Max(1, (int)(0.5 * yardstickM / cellM)), wide = Math.Max(1, (int)(yardstickM / cellM));
-        List<double> chances = [];
+        List<double> chances = [], depths = [];
         for (int y = cy - wide; y <= cy + wide; y++)
         {
             for (int x = cx - wide; x <= cx + wide; x++)
@@ -22,6 +22,7 @@ internal readonly record struct Surroundings(double SlopeDeg, double ShallowM, d
                 deep = Math.Max(deep, grid.DepthM[i]);
                 if (Math.Abs(x - cx) > near || Math.Abs(y - cy) > near) continue;
                 slope = Math.Max(slope, Slope(grid, x, y));
+                depths.Add(grid.DepthM[i]);
                 if (chance is not null) chances.Add(chance[i]);
             }
         }
@@ -37,8 +38,15 @@ internal readonly record struct Surroundings(double SlopeDeg, double ShallowM, d
         }
 
         chances.Sort();
-        Spread spread = chances.Count == 0 ? default : new Spread(chances[(int)(0.1 * (chances.Count - 1))], chances[chances.Count / 2], chances[(int)(0.9 * (chances.Count - 1))]);
-        return new Surroundings(Math.Atan(slope) * 180 / Math.PI, shallow, deep, deepWater, toDeep, spread);
+        depths.Sort();
+        // On a steep edge most cells about a place lie off the belt; the spread is over the ground that a pass would keep to.
+        if (chances.Count > 0) RemoveBelow(chances, 0.25 * chances[^1]);
+        Spread spread = chances.Count == 0 ? default : new Spread(At(chances, 0.1), At(chances, 0.5), At(chances, 0.9));
+        return new Surroundings(Math.Atan(slope) * 180 / Math.PI, shallow, deep, At(depths, 0.15), At(depths, 0.85), deepWater, toDeep, spread);
+
+        static void RemoveBelow(List<double> sorted, double least) => sorted.RemoveAll(c => c < least);
+
+        static double At(List<double> sorted, double share) => sorted[(int)Math.Round(share * (sorted.Count - 1))];
     }
 
     public static double Slope(DepthGrid grid, int x, int y)
