@@ -1,0 +1,48 @@
+using SecondShore.Engine.Basin.Gridding;
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Motion;
+using SecondShore.Engine.Season;
+using SecondShore.Formats.Surveys;
+using SecondShore.TestKit;
+using Xunit;
+
+namespace SecondShore.Engine.Tests.Motion;
+
+/// <summary>
+/// Five days of hourly wind on measured lakes at 50 m, where the shared surveys are present. The large lake takes up to a
+/// minute without optimisation, so it runs only when SECONDSHORE_LONG is set.
+/// </summary>
+public class MeasuredBasinTests
+{
+    [Theory]
+    [InlineData("prettyboy-reservoir-soundings/PrettyBoy.csv", 12, false)]
+    [InlineData("mendota-contours/mendota-contours-all.shp", 10, true)]
+    public void Five_days_of_hourly_wind_run_without_trouble(string file, double upperM, bool isLong)
+    {
+        Assert.SkipWhen(isLong && Environment.GetEnvironmentVariable("SECONDSHORE_LONG") is null, "Set SECONDSHORE_LONG to run the large lake.");
+        SurveyCase survey = SurveyCatalogue.All.First(s => s.File == file && s.Refusal is null);
+        SurveyImport? read = survey.Read();
+        Assert.SkipWhen(read is null, "The shared surveys are not beside the repository.");
+        GriddedLake lake = SurveyGridder.Grid(read!.Survey!, new GridOptions { CellM = 50 }, null, TestContext.Current.CancellationToken);
+        Assert.True(lake.IsGridded, lake.Refusal);
+        WindField field = WindField.Compute(lake.Grid!, [new TwoLayers(upperM, 998.4, 999.6, 1)], TestWeather.FiveDays(), TestWeather.Start.AddHours(6), 120,
+            new WindFieldOptions { Members = 1, SpinUpDays = 0.25 }, null, TestContext.Current.CancellationToken);
+        Assert.InRange(field.Motion.Frame.CellM, 45, 55);
+        Assert.NotNull(field.PeriodS);
+        double largest = 0;
+        for (int hour = 0; hour <= 120; hour += 6)
+        {
+            foreach (float offset in field.OffsetsM(hour))
+            {
+                Assert.InRange(offset, (float)-upperM, 40f);
+                largest = Math.Max(largest, Math.Abs(offset));
+            }
+
+            foreach (WaveState wave in field.Waves(hour)) Assert.InRange(wave.HeightM, 0, 1.5);
+        }
+
+        Assert.InRange(largest, 0.1, 15);
+        PlanePoint middle = field.Motion.Frame.Centre(field.Motion.Cells[field.Motion.Cells.Length / 2]);
+        Assert.InRange(field.CurrentAt(middle, 3, field.Hours[70]).SpeedMps, 1e-4, 1);
+    }
+}
