@@ -26,5 +26,7 @@ internal static class Figures
         new LearnSeasonsFigure(),
         new MotionCells(),
         new MotionDemo(),
+        new FormatsSurveys(),
+        new FormatsMutations(),
     ];
 }

@@ -38,7 +38,7 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
             Secchi = One("secchi.csv", (f, b) => WaterReaders.Secchi(f, b, context)) ?? [],
             Profiles = One("profiles.csv", (f, b) => WaterReaders.Profiles(f, b, context)) ?? [],
             Flows = One("flows.csv", (f, b) => WaterReaders.Flows(f, b, context)) ?? [],
-            Cover = One("cover.csv", (f, b) => UserReaders.Cover(f, b, context)) ?? [],
+            Cover = [.. One("cover.csv", (f, b) => UserReaders.Cover(f, b, context)) ?? [], .. One("cover.gpx", (f, b) => CoverGpxReader.Read(f, b, _log)) ?? []],
             Tackle = One("tackle.json", (f, b) => TackleReader.Read(f, b, _log)),
             Log = One("log.csv", (f, b) => LogReader.Read(f, b, context)) ?? [],
             Overturns = One("overturn.csv", (f, b) => WaterReaders.Overturns(f, b, context)) ?? [],
@@ -130,11 +130,6 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
             _log.Error("lake.json", "nothing gives the lake's position; add lake.json with latitude_deg and longitude_deg, or a survey that lies on the earth.");
         if (lake.HasSite && lake.Survey is null && lake.Hypsography is null && lake.Document.MaxDepthM is null)
             _log.Warn(files.Name, "there is no survey, no hypsography.csv and no max_depth_m: the shape of the lake is unknown.");
-        foreach (LogRow row in lake.Log)
-        {
-            if (row.At > DateTimeOffset.UtcNow.AddYears(2))
-                _log.Row("log.csv", row.Line, "time in the future", "the entry lies years ahead; check its date.");
-        }
     }
 
     private void Report(double share) => progress?.Report(share);

@@ -15,6 +15,8 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
     };
 
     private readonly List<SurveyUnderstanding> _understandings = [];
+    private readonly List<Problem> _problems = [];
+    private bool _byContent;
 
     public Survey? Survey { get; private set; }
 
@@ -45,6 +47,8 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
             };
         }
 
+        // Where files were taken by their content, one that does not help stands in nobody's way.
+        log.AddRange(any && _byContent ? _problems.Select(p => p.Severity == ProblemSeverity.Error ? p with { Severity = ProblemSeverity.Warning } : p) : _problems);
         ReadShoreline();
         Shoreline ??= sum.Shoreline;
         bool hasDepths = sum.Soundings.Count + sum.Contours.Count + sum.Rasters.Count > 0;
@@ -67,6 +71,7 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
             if (chosen.Length > 0 && files.Find(chosen) is string filed && !named.Contains(filed)) named.Add(filed);
         if (named.Count > 0) return named;
         if (hasHypsography || document.Name is not null && files.Entries.Count < 2) return named;
+        _byContent = true;
         List<string> found = [];
         foreach (LakeFileEntry entry in files.Entries)
         {
@@ -83,7 +88,7 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
     private static bool IsCompanion(string name)
     {
         string ending = FileNames.Ending(name);
-        return ending is "prj" or "dbf" or "shx" or "cpg" or "qpj" or "tfw" or "tifw" or "xml" or "ovr" or "sbn" or "sbx" or "md" or "txt" && ending is not "txt"
+        return ending is "prj" or "dbf" or "shx" or "cpg" or "qpj" or "tfw" or "tifw" or "xml" or "ovr" or "sbn" or "sbx" or "md" or "json" or "html" or "pdf"
             || name.EndsWith(".aux.xml", StringComparison.OrdinalIgnoreCase);
     }
 
@@ -92,7 +97,7 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
         if (TrySource(name) is not SurveySource source) return null;
         SurveyContext context = new(document.Position, document.ElevationM, document.MaxDepthM, document.SurveyBelowFullPoolM);
         SurveyImport import = SurveyImporter.Read(source, options, context, null, cancellation);
-        log.AddRange(import.Problems);
+        _problems.AddRange(import.Problems);
         if (import.Understanding is SurveyUnderstanding understanding)
         {
             _understandings.Add(understanding);

@@ -1,0 +1,46 @@
+using System.Diagnostics;
+using System.Globalization;
+using SecondShore.Formats;
+using SecondShore.Formats.Surveys;
+using SecondShore.TestKit;
+
+namespace SecondShore.Bench;
+
+/// <summary>Reads every measured survey file and prints what was understood of each.</summary>
+internal sealed class FormatsSurveys : IFigure
+{
+    public string Name => "formats-surveys";
+
+    public string Claim => "Every measured survey file is read as its source says, or refused with one sentence.";
+
+    public IEnumerable<Measured> Measure()
+    {
+        int read = 0, refused = 0, wrong = 0;
+        double slowestMs = 0;
+        foreach (SurveyCase expected in SurveyCatalogue.All)
+        {
+            Stopwatch watch = Stopwatch.StartNew();
+            SurveyImport? import = expected.Read();
+            if (import is null) continue;
+            slowestMs = Math.Max(slowestMs, watch.Elapsed.TotalMilliseconds);
+            Problem[] errors = [.. import.Problems.Where(p => p.Severity == ProblemSeverity.Error)];
+            if (import.Survey is not null) read++;
+            else if (errors.Length == 1) refused++;
+            else wrong++;
+            Console.Error.WriteLine($"{expected.File,-66} {Words(import, errors)}");
+        }
+
+        yield return new Measured("formats-surveys-read", read, "cases", "of the measured survey files");
+        yield return new Measured("formats-surveys-refused", refused, "cases", "each in one sentence");
+        yield return new Measured("formats-surveys-neither", wrong, "cases", "0 is the target");
+        yield return new Measured("formats-surveys-slowest", slowestMs, "ms", "one file");
+    }
+
+    private static string Words(SurveyImport import, Problem[] errors)
+    {
+        if (import.Survey is null || import.Understanding is not SurveyUnderstanding u) return $"refused: {errors.FirstOrDefault()?.Message}";
+        string depths = double.IsNaN(u.MaxDepthM) ? "" : string.Create(CultureInfo.InvariantCulture, $", {u.MinDepthM:F2} to {u.MaxDepthM:F2} m, {u.Unit} {u.UnitKnown}, {u.Sense} {u.SenseKnown}");
+        string box = u.Extent is null ? "" : string.Create(CultureInfo.InvariantCulture, $", {u.Extent.SouthDeg:F4} {u.Extent.WestDeg:F4} to {u.Extent.NorthDeg:F4} {u.Extent.EastDeg:F4}");
+        return $"{u.Kind} {u.Count}{depths}{box}, {u.Crs}";
+    }
+}
