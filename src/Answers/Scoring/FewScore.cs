@@ -51,7 +51,7 @@ internal static class FewScore
     }
 
     // First, middle and last of the window, so that the readings stand apart as an angler's would.
-    private static List<ObservedProfile> Choose(SeasonCase season)
+    internal static List<ObservedProfile> Choose(SeasonCase season)
     {
         DateTimeOffset from = new(season.Year, 7, 15, 0, 0, 0, TimeSpan.Zero), to = new(season.Year, 9, 16, 0, 0, 0, TimeSpan.Zero);
         ObservedProfile[] window = [.. season.Observed.Where(p => p.At >= from && p.At < to && !double.IsNaN(p.ThermoclineM))];

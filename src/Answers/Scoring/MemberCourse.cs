@@ -20,19 +20,27 @@ internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
         return temps;
     }
 
-    /// <summary>Thermocline depths of the members at a profile's depths, m: median, samples and weights; a mixed member is charged the cast's depth.</summary>
+    /// <summary>
+    /// Thermocline depths, m, of the members that have one, read at a profile's depths: median, samples and weights (sum 1).
+    /// Where fewer than a tenth have one, all members are charged the cast's depth.
+    /// </summary>
     public (double Median, double[] Samples, double[] Weights) ThermoclineM(ObservedProfile seen)
     {
         int day = Day(seen.At);
-        double[] samples = new double[members.Count], temps = new double[seen.DepthM.Length];
-        for (int m = 0; m < samples.Length; m++)
+        List<double> samples = [], weights = [];
+        double[] temps = new double[seen.DepthM.Length];
+        for (int m = 0; m < members.Count; m++)
         {
             for (int i = 0; i < temps.Length; i++) temps[i] = TempAt(members.ProfileC(m, day), seen.DepthM[i]);
-            samples[m] = ErrorSums.ModelThermocline(seen, temps);
+            Stratification layers = Stratification.Of(seen.DepthM, temps);
+            if (!layers.HasThermocline || !(members.Weights[m] > 0)) continue;
+            samples.Add(layers.ThermoclineM);
+            weights.Add(members.Weights[m]);
         }
 
-        double[] weights = Weights();
-        return (SampleDistribution.Of(samples, weights).Quantile(0.5), samples, weights);
+        double sum = weights.Sum();
+        if (sum < 0.1) return (seen.DepthM[^1], [seen.DepthM[^1]], [1.0]);
+        return (SampleDistribution.Of([.. samples], [.. weights]).Quantile(0.5), [.. samples], [.. weights.Select(w => w / sum)]);
     }
 
     /// <summary>Day of overturn of each member by the strict rule, counted from 1 January; the end of the year where it is not seen.</summary>

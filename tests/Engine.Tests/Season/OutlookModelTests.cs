@@ -14,7 +14,7 @@ public class OutlookModelTests
     [Fact]
     public void Position_depth_and_date_alone_give_an_answer_that_says_what_it_assumed()
     {
-        Outlook outlook = OutlookModel.Compute(new OutlookRequest { Site = Site with { SecchiM = null }, Arms = [Main], At = At, Members = 24 });
+        Outlook outlook = OutlookModel.Compute(new OutlookRequest { Site = Site with { SecchiM = null }, Arms = [Main], At = At, Members = 20 });
         Assert.NotEmpty(outlook.Lake.Profile);
         Assert.NotEmpty(outlook.Lake.Days);
         Assert.Contains(outlook.Assumed, s => s.Contains("climate", StringComparison.Ordinal));
@@ -26,7 +26,7 @@ public class OutlookModelTests
     [Fact]
     public void The_same_seed_gives_the_same_answer()
     {
-        OutlookRequest request = Known() with { Members = 24, Readings = [Haze(8)] };
+        OutlookRequest request = Known() with { Members = 20, Readings = [Haze(8)] };
         Outlook a = OutlookModel.Compute(request), b = OutlookModel.Compute(request);
         Assert.Equal(a.Lake.ThermoclineM!.Spread, b.Lake.ThermoclineM!.Spread);
         Assert.Equal(a.Lake.TurnoverInDays!.Values.ToArray(), b.Lake.TurnoverInDays!.Values.ToArray());
@@ -35,7 +35,7 @@ public class OutlookModelTests
     [Fact]
     public void One_haze_reading_moves_the_thermocline_toward_it_and_narrows_it()
     {
-        OutlookRequest request = Known() with { Members = 60 };
+        OutlookRequest request = Known() with { Members = 50 };
         SampleDistribution before = OutlookModel.Compute(request).Lake.ThermoclineM!;
         double target = before.Quantile(0.5) + 2.5;
         SampleDistribution after = OutlookModel.Compute(request with { Readings = [Haze(target)] }).Lake.ThermoclineM!;
@@ -58,7 +58,7 @@ public class OutlookModelTests
     {
         Reading hot = new(At.AddDays(-2), null, ReadingKind.SurfaceTemperature, 78, null, "readings.csv line 3");
         Reading deep = new(At.AddDays(-2), null, ReadingKind.HazeDepth, 90, null, "readings.csv line 4");
-        Outlook with = OutlookModel.Compute(Known() with { Members = 24, Readings = [hot, deep] }), without = OutlookModel.Compute(Known() with { Members = 24 });
+        Outlook with = OutlookModel.Compute(Known() with { Members = 20, Readings = [hot, deep] }), without = OutlookModel.Compute(Known() with { Members = 20 });
         Assert.Equal(2, with.Doubted.Count);
         Assert.Contains("line 3", with.Doubted[0], StringComparison.Ordinal);
         Assert.Equal(without.Lake.ThermoclineM!.Spread, with.Lake.ThermoclineM!.Spread);
@@ -69,7 +69,7 @@ public class OutlookModelTests
     {
         List<Reading> readings = [.. Enumerable.Range(0, 4).Select(i => new Reading(At.AddDays(-8 + (2 * i)), null, ReadingKind.SurfaceTemperature, 24.5, null, $"line {i}"))];
         readings.Add(new Reading(At.AddDays(-1), null, ReadingKind.SurfaceTemperature, 12, null, "line 9"));
-        Outlook outlook = OutlookModel.Compute(Known() with { Members = 60, Readings = readings });
+        Outlook outlook = OutlookModel.Compute(Known() with { Members = 50, Readings = readings });
         Assert.Contains(outlook.Doubted, s => s.StartsWith("line 9", StringComparison.Ordinal));
         Assert.True(outlook.Lake.Profile[0].TempC.P50 > 20);
     }
@@ -111,7 +111,7 @@ public class OutlookModelTests
     public void The_southern_summer_is_in_january()
     {
         LakeSite south = Site with { Position = new GeoPoint(-42, 172) };
-        Outlook outlook = OutlookModel.Compute(new OutlookRequest { Site = south, Arms = [Main], At = new DateTimeOffset(2025, 2, 10, 0, 0, 0, TimeSpan.Zero), Members = 24 });
+        Outlook outlook = OutlookModel.Compute(new OutlookRequest { Site = south, Arms = [Main], At = new DateTimeOffset(2025, 2, 10, 0, 0, 0, TimeSpan.Zero), Members = 20 });
         Assert.True(outlook.Lake.ChanceStratified > 0.5);
         Assert.True(outlook.Lake.Profile[0].TempC.P50 > outlook.Lake.Profile[^1].TempC.P50 + 2);
     }

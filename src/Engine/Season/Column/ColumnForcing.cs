@@ -17,6 +17,8 @@ public sealed class ColumnForcing
         Weather = Require.NotNull(weather);
         PressurePa = MoistAir.PressureAtElevationPa(Require.InRange(elevationM, -450, 6000));
         LatitudeDeg = place.LatDeg;
+        // Held to that of 15 degrees: nearer the equator the day, not the earth's turning, limits the wind's layer.
+        CoriolisPerS = 2.0 * PhysicalConstants.EarthRotationRadPerS * Math.Sin(Math.Max(15.0, Math.Abs(place.LatDeg)) * Math.PI / 180.0);
         int n = weather.Count;
         SpecificHumidityShare = new double[n];
         EnteringWPerM2 = new double[n];
@@ -39,6 +41,9 @@ public sealed class ColumnForcing
 
     /// <summary>Latitude, degrees.</summary>
     public double LatitudeDeg { get; }
+
+    /// <summary>Coriolis parameter, s-1, above 0.</summary>
+    public double CoriolisPerS { get; }
 
     /// <summary>Specific humidity, kg/kg, each step.</summary>
     public double[] SpecificHumidityShare { get; }

@@ -28,6 +28,10 @@ public sealed record ColumnParameters
     /// <summary>Share of the energy freed by convection that entrains, dimensionless (Zilitinkevich1991).</summary>
     public double ConvectionFactor { get; init; } = 0.2;
 
+    /// <summary>Reach of stirring in units of u*/f, the depth the wind's own layer has on a turning earth: over it stirring fades to
+    /// 1/e on its way down the mixed layer, dimensionless; infinite for the bare energy law.</summary>
+    public double StirringReachFactor { get; init; } = double.PositiveInfinity;
+
     /// <summary>Share of the difference between land air and water that is lost on the way over the lake, 0 to 1.</summary>
     public double AirAdjustmentShare { get; init; }
 

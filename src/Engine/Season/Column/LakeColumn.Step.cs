@@ -39,13 +39,18 @@ public sealed partial class LakeColumn
                 - Longwave.EmittedWPerM2(surfaceC) - _fluxes.LatentWPerM2 - _fluxes.SensibleWPerM2;
             double friction = Math.Sqrt(_fluxes.StressPa / 1000.0);
             WaterFrictionMps = friction;
-            energyJ = _parameters.StirringFactor * 1000.0 * friction * friction * friction * area * stepS;
+            double faded = Fading(friction, forcing.CoriolisPerS);
+            energyJ = faded * _parameters.StirringFactor * 1000.0 * friction * friction * friction * area * stepS;
             Warm(light, stepS, net);
             FreezeIfBelowZero();
         }
 
         Mix(forcing, step, stepS, energyJ);
     }
+
+    // Eddies die on the way down: over a depth that goes with the wind and against the earth's turning.
+    private double Fading(double frictionMps, double coriolisPerS) =>
+        frictionMps <= 0 ? 0 : Math.Exp(-(_grid.FaceDepthM[MixedTo + 1] - _dropM) * coriolisPerS / (_parameters.StirringReachFactor * frictionMps));
 
     private void Mix(ColumnForcing forcing, int step, double stepS, double energyJ)
     {
