@@ -53,7 +53,7 @@ public sealed record LakePriors
                 ShortwaveFactor = (source == WeatherSource.Grid ? 0.90 : 1.0) * (1.0 - ShadeShare(basin.SurfaceAreaM2)),
                 LongwaveBiasWPerM2 = 0,
             },
-            SpreadValues = [extinctionSd, grid ? 0.15 : 0.12, 0.6, 0.8, 0.05, 0.8, 10, OxygenDemand.LogSd],
+            SpreadValues = [extinctionSd, grid ? 0.20 : 0.15, 0.8, 0.8, 0.05, 0.8, 10, OxygenDemand.LogSd],
             Demand = OxygenDemand.FromSecchi(2.0 / extinction),
             Assumed = assumed,
         };
@@ -107,10 +107,10 @@ public sealed record LakePriors
     /// <summary>Share of the sun that banks and trees take from a small lake, 0 to 0.2: a strip of 40 m over its width (choice).</summary>
     internal static double ShadeShare(double areaM2) => Math.Min(0.2, 40.0 / Math.Sqrt(4.0 * areaM2 / Math.PI));
 
-    /// <summary>Stirring efficiency by size: 0.14 A^0.72 (A in km2) for the wind of open country, more where the record is of a lee.</summary>
+    /// <summary>Stirring efficiency by size: 0.15 A^0.72 (A in km2) for the wind of open country, more where the record is of a lee.</summary>
     internal static double Stirring(double areaM2, WeatherSource source, double? meanWindMps)
     {
-        double open = 0.14 * Math.Pow(areaM2 / 1e6, 0.72), lee = 1.0;
+        double open = 0.15 * Math.Pow(areaM2 / 1e6, 0.72), lee = 1.0;
         if (source == WeatherSource.Station && meanWindMps is { } mean && mean > 0 && mean < OpenWindMps)
             lee = Math.Min(15.0, Math.Pow(OpenWindMps / mean, 2.2));
         return Math.Clamp(open * lee, 0.01, 2.5);

@@ -4,7 +4,7 @@ using SecondShore.Formats.Lake;
 namespace SecondShore.Bench;
 
 /// <summary>Accuracy on the measured lakes beside the repository (or in the folder SECONDSHORE_SHARED names).</summary>
-internal sealed class SeasonScore(ScoreMode mode) : IFigure
+internal sealed class SeasonScoreFigure(ScoreMode mode) : IFigure
 {
     public string Name => "season-" + ScoreRunner.ModeWord(mode);
 
