@@ -28,5 +28,6 @@ internal static class Figures
         new MotionDemo(),
         new FormatsSurveys(),
         new FormatsMutations(),
+        new LearnSeasonsFigure(),
     ];
 }
