@@ -11,10 +11,10 @@ internal sealed class LearnSeasonsFigure : IFigure
 
     public IEnumerable<Measured> Measure()
     {
-        const int seasons = 1000;
-        SeasonScore score = LearnSeasons.Run(seasons, 2026);
+        int seasons = int.TryParse(Environment.GetEnvironmentVariable("LEARN_SEASONS"), out int asked) ? asked : 1000;
+        LearnScore score = LearnSeasons.Run(seasons, 2026);
         yield return new Measured("learn-loss-share-of-rotation", score.LearnLoss / score.RotationLoss, "", $"{seasons} seasons of 48 h, even rotation of four trailers");
-        yield return new Measured("learn-loss-share-of-oracle", score.LearnLoss / score.OracleLoss, "", "an oracle with the same log that also knows base, days, visits and the trailers' law");
+        yield return new Measured("learn-loss-share-of-oracle", score.LearnLoss / score.OracleLoss, "", "an oracle with the same data that is told how much trailers, days and visits differ");
         yield return new Measured("learn-loss", score.LearnLoss, "bites per season", "the best trailer all season");
         yield return new Measured("learn-coverage-80", 100 * score.Coverage, "%", "80 % intervals of trailer rates after a season");
         foreach (double doubt in (double[])[0.7, 1.0, 1.4])

@@ -56,7 +56,10 @@ public sealed class CatchRates
     /// <param name="conditions">Conditions of the day ahead, for the priors.</param>
     /// <param name="seed">Seed: the same log and seed give the same answer.</param>
     /// <param name="draws">Draws kept: 400 hold a tenth-percentile to a few percent.</param>
-    public static CatchRates Learn(IReadOnlyList<EffortSpan> spans, CatchPriors priors, IReadOnlyCollection<string> conditions, ulong seed = 1, int draws = 400)
+    public static CatchRates Learn(IReadOnlyList<EffortSpan> spans, CatchPriors priors, IReadOnlyCollection<string> conditions, ulong seed = 1, int draws = 400) =>
+        Learn(spans, priors, conditions, seed, draws, null);
+
+    internal static CatchRates Learn(IReadOnlyList<EffortSpan> spans, CatchPriors priors, IReadOnlyCollection<string> conditions, ulong seed, int draws, CatchLaws? known)
     {
         Require.NotNull(spans);
         Require.NotNull(priors);
@@ -95,7 +98,7 @@ public sealed class CatchRates
             for (int l = 0; l < prior[f].Length; l++) prior[f][l] = priors.FactorOf(factors[f], levels[f][l], conditions);
         }
 
-        var sampler = new CatchSampler(hoursH, bites, level, prior, visit, visits.Count, priors.MeanPerH, priors.SdPerH, new SeededRandom(seed, 31));
+        var sampler = new CatchSampler(hoursH, bites, level, prior, visit, visits.Count, priors.MeanPerH, priors.SdPerH, new SeededRandom(seed, 31), known);
         for (int s = 0; s < 40 + (draws / 10); s++) sampler.Sweep();
         for (int s = 0; s < draws; s++)
         {

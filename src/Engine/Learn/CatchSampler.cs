@@ -26,6 +26,7 @@ internal sealed class CatchSampler
     private readonly int[] _visit;
     private readonly double _baseShape, _baseRateH;
     private readonly double[] _visitFactor;
+    private readonly CatchLaws? _known;
 
     /// <param name="hoursH">Hours of each span.</param>
     /// <param name="bites">Bites of each span.</param>
@@ -36,7 +37,8 @@ internal sealed class CatchSampler
     /// <param name="meanPerH">Prior mean of the base rate.</param>
     /// <param name="sdPerH">Prior standard deviation of it.</param>
     /// <param name="random">Chance.</param>
-    public CatchSampler(double[] hoursH, int[] bites, int[][] level, double[][] prior, int[] visit, int visits, double meanPerH, double sdPerH, SeededRandom random)
+    /// <param name="known">Widths when they are known; null learns them.</param>
+    public CatchSampler(double[] hoursH, int[] bites, int[][] level, double[][] prior, int[] visit, int visits, double meanPerH, double sdPerH, SeededRandom random, CatchLaws? known = null)
     {
         _hours = hoursH;
         _bites = bites;
@@ -44,6 +46,7 @@ internal sealed class CatchSampler
         _prior = prior;
         _visit = visit;
         _random = random;
+        _known = known;
         _baseShape = meanPerH / sdPerH * (meanPerH / sdPerH);
         _baseRateH = meanPerH / (sdPerH * sdPerH);
         Base = meanPerH;
@@ -72,8 +75,8 @@ internal sealed class CatchSampler
         for (int i = 0; i < _expected.Length; i++) _expected[i] = _hours[i] * Product(i);
         DrawBase();
         for (int f = 0; f < Factors.Length; f++)
-            Shape[f] = DrawGroup(_level[f], Factors[f], _prior[f], Shapes, ShapeLogPrior);
-        if (_visitFactor.Length > 0) DrawGroup(_visit, _visitFactor, [], SchoolShapes, []);
+            Shape[f] = DrawGroup(_level[f], Factors[f], _prior[f], Shapes, ShapeLogPrior, _known?.FactorShapes[f]);
+        if (_visitFactor.Length > 0) DrawGroup(_visit, _visitFactor, [], SchoolShapes, [], _known?.VisitShape);
     }
 
     private double Product(int span)
@@ -100,7 +103,7 @@ internal sealed class CatchSampler
     }
 
     // Draws a group's shape with its members integrated out, then its members; returns the shape.
-    private double DrawGroup(int[] memberOf, double[] factor, double[] prior, double[] shapes, double[] logPrior)
+    private double DrawGroup(int[] memberOf, double[] factor, double[] prior, double[] shapes, double[] logPrior, double? known)
     {
         int members = factor.Length;
         Span<double> exposure = members <= 128 ? stackalloc double[members] : new double[members];
@@ -114,7 +117,7 @@ internal sealed class CatchSampler
             bites[memberOf[i]] += _bites[i];
         }
 
-        double shape = DrawShape(exposure, bites, prior, shapes, logPrior);
+        double shape = known ?? DrawShape(exposure, bites, prior, shapes, logPrior);
         Span<double> change = members <= 128 ? stackalloc double[members] : new double[members];
         for (int m = 0; m < members; m++)
         {
@@ -161,3 +164,6 @@ internal sealed class CatchSampler
         return shapes[^1];
     }
 }
+
+/// <summary>Known gamma shapes of each factor's levels and of visits: what an all-knowing rival of the tests is told.</summary>
+internal sealed record CatchLaws(double[] FactorShapes, double VisitShape);

@@ -36,11 +36,12 @@ public sealed record TryAdvice(string Factor, string Choice, double BestChance, 
         return new TryAdvice(factor, chosen, own.BestChance, Reason(own, by, priors, conditions, factor), MoreHours(by), by);
     }
 
-    // The best in the mean of a few draws: one draw explores, many harvest; their number grows as the hours run out.
+    // The best in the mean of a few draws: one draw explores, many harvest. A season is too short for one draw's curiosity
+    // (decision 0072), and their number grows as the hours run out.
     internal static int Pick(double[][] draws, ulong seed, double remainingH)
     {
         var random = new SeededRandom(seed, 5);
-        int count = (int)Math.Clamp(Math.Round(12.0 / Math.Max(0.5, remainingH)), 1, 12), best = 0;
+        int count = DrawsFor(remainingH), best = 0;
         double[] sums = new double[draws.Length];
         for (int k = 0; k < count; k++)
         {
@@ -52,6 +53,8 @@ public sealed record TryAdvice(string Factor, string Choice, double BestChance, 
             if (sums[c] > sums[best]) best = c;
         return best;
     }
+
+    internal static int DrawsFor(double remainingH) => (int)Math.Clamp(Math.Round(12.0 / Math.Max(0.5, remainingH)), 4, 12);
 
     private static string Reason(ChoiceRate own, IReadOnlyList<ChoiceRate> by, CatchPriors? priors, IReadOnlyCollection<string>? conditions, string factor)
     {

@@ -4,7 +4,7 @@ using SecondShore.Engine.Learn;
 namespace SecondShore.Engine.Tests.Learn;
 
 /// <summary>What simulated seasons gave: losses in bites a season, coverage of 80 % intervals.</summary>
-internal sealed record SeasonScore(double LearnLoss, double RotationLoss, double OracleLoss, double Coverage);
+internal sealed record LearnScore(double LearnLoss, double RotationLoss, double OracleLoss, double Coverage);
 
 /// <summary>Seasons with a known truth: four trailers, days that differ, schooling at each visit, eight trips of six hours.</summary>
 internal static class LearnSeasons
@@ -12,10 +12,10 @@ internal static class LearnSeasons
     private static readonly string[] Trailers = ["plain craw", "twin tail", "slim", "bulky"];
 
     /// <summary>
-    /// Runs seasons. Each half hour a trailer is chosen: by Learn; in even rotation; or by an oracle that sees the same
-    /// log and besides knows the season's base rate, each day's factor and each visit's, and the true width of the trailers' law.
+    /// Runs seasons. Each half hour a trailer is chosen: by Learn; in even rotation; or by an oracle that sees only the same
+    /// data but is told the laws the truth was drawn from: how much trailers, days and visits differ.
     /// </summary>
-    public static SeasonScore Run(int seasons, ulong seed, int trips = 8, int turns = 12)
+    public static LearnScore Run(int seasons, ulong seed, int trips = 8, int turns = 12, bool withOracle = true)
     {
         double learnLoss = 0, rotationLoss = 0, oracleLoss = 0;
         int covered = 0, intervals = 0;
@@ -23,18 +23,18 @@ internal static class LearnSeasons
         {
             var random = new SeededRandom(seed, (ulong)season);
             var truth = new Truth(random, trips, turns);
-            (double loss, int hits) = Learn(truth, (ulong)season, trips, turns);
+            (double loss, int hits) = Play(truth, (ulong)season, trips, turns, null);
             learnLoss += loss;
             covered += hits;
             intervals += Trailers.Length;
-            oracleLoss += Oracle(truth, (ulong)season, trips, turns);
+            if (withOracle) oracleLoss += Play(truth, (ulong)season, trips, turns, Truth.Laws).Loss;
             for (int t = 0; t < trips * turns; t++) rotationLoss += truth.LossH(t % Trailers.Length, t / turns);
         }
 
-        return new SeasonScore(learnLoss / seasons, rotationLoss / seasons, oracleLoss / seasons, (double)covered / intervals);
+        return new LearnScore(learnLoss / seasons, rotationLoss / seasons, oracleLoss / seasons, (double)covered / intervals);
     }
 
-    private static (double Loss, int Hits) Learn(Truth truth, ulong season, int trips, int turns)
+    private static (double Loss, int Hits) Play(Truth truth, ulong season, int trips, int turns, CatchLaws? laws)
     {
         CatchPriors priors = CatchPriors.Default with { Factors = ["trailer", "day"], Rules = [] };
         List<EffortSpan> spans = [];
@@ -43,7 +43,7 @@ internal static class LearnSeasons
         {
             for (int turn = 0; turn < turns; turn++)
             {
-                CatchRates rates = CatchRates.Learn(spans, priors, [], season, 24);
+                CatchRates rates = CatchRates.Learn(spans, priors, [], season, 24, laws);
                 double remainingH = 0.5 * (((trips - trip) * turns) - turn);
                 int choice = TryAdvice.Pick(rates.RateDraws("trailer", Trailers), (season * 1000) + (ulong)spans.Count, remainingH);
                 loss += truth.LossH(choice, trip);
@@ -51,7 +51,7 @@ internal static class LearnSeasons
             }
         }
 
-        CatchRates known = CatchRates.Learn(spans, priors, [], season, 400);
+        CatchRates known = CatchRates.Learn(spans, priors, [], season, 400, laws);
         int hits = 0;
         foreach (ChoiceRate rate in known.By("trailer", Trailers))
         {
@@ -62,35 +62,9 @@ internal static class LearnSeasons
         return (loss, hits);
     }
 
-    private static double Oracle(Truth truth, ulong season, int trips, int turns)
-    {
-        var random = new SeededRandom(season, 99);
-        double[] bites = new double[Trailers.Length], exposure = new double[Trailers.Length];
-        double loss = 0;
-        for (int t = 0; t < trips * turns; t++)
-        {
-            int trip = t / turns, best = 0;
-            double remainingH = 0.5 * ((trips * turns) - t), bestSum = double.NegativeInfinity;
-            int count = (int)Math.Clamp(Math.Round(12.0 / Math.Max(0.5, remainingH)), 1, 12);
-            for (int c = 0; c < Trailers.Length; c++)
-            {
-                double sum = 0;
-                for (int k = 0; k < count; k++) sum += random.NextGamma(Truth.TrailerShape + bites[c]) / (Truth.TrailerShape + exposure[c]);
-                if (sum > bestSum) { bestSum = sum; best = c; }
-            }
-
-            loss += truth.LossH(best, trip);
-            EffortSpan span = truth.Fish(best, trip, t % turns, Trailers[best]);
-            bites[best] += span.Bites;
-            exposure[best] += 0.5 * truth.Base * truth.Day[trip] * truth.Visit[trip, t % turns / 3];
-        }
-
-        return loss;
-    }
-
     private sealed class Truth
     {
-        public static readonly double TrailerShape = 4.0;
+        public static readonly CatchLaws Laws = new([4.0, 5.0], 2.0);
         private readonly SeededRandom _luck;
 
         public Truth(SeededRandom random, int trips, int turns)
@@ -98,7 +72,7 @@ internal static class LearnSeasons
             // A season like the priors say: gamma base of mean 0.8 and sd 0.7, yet no season without fish.
             Base = Math.Max(0.15, random.NextGamma(1.306) / 1.633);
             Trailer = new double[Trailers.Length];
-            for (int c = 0; c < Trailer.Length; c++) Trailer[c] = random.NextGamma(TrailerShape) / TrailerShape;
+            for (int c = 0; c < Trailer.Length; c++) Trailer[c] = random.NextGamma(Laws.FactorShapes[0]) / Laws.FactorShapes[0];
             Day = new double[trips];
             for (int d = 0; d < trips; d++) Day[d] = random.NextGamma(5) / 5;
             Visit = new double[trips, (turns / 3) + 1];

@@ -1,7 +1,7 @@
 namespace SecondShore.Engine.Day;
 
 /// <summary>
-/// The best plan of all, by dynamic programming over sets of stops, last stop and time of leaving (Held and Karp 1962,
+/// The best plan of all, by dynamic programming over sets of stops, last stop and time of leaving (HeldKarp1962,
 /// with time as in the orienteering problem of Vansteenwegen2011). Work grows as 2^n n^2 T.
 /// </summary>
 internal sealed class ExactPlanner

@@ -1,0 +1,97 @@
+using System.Globalization;
+using System.Text;
+using SecondShore.Engine.Core.Numerics;
+
+namespace SecondShore.Answers.Sheet;
+
+/// <summary>The day on one printed page: self-contained HTML that is also well-formed XML, with no script and nothing to fetch.</summary>
+public static class DaySheet
+{
+    /// <summary>Writes the sheet.</summary>
+    /// <param name="model">What it says.</param>
+    public static string Html(DaySheetModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        StringBuilder html = new();
+        html.Append("<!DOCTYPE html>\n<html lang=\"en\" xmlns=\"http://www.w3.org/1999/xhtml\"><head><meta charset=\"utf-8\"/><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"/><title>")
+            .Append(E($"{model.LakeName}, {Date(model)}")).Append("</title><style>").Append(SheetHtml.Style).Append("</style></head><body><main class=\"sheet\">");
+        Head(html, model);
+        html.Append("<div class=\"two\"><div>").Append(SheetSvg.Map(model.Map, model.Plan, model.RampName, model.Units.IsMetric)).Append("</div><div>");
+        Side(html, model);
+        html.Append("</div></div>");
+        Stops(html, model);
+        Foot(html, model);
+        return html.Append("</main></body></html>\n").ToString();
+    }
+
+    private static void Head(StringBuilder html, DaySheetModel model)
+    {
+        html.Append("<header><div><h1>").Append(E(model.LakeName)).Append("</h1><div>").Append(E(Date(model))).Append(". Launch ").Append(E(model.RampName)).Append(' ')
+            .Append(SheetHtml.Clock(model.Plan.Launch)).Append(", home by ").Append(SheetHtml.Clock(model.Plan.Home)).Append(".</div>");
+        if (model.Invented) html.Append("<div class=\"small\">This lake is invented: a demonstration, not a place.</div>");
+        html.Append("</div><div class=\"nums\">");
+        Number(html, model, "Thermocline", model.ThermoclineM);
+        Number(html, model, "Oxygen out", model.OxygenOutM);
+        html.Append("</div></header>");
+        if (model.Because.Length > 0) html.Append("<p class=\"why\"><b>because</b> ").Append(E(model.Because.TrimEnd('.'))).Append(".</p>");
+    }
+
+    private static void Number(StringBuilder html, DaySheetModel model, string label, Spread? depthM)
+    {
+        if (depthM is not Spread spread) return;
+        html.Append("<div><div class=\"small\">").Append(label).Append("</div><div class=\"num\">").Append(model.Units.DepthNumber(spread.P50)).Append("<i>").Append(model.Units.DepthUnit)
+            .Append("</i><span class=\"sp\"><span>").Append(model.Units.DepthNumber(spread.P10)).Append("</span><span>").Append(model.Units.DepthNumber(spread.P90)).Append("</span></span></div></div>");
+    }
+
+    private static void Side(StringBuilder html, DaySheetModel model)
+    {
+        html.Append("<h2 style=\"margin-top:0\">Wind, ").Append(model.Units.IsMetric ? "m/s" : "mph").Append("</h2><p class=\"small\">Stems are gusts. The thick line is when you are on a stop.</p>")
+            .Append(WindStrip.Draw(model));
+        Rows(html, "If the haze is elsewhere", model.IfHazeElsewhere);
+        Rows(html, "Tie tonight", model.Tie);
+    }
+
+    private static void Rows(StringBuilder html, string title, IReadOnlyList<SheetRow> rows)
+    {
+        if (rows.Count == 0) return;
+        html.Append("<h2>").Append(title).Append("</h2><table class=\"tight\"><tbody>");
+        foreach (SheetRow row in rows) html.Append("<tr><td>").Append(E(row.Head)).Append("</td><td>").Append(E(row.Text)).Append("</td></tr>");
+        html.Append("</tbody></table>");
+    }
+
+    private static void Stops(StringBuilder html, DaySheetModel model)
+    {
+        html.Append("<table style=\"margin-top:10px\"><thead><tr><th></th><th style=\"width:128px\">Stop</th><th style=\"width:196px\">Rig and pass</th><th>Why</th><th>What came</th></tr></thead><tbody>");
+        foreach (SheetStop stop in model.Stops)
+        {
+            html.Append("<tr><td><span class=\"let\">").Append(E(stop.Letter)).Append("</span></td><td><h3>").Append(E(stop.Name)).Append("</h3>")
+                .Append(Times(stop.Arrive, stop.Leave)).Append("</td><td>").Append(E(stop.Rig)).Append("<br/>").Append(E(stop.How)).Append("</td><td><span class=\"be\">because</span> ")
+                .Append(E(stop.Why.TrimEnd('.'))).Append(".</td><td class=\"came\">&#160;</td></tr>");
+        }
+
+        if (model.Stops.Count == 0) html.Append("<tr><td colspan=\"5\">No stop fits the day.</td></tr>");
+        html.Append("</tbody></table>");
+    }
+
+    private static void Foot(StringBuilder html, DaySheetModel model)
+    {
+        html.Append("<footer>");
+        if (model.Cautions.Count > 0)
+        {
+            html.Append("<div><b>Watch for</b> ");
+            foreach (string caution in model.Cautions) html.Append(E(caution)).Append(' ');
+            html.Append("</div>");
+        }
+
+        string unit = model.Units.DepthUnit;
+        html.Append("<div class=\"blanks\"><span>Haze seen at ______ ").Append(unit).Append(", time ______</span><span>Surface ______ ").Append(model.Units.TemperatureUnit)
+            .Append("</span><span class=\"end\">Plans, does not navigate. Each frame bar is ").Append(model.Units.IsMetric ? "500 m" : "a quarter mile").Append(".</span></div></footer>");
+    }
+
+    private static string Times(DateTimeOffset arrive, DateTimeOffset leave) =>
+        $"{arrive.ToString("h:mm", CultureInfo.InvariantCulture)} to {leave.ToString("h:mm", CultureInfo.InvariantCulture)}";
+
+    private static string Date(DaySheetModel model) => model.Plan.Launch.ToString("dddd d MMMM", CultureInfo.InvariantCulture);
+
+    private static string E(string text) => SheetHtml.Escape(text);
+}

@@ -1,0 +1,61 @@
+using System.Globalization;
+using System.Net;
+
+namespace SecondShore.Answers.Sheet;
+
+/// <summary>Text of the sheet: escaping, clock, style.</summary>
+internal static class SheetHtml
+{
+    /// <summary>Text safe between tags and in attributes. Characters that XML forbids become a space.</summary>
+    public static string Escape(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return WebUtility.HtmlEncode(new string([.. text.Select(c => char.IsControl(c) || c is '\uFFFE' or '\uFFFF' || char.IsSurrogate(c) ? ' ' : c)]));
+    }
+
+    /// <summary>A time of day such as <c>2:40 pm</c>.</summary>
+    public static string Clock(DateTimeOffset at) => at.ToString("h:mm tt", CultureInfo.InvariantCulture).ToLowerInvariant();
+
+    /// <summary>The style sheet: one white page, A4 or Letter, readable in black and white.</summary>
+    public static readonly string Style = """
+        @page{size:auto;margin:9mm}
+        *{box-sizing:border-box}
+        body{margin:0;background:#fff;color:#10181F;font:400 12.5px/1.38 Archivo,"Helvetica Neue",Arial,sans-serif}
+        .sheet{width:710px;margin:0 auto;padding:10px 0}
+        h1,h2,h3,p{margin:0}
+        h1{font:600 27px/1.1 Besley,Rockwell,"Roboto Slab",Georgia,serif}
+        h2{font:600 15px/1.2 Besley,Rockwell,"Roboto Slab",Georgia,serif;margin-top:12px}
+        h3{font:600 13.5px/1.3 Besley,Rockwell,"Roboto Slab",Georgia,serif}
+        .small,th{font-size:11px;color:#333E47}
+        header{display:flex;justify-content:space-between;align-items:flex-end;border-bottom:2px solid #10181F;padding-bottom:8px}
+        .nums{display:flex;gap:22px}
+        .num{display:flex;align-items:center;font:600 32px/1 Besley,Rockwell,"Roboto Slab",Georgia,serif}
+        .num i{font:500 14px/1 Archivo,Arial,sans-serif;align-self:flex-end;padding:0 0 4px 4px}
+        .num .sp{display:flex;flex-direction:column;justify-content:space-between;height:32px;margin-left:9px;padding-left:6px;border-left:2px solid #333E47;font:600 13px/1 Archivo,Arial,sans-serif}
+        .why{margin:8px 0}.why b,.be{font:italic 500 1em/1 Besley,Georgia,serif}
+        .two{display:grid;grid-template-columns:482px 1fr;gap:16px}
+        svg{display:block;width:100%;height:auto}
+        table{border-collapse:collapse;width:100%}
+        td,th{text-align:left;vertical-align:top;padding:6px 8px 6px 0;border-bottom:1px solid #10181F33}
+        .tight td{padding:3px 8px 3px 0}.tight td:first-child{white-space:nowrap;font-weight:700}
+        .let{display:inline-block;width:23px;height:23px;line-height:20px;text-align:center;border:1.5px solid #10181F;border-radius:50%;font:700 13px/20px Besley,Georgia,serif}
+        .came{width:96px;border-left:1px solid #10181F33}
+        footer{margin-top:10px;border-top:2px solid #10181F;padding-top:7px}
+        .blanks{display:flex;gap:20px;margin-top:7px}.blanks .end{margin-left:auto;color:#333E47}
+        .w0{fill:#F3F2EF}.w1{fill:#EAE9E6}.w2{fill:#E1E1DE}.w3{fill:#D7D8D6}.w4{fill:#CCCDCC}.w5{fill:#C0C2C2}.w6{fill:#B3B6B7}.w7{fill:#A6AAAC}.w8{fill:#999EA1}.w9{fill:#8C9296}
+        .map path{fill-rule:evenodd}
+        .cn,.shore,.s2,.s2c,.leg,.pass,.pass0,.fr,.bar,.k,.k path,.k circle{fill:none;stroke:#10181F}
+        .cn{stroke:#1A2A38;stroke-opacity:.44;stroke-width:.6}.cn.ix{stroke-width:1.1;stroke-opacity:.6}.shore{stroke-width:1.5}
+        .s2c{stroke:#fff;stroke-width:6.5;stroke-opacity:.9}.s2{stroke:#B02C00;stroke-width:2.8}
+        .leg{stroke-width:1.5;stroke-dasharray:1 5;stroke-linecap:round}
+        .pass0{stroke:#fff;stroke-width:6;stroke-opacity:.8}.pass{stroke-width:2.6;stroke-dasharray:9 4}
+        .k,.k path,.k circle{stroke-width:1.6}.f{fill:#10181F}
+        .ramp path:first-child{fill:#fff;stroke:#10181F;stroke-width:1.6}
+        .stop .bg{fill:#fff;stroke:#10181F;stroke-width:1.6}.stop text{font:700 14px/1 Besley,Georgia,serif}
+        .ln{font:600 12px/1 Archivo,Arial,sans-serif;paint-order:stroke;stroke:#fff;stroke-width:3.5px;stroke-linejoin:round}
+        .fr{stroke-width:1}.bar{stroke-width:3}
+        .gr{stroke:#10181F33;fill:none}.ax{stroke:#10181F;stroke-width:1.2;fill:none}.cv{stroke:#10181F;stroke-width:1.2;fill:none}
+        .ac{stroke:#B02C00;stroke-width:5;fill:none}.hx{stroke:#10181F;stroke-width:.8;stroke-opacity:.4}.chart text{font-size:11.5px}
+        tr,footer,.two{break-inside:avoid}
+        """;
+}
