@@ -29,5 +29,6 @@ internal static class Figures
         new FormatsSurveys(),
         new FormatsMutations(),
         new LearnSeasonsFigure(),
+        .. AppFigure.All,
     ];
 }

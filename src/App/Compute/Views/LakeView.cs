@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.App.Compute.Views;
@@ -46,10 +47,10 @@ public sealed record WaterChart(ChartFrame Frame, double MaxDepthM, IReadOnlyLis
 public sealed record ChartFrame(double WestM, double SouthM, double CellM, int Nx, int Ny);
 
 /// <summary>A named place on the chart; kind is a symbol's name, <c>water</c> or <c>land</c>.</summary>
-public sealed record ChartMark(string Kind, string Name, double XM, double YM);
+public sealed record ChartMark(string Kind, string Name, [property: JsonPropertyName("xM")] double XM, [property: JsonPropertyName("yM")] double YM);
 
 /// <summary>A spot as the chart marks it.</summary>
-public sealed record SpotMark(string Letter, string Name, double XM, double YM, double DepthM);
+public sealed record SpotMark(string Letter, string Name, [property: JsonPropertyName("xM")] double XM, [property: JsonPropertyName("yM")] double YM, double DepthM);
 
 /// <summary>A pass: x, y pairs in the lake's plane.</summary>
 public sealed record PassMark(string Letter, IReadOnlyList<double> Points);

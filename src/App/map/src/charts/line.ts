@@ -21,7 +21,7 @@ export function drawLine(host: HTMLElement, data: LineData): void {
   out += `<rect x="${left}" y="${top}" width="${right - left}" height="${n(waterFoot - top)}" style="fill:var(--d1)"/>`;
   if (data.belt) {
     const by = top + Math.min(data.depth, data.belt.from) * scale, to = top + Math.min(data.depth, data.belt.to) * scale;
-    if (to - by > 1) out += `<rect class="acw" x="${left}" y="${n(by)}" width="${right - left}" height="${n(to - by)}"/>` + text(right - 8, by + 16, data.belt.label, 'text-anchor="end"');
+    if (to - by > 1) out += `<rect class="acw" x="${left}" y="${n(by)}" width="${right - left}" height="${n(to - by)}"/>` + text(right - 8, to - by > 24 ? by + 16 : by - 6, data.belt.label, 'text-anchor="end"');
   }
   out += `<rect x="${left}" y="${n(waterFoot)}" width="${right - left}" height="9" fill="url(#${gx})"/><path class="cv" d="M${left} ${n(waterFoot)}H${right}"/><path class="cv" d="M${left} ${top}H${right}"/>`;
   const band = [...data.low, ...[...data.high].reverse()];

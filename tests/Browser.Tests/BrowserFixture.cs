@@ -1,0 +1,119 @@
+using System.Diagnostics;
+using System.Reflection;
+using Microsoft.Playwright;
+using SecondShore.Browser.Tests;
+using SecondShore.TestKit;
+
+[assembly: AssemblyFixture(typeof(BrowserFixture))]
+
+namespace SecondShore.Browser.Tests;
+
+/// <summary>One server and one Chromium for all browser tests.</summary>
+/// <remarks>
+/// Chromium is taken from the variable SECONDSHORE_CHROMIUM or from PATH. Without one the tests skip and say so, unless
+/// SECONDSHORE_NEED_BROWSER is set, as CI sets it: then they fail.
+/// </remarks>
+public sealed class BrowserFixture : IAsyncLifetime
+{
+    private Process? _host;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    /// <summary>The server's address.</summary>
+    public string Address { get; private set; } = "";
+
+    /// <summary>Why there is no browser; null when there is one.</summary>
+    public string? Missing { get; private set; }
+
+    /// <summary>Folder for pictures that people look at.</summary>
+    public static string Screens { get; } = Directory.CreateDirectory(Path.Combine(SharedData.RepositoryRoot, "artifacts", "screens")).FullName;
+
+    public async ValueTask InitializeAsync()
+    {
+        string? chromium = FindChromium();
+        if (chromium is null)
+        {
+            Missing = "No Chromium was found: set SECONDSHORE_CHROMIUM to one, or put chromium on PATH.";
+            return;
+        }
+
+        await StartHostAsync();
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = chromium,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    /// <summary>The browser; skips the test, or fails it under CI, when there is none.</summary>
+    public IBrowser Browser
+    {
+        get
+        {
+            if (_browser is not null) return _browser;
+            if (Environment.GetEnvironmentVariable("SECONDSHORE_NEED_BROWSER") is { Length: > 0 }) Assert.Fail(Missing);
+            Assert.Skip(Missing ?? "No browser.");
+            throw new UnreachableException();
+        }
+    }
+
+    /// <summary>A device of its own: nothing stored.</summary>
+    public Task<IBrowserContext> DeviceAsync(int width, int height, bool dark = false, string locale = "en-US") =>
+        Browser.NewContextAsync(new BrowserNewContextOptions
+        {
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            Locale = locale,
+            AcceptDownloads = true,
+        });
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null) await _browser.CloseAsync();
+        _playwright?.Dispose();
+        if (_host is { HasExited: false })
+        {
+            _host.Kill(entireProcessTree: true);
+            await _host.WaitForExitAsync();
+        }
+
+        _host?.Dispose();
+    }
+
+    private async Task StartHostAsync()
+    {
+        string program = typeof(BrowserFixture).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "HostProgram").Value!;
+        ProcessStartInfo start = new("dotnet", [program, "--urls", "http://127.0.0.1:0"])
+        {
+            RedirectStandardOutput = true,
+            WorkingDirectory = SharedData.RepositoryRoot,
+        };
+        _host = Process.Start(start) ?? throw new InvalidOperationException("The server could not be started.");
+        while (await _host.StandardOutput.ReadLineAsync() is { } line)
+        {
+            const string Said = "Second Shore is at ";
+            if (!line.StartsWith(Said, StringComparison.Ordinal)) continue;
+            Address = line[Said.Length..].Trim();
+            _ = _host.StandardOutput.ReadToEndAsync();
+            return;
+        }
+
+        throw new InvalidOperationException("The server ended before it told its address.");
+    }
+
+    private static string? FindChromium()
+    {
+        if (Environment.GetEnvironmentVariable("SECONDSHORE_CHROMIUM") is { Length: > 0 } given) return File.Exists(given) ? given : null;
+        foreach (string folder in (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator))
+        {
+            foreach (string name in (string[])["chromium", "chromium-browser", "google-chrome"])
+            {
+                string path = Path.Combine(folder, name);
+                if (folder.Length > 0 && File.Exists(path)) return path;
+            }
+        }
+
+        return null;
+    }
+}
