@@ -43,8 +43,11 @@ export function spotFeatures(palette: Palette, pixelM: number, acting: string): 
   });
 }
 
-export function markFeatures(palette: Palette): Feature[] {
-  return model.marks.map((mark) => {
+/** From how near a mark is shown, metres a pixel: cover is many, ramps are few. */
+const nearest = (kind: string): number => (kind === "ramp" || kind === "water" ? 60 : kind === "land" || kind === "hazard" ? 9 : 4.5);
+
+export function markFeatures(palette: Palette, pixelM: number): Feature[] {
+  return model.marks.filter((mark) => pixelM < nearest(mark.kind)).map((mark) => {
     const feature = new Feature(new Point([mark.xM, mark.yM]));
     const styles: Style[] = [];
     const water = mark.kind === "water", land = mark.kind === "land";

@@ -36,6 +36,7 @@ export class LakeChart {
   private readonly map: OlMap;
   private readonly painted: ImageCanvasSource;
   private readonly soundings = new VectorSource();
+  private readonly names = new VectorSource();
   private readonly features = new VectorSource();
   private readonly off: () => void;
   private readonly resized: ResizeObserver;
@@ -55,6 +56,7 @@ export class LakeChart {
       layers: [
         new ImageLayer({ source: this.painted }),
         new VectorLayer({ source: this.soundings, declutter: true, updateWhileInteracting: false }),
+        new VectorLayer({ source: this.names, declutter: true, updateWhileInteracting: false }),
         new VectorLayer({ source: this.features, updateWhileInteracting: true, updateWhileAnimating: true }),
       ],
       view: new View({ projection: plane, center: [0, 0], resolution: 20, maxResolution: 200, minResolution: 0.15, constrainRotation: false }),
@@ -130,8 +132,10 @@ export class LakeChart {
     const view = this.map.getView(), pixelM = view.getResolution();
     if (pixelM === undefined || !this.framed) return;
     this.features.clear(true);
+    this.names.clear(true);
+    if (!this.options.still) this.names.addFeatures(markFeatures(this.palette, pixelM));
     this.features.addFeatures([
-      ...markFeatures(this.palette), ...passFeatures(this.palette),
+      ...passFeatures(this.palette),
       ...spotFeatures(this.palette, pixelM, model.route ? model.route.next : model.chosen), ...meFeatures(this.palette),
     ]);
     this.soundings.clear(true);
