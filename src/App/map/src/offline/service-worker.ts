@@ -9,7 +9,7 @@ const manifest = self.assetsManifest ?? { version: "none", assets: [] };
 const prefix = "second-shore-";
 const cacheName = prefix + manifest.version;
 const base = new URL("./", self.location.href);
-const skipped = /(\.br|\.gz|\.map|\.pdb|\.LEGAL\.txt|service-worker\.js|service-worker-assets\.js)$/;
+const skipped = /(\.br|\.gz|\.map|\.LEGAL\.txt|service-worker\.js|service-worker-assets\.js)$/;
 const wanted = manifest.assets.filter((asset) => !skipped.test(asset.url));
 const known = new Set(wanted.map((asset) => new URL(asset.url, base).href));
 
