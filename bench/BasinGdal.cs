@@ -20,7 +20,7 @@ internal static class BasinGdal
         while (!process.WaitForExit(2))
         {
             try { seconds = process.TotalProcessorTime.TotalSeconds; }
-            catch (InvalidOperationException) { /* It has just ended: the last reading stands. */ }
+            catch (Exception e) when (e is InvalidOperationException or System.ComponentModel.Win32Exception) { /* It has just ended: the last reading stands. */ }
             process.Refresh();
         }
 

@@ -28,6 +28,7 @@ internal sealed partial class GriddingRun
             new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(wanted, _frame, depthM, cancel);
         }
 
+        if (mask is null) FillSounded(mesh, depthM);
         progress?.Report(0.75);
         SayMethod(method, tried);
         double intervalM = RoundTerraces(mesh, depthM);
@@ -40,6 +41,25 @@ internal sealed partial class GriddingRun
         _assumed.Add(FormattableString.Invariant(
             $"No shoreline is given: the edge of the water was drawn around the soundings, across gaps of up to {longestM:0} m."));
         return ConcaveHull.Dig(mesh, longestM);
+    }
+
+    // Where a boat has sounded there is water, though the hull was dug away around its track.
+    private void FillSounded(Triangulation mesh, float[] depthM)
+    {
+        float[] whole = new float[depthM.Length];
+        Array.Fill(whole, float.NaN);
+        LinearSurface.Draw(mesh, _cloud.DepthM, null, _frame, whole);
+        bool[] sounded = new bool[depthM.Length];
+        float[] own = new float[depthM.Length];
+        for (int i = 0; i < _cloud.Count; i++)
+        {
+            if (!(_cloud.DepthM[i] > 0) || !_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) continue;
+            (sounded[_frame.Index(ix, iy)], own[_frame.Index(ix, iy)]) = (true, _cloud.DepthM[i]);
+        }
+
+        (int[] nearest, float[] squared) = NearestCell.Of(sounded, _frame.Nx, _frame.Ny);
+        for (int i = 0; i < depthM.Length; i++)
+            if (float.IsNaN(depthM[i]) && squared[i] <= 2) depthM[i] = float.IsNaN(whole[i]) ? own[nearest[i]] : whole[i];
     }
 
     private void SayMethod(GriddingMethod method, LeaveOutResult? tried)

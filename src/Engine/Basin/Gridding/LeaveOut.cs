@@ -26,18 +26,30 @@ internal static class LeaveOut
     public static LeaveOutResult? Try(PointCloud cloud, GriddingMethod wished, bool mayKrige, ulong seed, CancellationToken cancel)
     {
         PointCloud part = Part(cloud);
-        bool[] left = Leave(part, seed, out int leftCount);
+        Residuals? runs = Leave(part, RunLength, wished, mayKrige, seed, cancel);
+        if (runs is null) return null;
+        // Single pings tell how a method stands the noise along a track, runs how it crosses the gaps between tracks.
+        Residuals pings = Leave(part, 1, wished, mayKrige, seed + 1, cancel) ?? runs;
+        double linear = Score(runs, pings, r => r.LinearM), natural = Score(runs, pings, r => r.NaturalM), kriged = Score(runs, pings, r => r.KrigingM);
+        GriddingMethod best = wished != GriddingMethod.Auto ? wished
+            : kriged < 0.97 * Math.Min(natural, linear) ? GriddingMethod.Kriging
+            : linear < 0.99 * natural ? GriddingMethod.Linear : GriddingMethod.NaturalNeighbour;
+        double[] errors = best switch { GriddingMethod.Kriging => runs.KrigingM, GriddingMethod.Linear => runs.LinearM, _ => runs.NaturalM };
+        return new LeaveOutResult(best, runs.Rmse(errors), runs.Count, ErrorModel.Fit(runs.DistanceM.AsSpan(0, runs.Count), errors.AsSpan(0, runs.Count)));
+    }
+
+    private static double Score(Residuals runs, Residuals pings, Func<Residuals, double[]> errors) =>
+        Math.Sqrt(runs.Rmse(errors(runs)) * pings.Rmse(errors(pings)));
+
+    private static Residuals? Leave(PointCloud part, int longest, GriddingMethod wished, bool mayKrige, ulong seed, CancellationToken cancel)
+    {
+        bool[] left = Choose(part, longest, seed, out int leftCount);
         if (leftCount < 20 || part.Count - leftCount < 30) return null;
         PointCloud kept = part.Where(i => !left[i]);
         Triangulation mesh = new(kept.XM, kept.YM, cancel);
         if (mesh.EdgeCount == 0) return null;
         Residuals r = Predict(part, left, kept, mesh, wished, mayKrige && kept.Count <= MostKrigingPoints, cancel);
-        if (r.Count < 20) return null;
-        GriddingMethod best = wished != GriddingMethod.Auto ? wished
-            : r.Rmse(r.KrigingM) < 0.97 * Math.Min(r.Rmse(r.NaturalM), r.Rmse(r.LinearM)) ? GriddingMethod.Kriging
-            : r.Rmse(r.LinearM) < 0.99 * r.Rmse(r.NaturalM) ? GriddingMethod.Linear : GriddingMethod.NaturalNeighbour;
-        double[] errors = best switch { GriddingMethod.Kriging => r.KrigingM, GriddingMethod.Linear => r.LinearM, _ => r.NaturalM };
-        return new LeaveOutResult(best, r.Rmse(errors), r.Count, ErrorModel.Fit(r.DistanceM.AsSpan(0, r.Count), errors.AsSpan(0, r.Count)));
+        return r.Count < 20 ? null : r;
     }
 
     private static Residuals Predict(
@@ -85,7 +97,7 @@ internal static class LeaveOut
         return cloud.Where(i => cloud.XM[i] >= from && cloud.XM[i] <= to);
     }
 
-    private static bool[] Leave(PointCloud part, ulong seed, out int count)
+    private static bool[] Choose(PointCloud part, int longest, ulong seed, out int count)
     {
         bool[] left = new bool[part.Count];
         count = 0;
@@ -94,7 +106,7 @@ internal static class LeaveOut
         SeededRandom random = new(seed);
         int soundings = 0;
         for (int i = 0; i < part.Count; i++) if (part.Kind[i] == PointKind.Sounding) soundings++;
-        int run = Math.Clamp(soundings / 60, 1, RunLength);
+        int run = Math.Clamp(soundings / 60, 1, longest);
         for (int i = 0; i < part.Count; i++)
         {
             if (part.Kind[i] != PointKind.Sounding) continue;

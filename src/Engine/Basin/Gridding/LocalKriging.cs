@@ -122,33 +122,62 @@ internal sealed class LocalKriging
         return true;
     }
 
+    // Lags grow by half from the spacing of pings to that of tracks: the first ones tell the noise, the last ones the bed.
     private Variogram FitVariogram()
     {
-        const int lags = 15;
-        double lagM = 3 * _buckets.SpacingM;
+        const int lags = 16;
+        const double growth = 1.5;
+        double firstM = MedianNearestM(), reachM = firstM * Math.Pow(growth, lags);
         double[] distance = new double[lags], square = new double[lags];
         int[] pairs = new int[lags];
-        int step = Math.Max(1, _x.Length / 1500);
+        int step = Math.Max(1, _x.Length / 600);
         for (int i = 0; i < _x.Length; i += step)
         {
-            foreach (int j in _buckets.Within(_x[i], _y[i], lags * lagM, 400))
+            // Near pairs from all neighbours close by, far ones from a sample.
+            foreach (double withinM in (ReadOnlySpan<double>)[firstM * 12, reachM])
             {
-                double d = Distance(_x[i] - _x[j], _y[i] - _y[j]), off = _values[i] - _values[j];
-                int lag = (int)(d / lagM);
-                if (d <= 0 || lag >= lags) continue;
-                distance[lag] += d;
-                square[lag] += 0.5 * off * off;
-                pairs[lag]++;
+                foreach (int j in _buckets.Within(_x[i], _y[i], withinM, 300))
+                {
+                    double d = Distance(_x[i] - _x[j], _y[i] - _y[j]), off = _values[i] - _values[j];
+                    int lag = d <= firstM ? 0 : (int)(Math.Log(d / firstM) / Math.Log(growth));
+                    if (d <= 0 || lag >= lags) continue;
+                    distance[lag] += d;
+                    square[lag] += 0.5 * off * off;
+                    pairs[lag]++;
+                }
             }
         }
 
         for (int k = 0; k < lags; k++)
         {
-            if (pairs[k] == 0) { distance[k] = (k + 0.5) * lagM; continue; }
+            if (pairs[k] == 0) { distance[k] = firstM * Math.Pow(growth, k + 0.5); continue; }
             distance[k] /= pairs[k];
             square[k] /= pairs[k];
+            // Lags weigh alike: there are always more far pairs than near ones.
+            pairs[k] = Math.Min(pairs[k], 100);
         }
 
         return Variogram.Fit(distance, square, pairs);
+    }
+
+    private double MedianNearestM()
+    {
+        List<double> nearest = [];
+        int step = Math.Max(1, _x.Length / 300);
+        for (int i = 0; i < _x.Length; i += step)
+        {
+            int count = _buckets.NearestBySector(_x[i], _y[i], Sectors, PerSector, _near, _nearM2);
+            double least = double.PositiveInfinity;
+            for (int k = 0; k < count; k++)
+            {
+                double d = Distance(_x[_near[k]] - _x[i], _y[_near[k]] - _y[i]);
+                if (d > 0) least = Math.Min(least, d);
+            }
+
+            if (double.IsFinite(least)) nearest.Add(least);
+        }
+
+        nearest.Sort();
+        return nearest.Count > 0 ? nearest[nearest.Count / 2] : 1;
     }
 }

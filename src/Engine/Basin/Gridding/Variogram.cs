@@ -25,11 +25,11 @@ internal readonly record struct Variogram(double NuggetM2, double PartialSillM2,
         double least = double.PositiveInfinity, furthestM = distanceM[^1];
         for (int k = 1; k <= 40; k++)
         {
-            double rangeM = furthestM * 2 * k / 40, s0 = 0, s1 = 0, s2 = 0, t0 = 0, t1 = 0;
+            double rangeM = furthestM * 2 * Math.Pow(0.88, 40 - k), s0 = 0, s1 = 0, s2 = 0, t0 = 0, t1 = 0;
             for (int i = 0; i < pairs.Length; i++)
             {
                 if (pairs[i] == 0) continue;
-                double shape = new Variogram(0, 1, rangeM).AtM2(distanceM[i]), weight = pairs[i] / Math.Max(distanceM[i] * distanceM[i], 1e-6);
+                double shape = new Variogram(0, 1, rangeM).AtM2(distanceM[i]), weight = pairs[i] / Math.Max(halfSquareM2[i] * halfSquareM2[i], 1e-8);
                 s0 += weight;
                 s1 += weight * shape;
                 s2 += weight * shape * shape;
@@ -47,7 +47,7 @@ internal readonly record struct Variogram(double NuggetM2, double PartialSillM2,
             {
                 if (pairs[i] == 0) continue;
                 double off = new Variogram(nugget, sill, rangeM).AtM2(distanceM[i]) - halfSquareM2[i];
-                error += pairs[i] / Math.Max(distanceM[i] * distanceM[i], 1e-6) * off * off;
+                error += pairs[i] / Math.Max(halfSquareM2[i] * halfSquareM2[i], 1e-8) * off * off;
             }
 
             if (error < least) (least, best) = (error, new Variogram(nugget, sill, rangeM));
