@@ -1,6 +1,7 @@
 using System.Globalization;
 using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
+using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Basin.Gridding;
 using SecondShore.Formats.Lake;
 
@@ -16,9 +17,9 @@ public sealed class PreparedLake
     private const double AssumedAreaM2 = 2e6;
     private const double AssumedMaxDepthM = 15;
 
-    private PreparedLake(LakeFolder folder, LakeSite site, DepthGrid? fullPool, Hypsography hypsography, IReadOnlyList<string> assumed)
+    private PreparedLake(LakeFolder folder, LakeSite site, DepthGrid? fullPool, ArmSet? arms, Hypsography hypsography, IReadOnlyList<string> assumed)
     {
-        (Folder, Site, FullPool, Hypsography, Assumed) = (folder, site, fullPool, hypsography, assumed);
+        (Folder, Site, FullPool, Arms, Hypsography, Assumed) = (folder, site, fullPool, arms, hypsography, assumed);
     }
 
     /// <summary>The files as read.</summary>
@@ -29,6 +30,9 @@ public sealed class PreparedLake
 
     /// <summary>Depths at full pool; null where the folder holds no survey.</summary>
     public DepthGrid? FullPool { get; }
+
+    /// <summary>The arms at full pool; null without a survey.</summary>
+    public ArmSet? Arms { get; }
 
     /// <summary>Area by depth of the whole lake at full pool.</summary>
     public Hypsography Hypsography { get; }
@@ -66,7 +70,8 @@ public sealed class PreparedLake
             SurfaceAreaM2 = folder.Site.SurfaceAreaM2 ?? hypsography.SurfaceAreaM2,
             MaxDepthM = folder.Site.MaxDepthM ?? hypsography.MaxDepthM,
         };
-        return new PreparedLake(folder, site, gridded?.Grid, hypsography, assumed);
+        ArmSet? arms = gridded?.Grid is { } grid ? ArmSplitter.Split(grid, cancel: cancel) : null;
+        return new PreparedLake(folder, site, gridded?.Grid, arms, hypsography, assumed);
     }
 
     /// <summary>Depths at the level of an instant.</summary>

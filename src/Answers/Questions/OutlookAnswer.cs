@@ -32,6 +32,7 @@ public static class OutlookAnswer
             {
                 Site = lake.Site,
                 Arms = ArmShapes(lake),
+                ArmOf = lake.Arms is { } arms ? place => arms.ArmAt(place)?.Name : null,
                 At = at,
                 Weather = season,
                 Source = weather?.Source ?? WeatherSource.Climate,
@@ -82,7 +83,16 @@ public static class OutlookAnswer
         _ => "mixed",
     };
 
-    private static IReadOnlyList<ArmShape> ArmShapes(PreparedLake lake) => [new ArmShape(lake.Site.Name, lake.Hypsography)];
+    // With measured hypsography and no survey the lake is one arm.
+    private static IReadOnlyList<ArmShape> ArmShapes(PreparedLake lake)
+    {
+        if (lake.Arms is not { Arms.Count: > 1 } set) return [new ArmShape(lake.Site.Name, lake.Hypsography)];
+        return [.. set.Arms.Select(a => new ArmShape(a.Name, a.Hypsography)
+        {
+            FetchM = a.FetchM,
+            Neighbours = [.. a.Links.Select(l => (set.Arms[l.Neighbour].Name, l.SillM))],
+        })];
+    }
 
     // The part of a broken record that holds the instant, else the last that began before it.
     private static WeatherSeries? SegmentFor(IReadOnlyList<WeatherSeries> segments, DateTimeOffset at) =>

@@ -11,14 +11,17 @@ internal static class DemoVerb
     public static Command Make(Surroundings surroundings)
     {
         Argument<string> folder = new("DIR") { Description = "Folder to write; it is made, and must not hold a lake already." };
+        Option<bool> plan = new("--plan") { Description = "Then plan a day there: the whole main job in one command. A demo lake that is there already is used." };
         Option<ulong> seed = new("--seed") { Description = "Seed of what chance decides.", DefaultValueFactory = _ => KetterfoldDemo.UsualSeed };
-        Command command = new("demo", "Writes the demo lake, Ketterfold Reservoir, invented from its bottom to its weather.") { folder, seed };
+        Command command = new("demo", "Writes the demo lake, Ketterfold Reservoir, invented from its bottom to its weather.") { folder, plan, seed };
         command.SetAction((parsed, stop) =>
         {
             string path = parsed.GetRequiredValue(folder);
-            if (File.Exists(Path.Combine(path, "lake.json")))
+            bool there = File.Exists(Path.Combine(path, "lake.json"));
+            if (there && !parsed.GetValue(plan))
                 throw new BadUsageException($"{path} holds a lake already; name an empty folder or remove it first.");
-            Write(path, parsed.GetValue(seed), surroundings, stop);
+            if (!there) Write(path, parsed.GetValue(seed), surroundings, stop);
+            if (parsed.GetValue(plan)) return DayVerb.Plan(new DayVerb.Wish(path), surroundings, stop);
             surroundings.Out.WriteLine($"Wrote the invented lake to {path}. Next: secondshore day {path}");
             return Task.FromResult(ExitCodes.Done);
         });

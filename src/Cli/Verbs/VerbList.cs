@@ -11,6 +11,9 @@ internal static class VerbList
         yield return DemoVerb.Make(surroundings);
         yield return CheckVerb.Make(surroundings);
         yield return OutlookVerb.Make(surroundings);
+        yield return ShoreVerb.Make(surroundings);
+        yield return DayVerb.Make(surroundings);
+        yield return ScoreVerb.Make(surroundings);
         yield return RigVerb.Make(surroundings);
     }
 }

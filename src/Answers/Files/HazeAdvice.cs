@@ -1,0 +1,36 @@
+using SecondShore.Answers.Questions;
+using SecondShore.Answers.Sheet;
+using SecondShore.Answers.Words;
+using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Day;
+
+namespace SecondShore.Answers.Files;
+
+/// <summary>What to do when the sounder shows the haze at another depth than planned.</summary>
+internal static class HazeAdvice
+{
+    public static IReadOnlyList<SheetRow> Of(DayResult result, Spread thermoclineM, UnitSystem units)
+    {
+        double step = units.IsMetric ? 1.5 : 5 * 0.3048;
+        return
+        [
+            Row($"{units.Depth(Math.Max(1, thermoclineM.P10 - step))} or less", thermoclineM.P10 - step),
+            Row($"{units.Depth(thermoclineM.P90 + step)} or more", thermoclineM.P90 + step),
+            new SheetRow("Not to be seen", $"The lake may be turning: fish steep banks and channel edges at any depth, or {Mixed(result)}"),
+        ];
+
+        SheetRow Row(string head, double depthM)
+        {
+            PlannedStop[] cross = [.. result.Plan.Stops.Where(s => result.Spots[s.Candidate.Id] is { Passes.Count: > 0 } spot && spot.Passes[0].ShallowM <= depthM + 1 && spot.Passes[0].DeepM >= depthM - 1)];
+            string shift = depthM < thermoclineM.P50 ? "Slide every pass up the slope" : "Slide every pass down the slope";
+            return new SheetRow(head, cross.Length == 0
+                ? $"{shift}; write the depth down and plan again from it."
+                : $"{shift}. {string.Join(", ", cross.Select(s => s.Candidate.Letter))} still cross{(cross.Length == 1 ? "es" : "")} it.");
+        }
+    }
+
+    private static string Mixed(DayResult result) =>
+        result.Plan.Alternatives.FirstOrDefault(a => a.Kind == AlternativeKind.IfMixed) is { } other && other.Plan.Stops.Count > 0
+            ? $"go {string.Join(", ", other.Plan.Stops.Select(s => s.Candidate.Letter))}."
+            : "go shallow in the backs of the arms.";
+}

@@ -1,0 +1,176 @@
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Rig;
+using SecondShore.Answers.Sheet;
+using SecondShore.Answers.Wind;
+using SecondShore.Answers.Words;
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Basin.Forms;
+using SecondShore.Engine.Basin.Spots;
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Day;
+using SecondShore.Engine.Motion;
+using SecondShore.Engine.Rig;
+using SecondShore.Engine.Season;
+using SecondShore.Engine.Water;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.Answers.Questions;
+
+/// <summary>In which order, along which passes, with what tied on, and home before dark and before the wind?</summary>
+public static class DayAnswer
+{
+    private static readonly TimeOnly UsualHomeBy = new(15, 0);
+
+    /// <summary>Plans a day from the lake alone: outlook, wind, spots, rigs, plan.</summary>
+    /// <param name="lake">The lake, with a survey.</param>
+    /// <param name="wish">What is asked.</param>
+    /// <param name="units">Units of the words.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="CouldNotComputeException">No survey, no spot, or no time between launch and home; the message says what would help.</exception>
+    public static DayResult Compute(PreparedLake lake, DayWish wish, UnitSystem units, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(lake);
+        ArgumentNullException.ThrowIfNull(wish);
+        lake.RequireGrid();
+        DayClock clock = DayClock.Of(lake, wish, UsualHomeBy);
+        StagedProgress staged = new(progress, 0.35, 0.25, 0.3, 0.1);
+        Outlook outlook = OutlookAnswer.Compute(lake, clock.Launch, wish.Ensemble, staged.Next(), cancel);
+        FormMap forms = ShoreAnswer.Forms(lake, staged.Next(), cancel);
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed) = Motion(lake, outlook, clock, staged.Next(), cancel);
+        ShoreResult shore = ShoreAnswer.Compute(lake, forms, outlook, maxSpots: wish.MaxSpots, cancel: cancel);
+        if (shore.Spots.Count == 0)
+            throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or the wrong way up. 'secondshore check' shows how its depths were read.");
+        DayResult result = Plan(lake, wish, units, clock, shore, motion, wind, windAssumed, cancel);
+        progress?.Report(1);
+        return result;
+    }
+
+    /// <summary>Plans a day on spots already found, in water already set in motion.</summary>
+    public static DayResult Plan(PreparedLake lake, DayWish wish, UnitSystem units, DayClock clock, ShoreResult shore, IWaterMotion motion,
+        IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(lake);
+        ArgumentNullException.ThrowIfNull(wish);
+        ArgumentNullException.ThrowIfNull(clock);
+        ArgumentNullException.ThrowIfNull(shore);
+        DepthGrid grid = shore.Grid;
+        double dropM = PoolDrop.AtM(lake.Folder.Levels, clock.Launch);
+        List<string> assumed = [.. shore.Outlook.Assumed, .. windAssumed];
+        HazardArea[] hazards = [.. RouteHazards.From(lake.Folder.Cover, grid, wish.Boat)];
+        NavigableWater water = new(grid, wish.Boat, hazards, NoWake(lake, grid));
+        (string rampName, PlanePoint ramp) = RampChoice.Of(lake, wish.Ramp, water, dropM, assumed);
+        StopCandidate[] candidates = [.. shore.Spots.Select(s => StopValues.Candidate(s, shore.Outlook, motion, wish.Boat, clock, units))];
+        PlanRequest request = new()
+        {
+            Candidates = candidates,
+            Start = ramp,
+            StartName = rampName,
+            Home = ramp,
+            HomeName = rampName,
+            StartAt = clock.Launch,
+            CheckIn = clock.HomeBy,
+            DarkAt = clock.DarkAt,
+            WindLimitAt = WindLimit(wind, clock),
+            Boat = wish.Boat,
+            Sea = new MotionSea(motion),
+            Must = Marked(lake, shore, PlaceMarkKind.MustVisit),
+            Never = Marked(lake, shore, PlaceMarkKind.NeverVisit),
+            Seed = wish.Ensemble.Seed,
+        };
+        WaterRoutes routes = new(water);
+        int hours = Math.Max(1, (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours));
+        RouteMatrix travel = routes.Matrix(request.RoutePlaces, clock.Launch, hours, request.Sea, cancel: cancel);
+        DayPlan plan = DayPlanner.Plan(request, travel, cancel: cancel);
+        if (plan.Stops.Count == 0)
+            throw new CouldNotComputeException($"No stop fits between {clock.Launch:HH:mm} and {clock.HomeBy:HH:mm} from {rampName}. {string.Join(" ", plan.Unmet)} Leave more time, or choose another ramp.");
+
+        Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
+        Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
+        Dictionary<string, RigReply> rigs = plan.Stops.Select(s => s.Candidate.Id).Distinct().ToDictionary(id => id, id => StopRig.Of(spots[id], wish, tackle, units, lake.Folder.Cover));
+        return new DayResult
+        {
+            Wish = wish,
+            Shore = shore,
+            Plan = plan,
+            Spots = spots,
+            Rigs = rigs,
+            RampName = rampName,
+            Ramp = ramp,
+            LightAt = clock.LightAt,
+            DarkAt = clock.DarkAt,
+            Wind = wind,
+            Hazards = hazards,
+            Cautions = DayCautions.For(Facts(lake, wish, clock, shore, plan, wind, hazards, rigs, dropM), Units(units)),
+            Assumed = [.. assumed.Concat(plan.Unmet).Distinct()],
+        };
+    }
+
+    private static (IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<string> Assumed) Motion(
+        PreparedLake lake, Outlook outlook, DayClock clock, IProgress<double> progress, CancellationToken cancel)
+    {
+        try
+        {
+            int hours = (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours) + 1;
+            WindResult wind = WindAnswer.Compute(lake, outlook, new WindQuestion { At = clock.Launch, Hours = hours }, progress, cancel);
+            WindHistory history = wind.Field.Wind;
+            List<SheetWind> strip = [];
+            foreach (DateTimeOffset hour in wind.Field.Hours)
+            {
+                int step = history.StepAt(hour);
+                strip.Add(new SheetWind(hour, history.WindMps(step), history.GustMps(step), history.FromDeg(step)));
+            }
+
+            return (wind.Field, strip, wind.Assumed);
+        }
+        catch (CouldNotComputeException e)
+        {
+            // No weather for that day: the plan still stands on still water, and says so.
+            return (StillWater.Instance, [], [$"{e.Message} Until then the plan takes calm water: look at the wind forecast before you go."]);
+        }
+    }
+
+    private static DateTimeOffset? WindLimit(IReadOnlyList<SheetWind> wind, DayClock clock)
+    {
+        BoatLimits limits = new();
+        foreach (SheetWind hour in wind)
+        {
+            if (hour.At > clock.Launch && (hour.WindMps >= limits.StayAshoreWindMps || hour.GustMps >= limits.StayAshoreGustMps)) return hour.At;
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<Engine.Day.NoWakeArea> NoWake(PreparedLake lake, DepthGrid grid) =>
+        lake.Folder.NoWakeAreas.Select(a => new Engine.Day.NoWakeArea([.. a.Outline.Select(grid.Projection.ToPlane)], a.Name));
+
+    // A mark names every spot within its reach.
+    private static string[] Marked(PreparedLake lake, ShoreResult shore, PlaceMarkKind kind) =>
+    [
+        .. lake.Folder.Marks.Where(m => m.Kind == kind)
+            .SelectMany(m => shore.Spots.Where(s => s.Place.DistanceToM(shore.Grid.Projection.ToPlane(m.Place)) <= Math.Max(m.RadiusM, 50)))
+            .Select(s => s.Id).Distinct(),
+    ];
+
+    private static PlanFacts Facts(PreparedLake lake, DayWish wish, DayClock clock, ShoreResult shore, DayPlan plan, IReadOnlyList<SheetWind> wind,
+        IReadOnlyList<HazardArea> hazards, Dictionary<string, RigReply> rigs, double dropM)
+    {
+        (IReadOnlyList<DateTimeOffset> showers, IReadOnlyList<DateTimeOffset> fog) = SkySigns.Between(lake, clock.Launch, clock.HomeBy);
+        return new PlanFacts
+        {
+            Plan = plan,
+            Boat = wish.Boat,
+            SurfaceTempC = shore.Outlook.Lake.Profile.Count > 0 ? shore.Outlook.Lake.Profile[0].TempC.P50 : null,
+            Wind = [.. wind.Select(w => new WindHour(w.At, w.WindMps, w.GustMps))],
+            Showers = showers,
+            Fog = fog,
+            LightAt = clock.LightAt,
+            DarkAt = clock.DarkAt,
+            BelowFullPoolM = dropM,
+            Hazards = hazards,
+            UsesLead = rigs.Values.Any(StopRig.IsLead),
+        };
+    }
+
+    private static CautionUnits Units(UnitSystem units) => new(units.Depth, units.ShortDistance, units.Wind, units.Temp);
+}

@@ -1,0 +1,50 @@
+using SecondShore.Answers.Rig;
+using SecondShore.Answers.Sheet;
+using SecondShore.Engine.Basin.Spots;
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Day;
+
+namespace SecondShore.Answers.Questions;
+
+/// <summary>A planned day with everything it rests on. Treated as immutable.</summary>
+public sealed record DayResult
+{
+    /// <summary>The wish it answers.</summary>
+    public required DayWish Wish { get; init; }
+
+    /// <summary>Second shore, belt and spots of the day.</summary>
+    public required ShoreResult Shore { get; init; }
+
+    /// <summary>The plan.</summary>
+    public required DayPlan Plan { get; init; }
+
+    /// <summary>Spots by the ids of the plan's stops.</summary>
+    public required IReadOnlyDictionary<string, Spot> Spots { get; init; }
+
+    /// <summary>What to tie on, by spot id.</summary>
+    public required IReadOnlyDictionary<string, RigReply> Rigs { get; init; }
+
+    /// <summary>The ramp's name.</summary>
+    public required string RampName { get; init; }
+
+    /// <summary>The ramp's place in the plane.</summary>
+    public required PlanePoint Ramp { get; init; }
+
+    /// <summary>First light (civil).</summary>
+    public required DateTimeOffset? LightAt { get; init; }
+
+    /// <summary>Dark (end of civil twilight).</summary>
+    public required DateTimeOffset? DarkAt { get; init; }
+
+    /// <summary>Wind by hour while the boat is out; empty without weather.</summary>
+    public required IReadOnlyList<SheetWind> Wind { get; init; }
+
+    /// <summary>Hazards at the day's level.</summary>
+    public required IReadOnlyList<HazardArea> Hazards { get; init; }
+
+    /// <summary>Cautions, strongest first.</summary>
+    public required IReadOnlyList<Caution> Cautions { get; init; }
+
+    /// <summary>What had to be assumed.</summary>
+    public required IReadOnlyList<string> Assumed { get; init; }
+}
