@@ -11,7 +11,6 @@ using SecondShore.Engine.Day;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Rig;
 using SecondShore.Engine.Season;
-using SecondShore.Engine.Water;
 using SecondShore.Formats.Lake;
 
 namespace SecondShore.Answers.Questions;

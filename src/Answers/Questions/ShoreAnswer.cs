@@ -9,7 +9,6 @@ using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Season;
-using SecondShore.Formats.Lake;
 using NamedPlace = SecondShore.Engine.Basin.Spots.NamedPlace;
 
 namespace SecondShore.Answers.Questions;

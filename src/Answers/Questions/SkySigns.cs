@@ -1,5 +1,4 @@
 using SecondShore.Answers.Lake;
-using SecondShore.Formats.Lake;
 
 namespace SecondShore.Answers.Questions;
 
