@@ -30,5 +30,6 @@ internal static class Figures
         new FormatsMutations(),
         new LearnSeasonsFigure(),
         .. AppFigure.All,
+        .. AppFigure.All,
     ];
 }

@@ -1,0 +1,93 @@
+using System.Diagnostics;
+using System.Globalization;
+using Microsoft.Playwright;
+
+namespace SecondShore.Bench;
+
+/// <summary>A first visit to the published app in Chromium, measured.</summary>
+internal sealed record AppVisit(double TransferBytes, double UsableS, double RecomputeS, double ResliceMs)
+{
+    private static Task<AppVisit>? _once;
+
+    /// <summary>The visit; made on first use.</summary>
+    public static Task<AppVisit> Once => _once ??= MakeAsync();
+
+    private static async Task<AppVisit> MakeAsync()
+    {
+        string folder = Path.Combine(Path.GetTempPath(), "second-shore-app-bench");
+        await RunAsync($"publish -c Release src/Host -o \"{folder}\" -v q -nologo");
+        using Process host = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0"]) { RedirectStandardOutput = true, WorkingDirectory = folder })!;
+        try
+        {
+            string? line;
+            const string Said = "Second Shore is at ";
+            do line = await host.StandardOutput.ReadLineAsync() ?? throw new InvalidOperationException("The server ended early.");
+            while (!line.StartsWith(Said, StringComparison.Ordinal));
+            _ = host.StandardOutput.ReadToEndAsync();
+            return await VisitAsync(line[Said.Length..].Trim());
+        }
+        finally
+        {
+            host.Kill(entireProcessTree: true);
+        }
+    }
+
+    private static async Task<AppVisit> VisitAsync(string address)
+    {
+        using IPlaywright playwright = await Playwright.CreateAsync();
+        await using IBrowser browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("SECONDSHORE_CHROMIUM") ?? "/usr/bin/chromium",
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+        // The service worker fetches everything a second time, from the HTTP cache where it can: the first visit is measured without it.
+        IBrowserContext device = await browser.NewContextAsync(new BrowserNewContextOptions { ServiceWorkers = ServiceWorkerPolicy.Block, ViewportSize = new ViewportSize { Width = 390, Height = 844 } });
+        IPage page = await device.NewPageAsync();
+        ICDPSession session = await device.NewCDPSessionAsync(page);
+        double bytes = 0;
+        session.Event("Network.loadingFinished").OnEvent += (_, e) =>
+        {
+            if (e?.GetProperty("encodedDataLength").GetDouble() is { } got) bytes += got;
+        };
+        await session.SendAsync("Network.enable");
+        Stopwatch clock = Stopwatch.StartNew();
+        await page.GotoAsync(address);
+        await page.WaitForSelectorAsync(".places a", new PageWaitForSelectorOptions { Timeout = 120_000 });
+        double usableS = clock.Elapsed.TotalSeconds;
+        await page.WaitForSelectorAsync(".answer .num", new PageWaitForSelectorOptions { Timeout = 300_000 });
+        await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = 300_000 });
+        double recompute = await SumAsync(page, "open", "outlook", "shore");
+        await page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Link, new LocatorGetByRoleOptions { Name = "Shore", Exact = true }).ClickAsync();
+        for (int i = 0; i < 5; i++)
+        {
+            await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Thermocline at, more" }).ClickAsync();
+            await page.WaitForTimeoutAsync(800);
+        }
+
+        double reslice = await page.EvaluateAsync<double>("() => { const all = performance.getEntriesByName('engine:slice').map(e => e.duration).sort((a, b) => a - b); return all[all.length >> 1] ?? -1; }");
+        return new AppVisit(bytes, usableS, recompute / 1000, reslice);
+    }
+
+    private static async Task<double> SumAsync(IPage page, params string[] verbs)
+    {
+        double sum = 0;
+        foreach (string verb in verbs)
+            sum += await page.EvaluateAsync<double>("verb => performance.getEntriesByName('engine:' + verb).at(-1)?.duration ?? 0", verb);
+        return sum;
+    }
+
+    private static async Task RunAsync(string arguments)
+    {
+        Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"# dotnet {arguments}"));
+        using Process process = Process.Start(new ProcessStartInfo("dotnet", arguments) { WorkingDirectory = FindRoot() })!;
+        await process.WaitForExitAsync();
+        if (process.ExitCode != 0) throw new InvalidOperationException("The app could not be published.");
+    }
+
+    private static string FindRoot()
+    {
+        for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+            if (File.Exists(Path.Combine(folder.FullName, "SecondShore.slnx"))) return folder.FullName;
+        throw new DirectoryNotFoundException("No folder above the bench holds SecondShore.slnx.");
+    }
+}
