@@ -15,7 +15,7 @@ internal sealed partial class LakeDesk
     {
         ProblemLog log = new();
         (string name, byte[] bytes) = files.First();
-        ILakeFiles set = TripFile.Read(name, bytes, log) ?? throw new CouldNotComputeException(log.ToList()[0].ToString());
+        MemoryFiles set = TripFile.Read(name, bytes, log) ?? throw new CouldNotComputeException(log.ToList()[0].ToString());
         foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
         return "{\"name\":\"Ketterfold Reservoir\"}";
     }

@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using SecondShore.App.Compute.Views;
-using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;

@@ -62,7 +62,7 @@ internal static class RigDesk
         tackle.Lines.FirstOrDefault(l => Math.Abs(l.StrengthN - (kg * 9.80665)) < 0.08 * l.StrengthN)
         ?? FishingLine.OfPoundsWeight(LineMaterial.Fluorocarbon, Math.Round(kg / KgPerPound));
 
-    private static IReadOnlyList<Views.LinePoint> Points(TowShape shape)
+    private static List<Views.LinePoint> Points(TowShape shape)
     {
         int every = Math.Max(1, shape.Points.Count / 60);
         List<Views.LinePoint> points = [];
