@@ -12,6 +12,8 @@ public static class HostApp
         WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
             Args = args,
+            // Named here, so that the list of static files is found whoever starts the server.
+            ApplicationName = typeof(HostApp).Assembly.GetName().Name,
             ContentRootPath = ContentRoot(),
         });
         if (string.IsNullOrEmpty(builder.Configuration["urls"])) builder.WebHost.UseUrls(DefaultAddress);

@@ -13,7 +13,7 @@ public partial class NamingTests
         "p20", "p35", "p65", "p80", "x", "y", "z", "sample", "samples", "chance", "factor", "ratio", "fraction", "scale", "shape", "count",
         "lower", "diagonal", "upper", "right", "quantile", "probability", "progress", "column", "row", "columns", "rows", "density",
         "cloudFraction", "relativeHumidity", "earthFlattening", "vonKarman", "result", "limit", "exponent", "power", "t", "u", "confidence",
-        "slope", "coefficient", "cellsAbove", "chanceStratified", "draw", "efficiency", "score", "cosZenith", "albedo", "emissivity", "power", "skill", "odds",
+        "slope", "coefficient", "cellsAbove", "chanceStratified", "draw", "periodsToFade", "efficiency", "score", "cosZenith", "albedo", "emissivity", "power", "skill", "odds",
     };
 
     [Fact]
@@ -23,10 +23,11 @@ public partial class NamingTests
         List<string> nameless = [];
         foreach (Type type in typeof(Engine.Core.PhysicalConstants).Assembly.GetExportedTypes())
         {
-            // Edge types carry their unit in their members; solvers and guards take numbers of any unit.
+            // Edge types carry their unit in their members; solvers and guards take numbers of any unit; weights are points.
             if (type.Namespace!.EndsWith(".Core.Units", StringComparison.Ordinal)
                 || type.Namespace.EndsWith(".Core.Numerics", StringComparison.Ordinal)
-                || type == typeof(Engine.Core.Require)) continue;
+                || type == typeof(Engine.Core.Require)
+                || type == typeof(Engine.Basin.Spots.SpotWeights)) continue;
             foreach (PropertyInfo p in type.GetProperties(Own)) Check(p.PropertyType, p.Name, $"{type.Name}.{p.Name}");
             foreach (FieldInfo f in type.GetFields(Own).Where(f => !f.IsSpecialName)) Check(f.FieldType, f.Name, $"{type.Name}.{f.Name}");
             foreach (MethodInfo m in type.GetMethods(Own).Where(m => !m.IsSpecialName))
@@ -53,7 +54,7 @@ public partial class NamingTests
 
     private const BindingFlags Own = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
 
-    [GeneratedRegex("(Share|Chance|Factor|Ratio|Fraction|Number|Weight|Coefficient|Index|Sd|Score|Confidence|Probability|Count|Power|Value|Odds|Rate|Efficiency|ColumnAt|RowAt|Share[A-Z].*|Chance[A-Z].*)s?$")]
+    [GeneratedRegex("(Share|Chance|Factor|Ratio|Fraction|Number|Weight|Coefficient|Index|Sd|Score|Confidence|Probability|Count|Power|Value|Odds|Rate|Efficiency|ColumnAt|RowAt|FactorOf|Tan|Share[A-Z].*|Chance[A-Z].*)s?$")]
     private static partial Regex DimensionlessEnding();
 
     private static bool IsNumber(Type type)

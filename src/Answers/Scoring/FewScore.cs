@@ -74,6 +74,6 @@ internal static class SeasonRequest
         Flows = season.Lake.Flows,
         Members = members,
         Seed = (ulong)season.Year,
-        MeanWindMps = LakePriors.MeanWind(season.Lake.Weather.Segments),
+        MeanWindMps = LakePriors.MeanWindMps(season.Lake.Weather.Segments),
     };
 }

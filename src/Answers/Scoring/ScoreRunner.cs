@@ -49,7 +49,7 @@ public static class ScoreRunner
 
     /// <summary>Priors of a measured lake: what the outlook would take.</summary>
     internal static LakePriors PriorsOf(ScoredLake lake) =>
-        LakePriors.For(lake.Site, lake.Basin, lake.Weather.Source, LakePriors.MeanWind(lake.Weather.Segments));
+        LakePriors.For(lake.Site, lake.Basin, lake.Weather.Source, LakePriors.MeanWindMps(lake.Weather.Segments));
 
     internal static LakeScore Score(ScoredLake lake, ScoreMode mode, ErrorSums sums, List<string> why)
     {

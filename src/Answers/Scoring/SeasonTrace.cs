@@ -23,7 +23,7 @@ internal sealed class SeasonTrace
         LakeColumn column = new(season.Grid, parameters, 8, season.Boundary.DropM(season.StartStep / 24));
         column.SetProfile(season.Start.DepthM, season.Start.TempC);
         // A top near freezing tells of ice; how much, the winter's weather tells.
-        if (season.Start.TempC[0] < 2.0) column.SetIce(LakeColumn.IceBefore(season.Forcing, season.StartStep));
+        if (season.Start.TempC[0] < 2.0) column.SetIce(LakeColumn.IceBeforeM(season.Forcing, season.StartStep));
         SeasonTrace trace = new()
         {
             TempC = new double[season.Observed.Length][],

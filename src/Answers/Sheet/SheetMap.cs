@@ -76,7 +76,7 @@ public sealed record SheetMap
         double stepM = metric ? 2.0 : 3.048;
         List<IReadOnlyList<PlanePoint[]>> washes = [];
         foreach (double depthM in WashDepthsM) washes.Add(Rings(grid, depthM, box, toleranceM));
-        IReadOnlyList<double> levels = [.. Engine.Basin.Shore.Contours.Levels(grid, stepM).Where(l => l > 0)];
+        IReadOnlyList<double> levels = [.. Engine.Basin.Shore.Contours.LevelsM(grid, stepM).Where(l => l > 0)];
         return new SheetMap
         {
             WestM = box.WestM,

@@ -101,6 +101,10 @@ internal static class DayVerb
         throw new BadUsageException($"{option} {text} is not a time of day; write it like 06:30.");
     }
 
+    // A place without a name of its own is called by its form: once is enough.
+    private static string Title(StopCandidate stop) =>
+        string.Equals(stop.Name, stop.Form, StringComparison.OrdinalIgnoreCase) ? stop.Name : $"{stop.Name}, {stop.Form}";
+
     private static void Print(DayResult result, UnitSystem units, IReadOnlyList<string> written, TextWriter output)
     {
         string title = result.Shore.Lake.Folder.Document.IsInvented ? $"{result.Shore.Lake.Site.Name} (invented)" : result.Shore.Lake.Site.Name;
@@ -112,7 +116,7 @@ internal static class DayVerb
         output.WriteLine($"  {result.Plan.Launch:HH:mm}  {result.RampName}");
         foreach (PlannedStop stop in result.Plan.Stops)
         {
-            output.WriteLine($"  {stop.Arrive:HH:mm}  {stop.Candidate.Letter,-2} {stop.Candidate.Name}, {stop.Candidate.Form} at {units.Depth(stop.Candidate.DepthM)}, until {stop.Leave:HH:mm}");
+            output.WriteLine($"  {stop.Arrive:HH:mm}  {stop.Candidate.Letter,-2} {Title(stop.Candidate)} at {units.Depth(stop.Candidate.DepthM)}, until {stop.Leave:HH:mm}");
             output.WriteLine($"             {RigWords.Short(result.Rigs[stop.Candidate.Id])}");
             if (stop.Candidate.How.Length > 0) output.WriteLine($"             {stop.Candidate.How}");
             output.WriteLine($"             because {stop.Candidate.Why}");
@@ -124,7 +128,7 @@ internal static class DayVerb
         foreach (Spot spot in result.Shore.Spots)
         {
             string chance = spot.Kind == SpotKind.Belt
-                ? string.Create(CultureInfo.InvariantCulture, $", {spot.ChanceInReach.P50 * 100:0} % in reach ({spot.ChanceInReach.P10 * 100:0} to {spot.ChanceInReach.P90 * 100:0})")
+                ? string.Create(CultureInfo.InvariantCulture, $", {spot.ChanceInReach.P50 * 100:0} % in reach")
                 : "";
             output.WriteLine($"  {spot.Letter,-2} {(spot.Name.Length > 0 ? spot.Name + ", " : "")}{Engine.Basin.Forms.FormWords.Of(spot.Form)} at {units.Depth(spot.DepthM)}{chance}");
             output.WriteLine($"       because {string.Join("; ", spot.Reasons.Take(4).Select(r => ReasonText.Of(r, !units.IsMetric)))}");

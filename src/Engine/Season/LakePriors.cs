@@ -60,7 +60,7 @@ public sealed record LakePriors
     }
 
     /// <summary>Mean wind of all hours of some series, m s-1; null without any.</summary>
-    public static double? MeanWind(IReadOnlyList<WeatherSeries> series)
+    public static double? MeanWindMps(IReadOnlyList<WeatherSeries> series)
     {
         double sum = 0;
         long count = 0;

@@ -15,7 +15,7 @@ public class SteadyAndModeTests
         // G16: 45 deg from east, 900 m east and 300 m south of the centroid.
         CoarseDepths depths = TestBasins.Box(81, 81, 100, 20).Depths();
         double part = 6.76e-5 * 1000 * Math.Sqrt(0.5);
-        double[] offset = SteadyTilt.Solve(depths, Pair, part, part);
+        double[] offset = SteadyTilt.SolveM(depths, Pair, part, part);
         Assert.Equal(0.222673, offset[depths.Frame.Index(40 + 9, 40 - 3)], 1e-6);
     }
 
@@ -25,7 +25,7 @@ public class SteadyAndModeTests
         CoarseDepths depths = TestBasins.Winding(5, 40, 26, 100).Depths();
         float[] open = new float[depths.Frame.Count];
         for (int i = 0; i < open.Length; i++) open[i] = (float)(0.5 + (0.5 * Math.Sin(depths.Frame.Centre(i).XM / 900)));
-        double[] steady = SteadyTilt.Solve(depths, Pair, 0.04, -0.02, open), offset = new double[steady.Length];
+        double[] steady = SteadyTilt.SolveM(depths, Pair, 0.04, -0.02, open), offset = new double[steady.Length];
         InterfaceModel model = new(depths, Pair, null, InterfaceOptions.Ideal with { MinLowerM = 0.5, DampingPerS = 2e-4, RefreshS = 7200 });
         model.SetStress(0.04, -0.02);
         model.SetShelter(open);

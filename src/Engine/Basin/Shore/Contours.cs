@@ -29,7 +29,7 @@ public static class Contours
     /// <summary>Evenly spaced levels from one step down to the deepest water.</summary>
     /// <param name="grid">Depths.</param>
     /// <param name="stepM">Step, m.</param>
-    public static IReadOnlyList<double> Levels(DepthGrid grid, double stepM)
+    public static IReadOnlyList<double> LevelsM(DepthGrid grid, double stepM)
     {
         Require.NotNull(grid);
         Require.Positive(stepM);

@@ -13,7 +13,7 @@ public static class SteadyTilt
     /// <param name="openShare">[Ny*Nx] share of the stress that reaches each cell; empty for all of it.</param>
     /// <param name="minLowerM">Least thickness of the lower layer, m.</param>
     /// <returns>[Ny*Nx] displacement, m positive down; NaN where the interface does not reach. Valid while smaller than the layers.</returns>
-    public static double[] Solve(CoarseDepths depths, LayerPair layers, double eastPa, double northPa,
+    public static double[] SolveM(CoarseDepths depths, LayerPair layers, double eastPa, double northPa,
         ReadOnlySpan<float> openShare = default, double minLowerM = 0.5)
     {
         Require.NotNull(depths);

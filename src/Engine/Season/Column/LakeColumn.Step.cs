@@ -108,7 +108,7 @@ public sealed partial class LakeColumn
     /// <summary>Ice that the weather before a step would have left, m: growth by cold, melt by warmth and light over up to 150 days.</summary>
     /// <param name="forcing">The weather.</param>
     /// <param name="step">The step the column starts at.</param>
-    public static double IceBefore(ColumnForcing forcing, int step)
+    public static double IceBeforeM(ColumnForcing forcing, int step)
     {
         double stepS = forcing.Weather.StepS, ice = 0;
         for (int k = Math.Max(0, step - (int)(150 * 86400.0 / stepS)); k < step; k++)

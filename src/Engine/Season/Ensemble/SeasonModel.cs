@@ -155,7 +155,7 @@ internal sealed class SeasonModel
         double step = Math.Max(0.5, Math.Ceiling(arms[0].Basin.MaxDepthM / 40 * 2) / 2);
         int points = (int)(arms[0].Basin.MaxDepthM / step) + 1;
         MixingStructure structure = request.Structure ?? MixingStructure.EnergyBudget;
-        double? wind = request.MeanWindMps ?? (request.Weather is { } weather ? LakePriors.MeanWind([weather]) : null);
+        double? wind = request.MeanWindMps ?? (request.Weather is { } weather ? LakePriors.MeanWindMps([weather]) : null);
         LakePriors[] priors = [.. arms.Select(a => request.Fitted is { } f ? f : LakePriors.For(request.Site, a.Basin, request.Weather is null ? WeatherSource.Climate : request.Source, wind))];
         return new SeasonModel
         {
