@@ -62,9 +62,18 @@ public readonly record struct Stratification(double ThermoclineM, double Seconda
             difference);
     }
 
-    /// <summary>The step nearest to a depth that a sounder or a probe saw: the seasonal one or the secondary, m.</summary>
-    public double NearestM(double depthM) =>
-        !double.IsNaN(SecondaryM) && Math.Abs(SecondaryM - depthM) < Math.Abs(ThermoclineM - depthM) ? SecondaryM : ThermoclineM;
+    /// <summary>Where a column shows the step that a sounder saw at a depth, m: its main step, unless the secondary one is nearer by more than a cost.</summary>
+    /// <remarks>
+    /// What shows on a sounder is mostly the main step, so a column that can offer only its secondary one answers from a cost
+    /// further off. Without it a column whose main step lies far below would count as a good match, and keep its doubt.
+    /// </remarks>
+    /// <param name="depthM">Depth seen, m.</param>
+    /// <param name="secondaryCostM">How much further off a secondary step counts, m.</param>
+    public double StepSeenM(double depthM, double secondaryCostM)
+    {
+        double off = SecondaryM - depthM, cost = Math.Abs(off) + secondaryCostM;
+        return !double.IsNaN(off) && cost < Math.Abs(ThermoclineM - depthM) ? depthM + Math.CopySign(cost, off) : ThermoclineM;
+    }
 
     /// <summary>Buoyancy frequency squared between two temperatures, s-2.</summary>
     public static double BuoyancyPerS2(double upperC, double lowerC, double distanceM)

@@ -35,7 +35,7 @@ public class OutlookModelTests
     [Fact]
     public void One_haze_reading_moves_the_thermocline_toward_it_and_narrows_it()
     {
-        OutlookRequest request = Known() with { Members = 50 };
+        OutlookRequest request = Known() with { Members = 100 };
         SampleDistribution before = OutlookModel.Compute(request).Lake.ThermoclineM!;
         double target = before.Quantile(0.5) + 2.5;
         SampleDistribution after = OutlookModel.Compute(request with { Readings = [Haze(target)] }).Lake.ThermoclineM!;

@@ -35,7 +35,7 @@ public class StratificationTests
         Stratification seen = Stratification.Of(Depths, warmed);
         Assert.InRange(seen.ThermoclineM, 7.5, 8.5);
         Assert.InRange(seen.SecondaryM, 0.2, 1.6);
-        Assert.Equal(seen.SecondaryM, seen.NearestM(1));
-        Assert.Equal(seen.ThermoclineM, seen.NearestM(9));
+        Assert.Equal(seen.SecondaryM, seen.StepSeenM(1, 0), 1e-12);
+        Assert.Equal(seen.ThermoclineM, seen.StepSeenM(9, 0), 1e-12);
     }
 }

@@ -3,6 +3,9 @@ namespace SecondShore.Engine.Season;
 /// <summary>One season of a lake's arms, ready to run for any member: grids, boundaries, weathers, readings.</summary>
 internal sealed class SeasonModel
 {
+    // Our choice: a secondary step must be nearer than the main one by this much to pass for what was seen.
+    private const double SecondaryStepCostM = 2.0;
+
     private const double ExchangeDays = 12;
 
     public required SeasonTimeline Timeline { get; init; }
@@ -125,7 +128,7 @@ internal sealed class SeasonModel
             {
                 ReadingKind.SurfaceTemperature => column.TempAtC(0.3),
                 ReadingKind.Temperature => column.TempAtC(o.DepthM),
-                ReadingKind.HazeDepth => MemberTrace.Layers(column).NearestM(o.Value),
+                ReadingKind.HazeDepth => MemberTrace.Layers(column).StepSeenM(o.Value, SecondaryStepCostM),
                 ReadingKind.Secchi => 2.0 / column.Parameters.LightExtinctionPerM,
                 _ => oxygen[o.Arm].AtMgPerL(o.DepthM),
             };

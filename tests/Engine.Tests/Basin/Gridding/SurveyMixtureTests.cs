@@ -102,6 +102,8 @@ public class SurveyMixtureTests
         float[] west = SurveyGridder.Grid(new Survey { Soundings = [LakeShapes.Soundings(Points(-1))] }, options).Grid!.DepthM;
         for (int i = 0; i < east.Length; i++)
         {
+            // Beyond the outermost soundings two triangles may be equally near: which one answers is no claim of this test.
+            if (i % 88 is < 6 or > 81 || i / 88 is < 6 or > 81) continue;
             float mirrored = west[(i / 88 * 88) + 87 - (i % 88)];
             if (!float.IsNaN(east[i]) && !float.IsNaN(mirrored)) Assert.Equal(east[i], mirrored, 0.05f);
         }
