@@ -77,7 +77,13 @@ public static class LakeGenerator
         forms.RemoveAll(f => f.Geometry.Shape == FormShape.Point && !IsWet(f.Place));
         return new GeneratedLake
         {
-            Frame = canvas.Frame, DepthM = depthM, ElevationM = canvas.ElevationM, Forms = forms, Ground = ground, Arm = owner, ArmNames = names,
+            Frame = canvas.Frame,
+            DepthM = depthM,
+            ElevationM = canvas.ElevationM,
+            Forms = forms,
+            Ground = ground,
+            Arm = owner,
+            ArmNames = names,
             Shore = CellOutline.Trace(canvas.Frame, canvas.ElevationM, i => lake[i]),
         };
 

@@ -75,8 +75,22 @@ public sealed record LakeRecipe
     /// <summary>A farm pond behind a low dam.</summary>
     public static LakeRecipe Pond { get; } = new()
     {
-        LengthM = 620, MaxDepthM = 7, CellM = 2, HalfFloorM = 32, HalfChannelM = 4, ChannelCutM = 1.3, FormM = 10, RoughM = 0.06,
-        Arms = 2, Humps = 2, Saddles = 1, Points = 3, PointsPerArm = 0, Ledges = 2, Bluffs = 2, Holes = 1,
+        LengthM = 620,
+        MaxDepthM = 7,
+        CellM = 2,
+        HalfFloorM = 32,
+        HalfChannelM = 4,
+        ChannelCutM = 1.3,
+        FormM = 10,
+        RoughM = 0.06,
+        Arms = 2,
+        Humps = 2,
+        Saddles = 1,
+        Points = 3,
+        PointsPerArm = 0,
+        Ledges = 2,
+        Bluffs = 2,
+        Holes = 1,
     };
 
     /// <summary>A reservoir of a few kilometres.</summary>
@@ -85,15 +99,41 @@ public sealed record LakeRecipe
     /// <summary>A long, deep reservoir.</summary>
     public static LakeRecipe LargeReservoir { get; } = new()
     {
-        LengthM = 14000, MaxDepthM = 55, CellM = 15, HalfFloorM = 250, HalfChannelM = 32, ChannelCutM = 7, FormM = 65, RoughM = 0.4,
-        Arms = 6, Humps = 9, Saddles = 4, Points = 9, PointsPerArm = 2, Ledges = 8, Bluffs = 8, Holes = 4,
+        LengthM = 14000,
+        MaxDepthM = 55,
+        CellM = 15,
+        HalfFloorM = 250,
+        HalfChannelM = 32,
+        ChannelCutM = 7,
+        FormM = 65,
+        RoughM = 0.4,
+        Arms = 6,
+        Humps = 9,
+        Saddles = 4,
+        Points = 9,
+        PointsPerArm = 2,
+        Ledges = 8,
+        Bluffs = 8,
+        Holes = 4,
     };
 
     /// <summary>A natural lake of several basins.</summary>
     public static LakeRecipe IceLake { get; } = new()
     {
-        Origin = LakeOrigin.IceBasins, LengthM = 2600, MaxDepthM = 24, CellM = 6, FormM = 45, RoughM = 0.25,
-        Arms = 3, Humps = 5, Saddles = 2, Points = 6, PointsPerArm = 0, Ledges = 0, Bluffs = 0, Holes = 2,
+        Origin = LakeOrigin.IceBasins,
+        LengthM = 2600,
+        MaxDepthM = 24,
+        CellM = 6,
+        FormM = 45,
+        RoughM = 0.25,
+        Arms = 3,
+        Humps = 5,
+        Saddles = 2,
+        Points = 6,
+        PointsPerArm = 0,
+        Ledges = 0,
+        Bluffs = 0,
+        Holes = 2,
     };
 }
 

@@ -164,8 +164,19 @@ internal static class ValleyPlan
 
         return new Valley
         {
-            Name = name, IsMain = isMain, Axis = axis, FloorM = floor, HalfM = halves, WallTan = tans, Used = [new bool[n], new bool[n]],
-            OffsetM = offset, Channel = channel, ChannelAxis = nearest, BedM = bed, HalfChannelM = halfChannelM, ToeM = recipe.FormM * 0.35,
+            Name = name,
+            IsMain = isMain,
+            Axis = axis,
+            FloorM = floor,
+            HalfM = halves,
+            WallTan = tans,
+            Used = [new bool[n], new bool[n]],
+            OffsetM = offset,
+            Channel = channel,
+            ChannelAxis = nearest,
+            BedM = bed,
+            HalfChannelM = halfChannelM,
+            ToeM = recipe.FormM * 0.35,
         };
     }
 

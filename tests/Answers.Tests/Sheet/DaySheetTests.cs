@@ -110,9 +110,16 @@ public class DaySheetTests
             int i = candidates.Count;
             candidates.Add(new StopCandidate
             {
-                Id = names[i], Letter = ((char)('A' + i)).ToString(), Name = names[i], Place = place,
+                Id = names[i],
+                Letter = ((char)('A' + i)).ToString(),
+                Name = names[i],
+                Place = place,
                 Pass = [place, new PlanePoint(place.XM + 90, place.YM + 50), new PlanePoint(place.XM + 170, place.YM + 60)],
-                DepthM = 8.2, Bites = RateTable.Constant(Morning, 1.5 - (0.1 * i)), How = "27 ft, pass east, 0.6 mph", RigSlot = "3/4 oz brown", Why = "the belt crosses the end of the bluff there",
+                DepthM = 8.2,
+                Bites = RateTable.Constant(Morning, 1.5 - (0.1 * i)),
+                How = "27 ft, pass east, 0.6 mph",
+                RigSlot = "3/4 oz brown",
+                Why = "the belt crosses the end of the bluff there",
             });
         }
 

@@ -67,8 +67,13 @@ public class TowPropertyTests
     [Fact]
     public void Thicker_fluorocarbon_never_needs_less_at_dragging_speeds() => UsualTow.Sample(tow =>
     {
-        TowCase sinking = tow with { LineDensityKgPerM3 = 1780, SpeedMps = 0.2 + tow.SpeedMps, Motion = TowMotion.BehindBoat,
-            LineOutM = Math.Min(tow.LineOutM, 2.5 * (tow.DepthM + tow.TipHeightM)) };
+        TowCase sinking = tow with
+        {
+            LineDensityKgPerM3 = 1780,
+            SpeedMps = 0.2 + tow.SpeedMps,
+            Motion = TowMotion.BehindBoat,
+            LineOutM = Math.Min(tow.LineOutM, 2.5 * (tow.DepthM + tow.TipHeightM))
+        };
         double thin = Least(sinking), thick = Least(sinking with { LineDiameterM = tow.LineDiameterM * 1.1 });
         Assert.True(thick >= thin * (1 - 1e-4), $"{sinking}: {thin} then {thick}");
     }, iter: 400, seed: "0001ShoreRig");

@@ -218,8 +218,18 @@ internal sealed class FormCollector
     {
         BottomForm form = new()
         {
-            Id = _forms.Count, Class = kind, Geometry = geometry, Place = place, LengthM = lengthM, WidthM = widthM, ShallowM = Math.Max(0, shallowM), DeepM = deepM,
-            OrientationDeg = orientationDeg, ProminenceM = prominenceM, EdgeSlopeDeg = Math.Atan(tan) * 180 / Math.PI, ConfidenceShare = sure,
+            Id = _forms.Count,
+            Class = kind,
+            Geometry = geometry,
+            Place = place,
+            LengthM = lengthM,
+            WidthM = widthM,
+            ShallowM = Math.Max(0, shallowM),
+            DeepM = deepM,
+            OrientationDeg = orientationDeg,
+            ProminenceM = prominenceM,
+            EdgeSlopeDeg = Math.Atan(tan) * 180 / Math.PI,
+            ConfidenceShare = sure,
         };
         _forms.Add(form);
         return form;

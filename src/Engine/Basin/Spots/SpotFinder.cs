@@ -166,10 +166,20 @@ public static class SpotFinder
         double low = belt ? around.P10 / Math.Max(chance, 1e-6) : 0.6, high = belt ? around.P90 / Math.Max(chance, 1e-6) : 1.3;
         return new Spot
         {
-            Id = FormattableString.Invariant($"s{cell}"), Rank = rank, Letter = LetterOf(rank), Kind = candidate.Kind, Place = place, At = request.Grid.Projection.ToGeo(place),
-            DepthM = depth, Form = form?.Class ?? FormClass.Slope, FormId = formId, Name = NameOf(request, place), ChanceInReach = around,
+            Id = FormattableString.Invariant($"s{cell}"),
+            Rank = rank,
+            Letter = LetterOf(rank),
+            Kind = candidate.Kind,
+            Place = place,
+            At = request.Grid.Projection.ToGeo(place),
+            DepthM = depth,
+            Form = form?.Class ?? FormClass.Slope,
+            FormId = formId,
+            Name = NameOf(request, place),
+            ChanceInReach = around,
             Value = new Spread(value * low * (0.5 + (0.5 * sure)), value, value * high * (1.25 - (0.25 * sure))),
-            Reasons = SpotReasons.Of(request, field, candidate.Cell, candidate.Kind, ground, ArmOf(request, cell)), BoundingSlopeDeg = ground.SlopeDeg,
+            Reasons = SpotReasons.Of(request, field, candidate.Cell, candidate.Kind, ground, ArmOf(request, cell)),
+            BoundingSlopeDeg = ground.SlopeDeg,
             Passes = PassesOf(request, candidate, place, depth, form),
         };
     }

@@ -38,7 +38,12 @@ public sealed record InterfaceOptions
     /// <summary>No friction of any kind and thicknesses at rest: the equations that have exact solutions.</summary>
     public static InterfaceOptions Ideal { get; } = new()
     {
-        MovingThickness = false, BottomDragIndex = 0, InterfaceDragIndex = 0, DampingPerS = 0, MinLowerM = 0.01, BankM = 0,
+        MovingThickness = false,
+        BottomDragIndex = 0,
+        InterfaceDragIndex = 0,
+        DampingPerS = 0,
+        MinLowerM = 0.01,
+        BankM = 0,
     };
 
     /// <summary>Checks the ranges.</summary>

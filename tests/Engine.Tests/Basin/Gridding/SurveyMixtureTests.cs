@@ -28,7 +28,9 @@ public class SurveyMixtureTests
     public void Soundings_correct_a_raster_near_them_and_leave_it_alone_far_away()
     {
         DepthGrid cone = LakeShapes.Cone(500, 30, 10);
-        var points = from x in Enumerable.Range(-6, 13) from y in Enumerable.Range(-6, 13) where x < -1
+        var points = from x in Enumerable.Range(-6, 13)
+                     from y in Enumerable.Range(-6, 13)
+                     where x < -1
                      select (x * 30.0, y * 30.0, 32 - (30 * Math.Sqrt((x * x * 900) + (y * y * 900)) / 500));
         Survey survey = new() { Rasters = [PlaneRaster.Of(cone)], Soundings = [LakeShapes.Soundings(points)] };
         DepthGrid grid = SurveyGridder.Grid(survey, new GridOptions { Projection = cone.Projection, Frame = cone.Frame }).Grid!;

@@ -57,7 +57,10 @@ public class SpotFinderTests
         for (int i = 0; i < west.Length; i++) west[i] = Grid.Frame.Centre(i).XM < 800 ? 0 : 1;
         SpotRequest none = Request() with
         {
-            ThermoclineM = null, ChanceInReach = null, ChanceStratified = 0, ArmOfCell = west,
+            ThermoclineM = null,
+            ChanceInReach = null,
+            ChanceStratified = 0,
+            ArmOfCell = west,
             Arms = [new ArmState("West Arm", ArmWater.Settled), new ArmState("East Arm", ArmWater.Turning)],
         };
         IReadOnlyList<Spot> spots = SpotFinder.Find(none, TestContext.Current.CancellationToken);
@@ -113,7 +116,10 @@ public class SpotFinderTests
 
     private static SpotRequest Request() => new()
     {
-        Grid = Grid, Forms = Forms, ThermoclineM = Thermocline, ChanceInReach = Belt.Compute(Grid, Thermocline, null, 1).Chance,
+        Grid = Grid,
+        Forms = Forms,
+        ThermoclineM = Thermocline,
+        ChanceInReach = Belt.Compute(Grid, Thermocline, null, 1).Chance,
         Names = [new NamedPlace("Sexton Hump", new PlanePoint(800, 500), 120)],
     };
 
