@@ -41,7 +41,7 @@ smoke() { # the README's main command, on the demo lake
   return $code
 }
 
-[ "${CI:-}" = true ] && { install_browser; export SECONDSHORE_REQUIRE_BROWSER=1; }
+[ "${CI:-}" = true ] && { install_browser; export SECONDSHORE_NEED_BROWSER=1; }
 
 echo "== restore and build"
 if ! dotnet build SecondShore.slnx -c Debug -v q || ! dotnet build SecondShore.slnx -c Release -v q; then

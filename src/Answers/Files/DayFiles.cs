@@ -60,10 +60,13 @@ public static class DayFiles
             Stops = [.. result.Plan.Stops.Select(s => new SheetStop(s.Candidate.Letter, s.Candidate.Name, s.Arrive, s.Leave,
                 RigWords.Short(result.Rigs[s.Candidate.Id]), s.Candidate.How, s.Candidate.Why))],
             IfHazeElsewhere = thermoclineM is { } t ? HazeAdvice.Of(result, t, units) : [],
-            Tie = [.. result.Rigs.Values.Select(RigWords.Short).GroupBy(r => r).Select(g => new SheetRow($"{g.Count()} ×", g.Key))],
+            Tie = [.. result.Plan.Stops.GroupBy(s => Jig(result.Rigs[s.Candidate.Id])).Select(g => new SheetRow(g.Key, $"for {string.Join(", ", g.Select(s => s.Candidate.Letter))}"))],
             Cautions = [.. result.Cautions.Select(c => c.Words)],
         };
     }
+
+    // Jig and line without the length of line out, which changes from stop to stop.
+    private static string Jig(RigReply reply) => RigWords.Short(reply).Split(", ")[0];
 
     private static IEnumerable<GpxPoint> Waypoints(DayResult result, UnitSystem units)
     {
