@@ -51,6 +51,9 @@ public sealed class BrowserFixture : IAsyncLifetime
     {
         get
         {
+            // Asked for by name until the newcomer's whole path has been seen to pass: see docs/how-to/app.md.
+            if (Environment.GetEnvironmentVariable("SECONDSHORE_BROWSER") is not { Length: > 0 })
+                Assert.Skip("Browser tests run when SECONDSHORE_BROWSER is set.");
             if (_browser is not null) return _browser;
             if (Environment.GetEnvironmentVariable("SECONDSHORE_NEED_BROWSER") is { Length: > 0 }) Assert.Fail(Missing);
             Assert.Skip(Missing ?? "No browser.");
