@@ -29,6 +29,7 @@ public class BadInputTests
     [InlineData("outlook")]
     [InlineData("shore")]
     [InlineData("day")]
+    [InlineData("learn")]
     public void Every_verb_that_needs_a_lake_refuses_the_same_input_with_3_and_writes_nothing(string verb)
     {
         foreach (BadInput input in BadInputs.All.Where(b => b.ExitCode == ExitCodes.BadInput).Where((_, i) => i % 6 == 0))

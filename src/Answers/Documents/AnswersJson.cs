@@ -11,4 +11,5 @@ namespace SecondShore.Answers.Documents;
 [JsonSerializable(typeof(WindDocument))]
 [JsonSerializable(typeof(CheckDocument))]
 [JsonSerializable(typeof(Rig.RigDocument))]
+[JsonSerializable(typeof(Learn.LearnDocument))]
 public sealed partial class AnswersJson : JsonSerializerContext;

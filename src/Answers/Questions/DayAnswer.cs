@@ -1,4 +1,5 @@
 using SecondShore.Answers.Lake;
+using SecondShore.Answers.Learn;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Sheet;
 using SecondShore.Answers.Wind;
@@ -59,7 +60,8 @@ public static class DayAnswer
         HazardArea[] hazards = [.. RouteHazards.From(lake.Folder.Cover, grid, wish.Boat)];
         NavigableWater water = new(grid, wish.Boat, hazards, NoWake(lake, grid));
         (string rampName, PlanePoint ramp) = RampChoice.Of(lake, wish.Ramp, water, dropM, assumed);
-        StopCandidate[] candidates = [.. shore.Spots.Select(s => StopValues.Candidate(s, shore.Outlook, motion, wish.Boat, clock, units))];
+        LearnedWorth learned = LearnedWorth.Of(lake.Folder, wish.Ensemble.Seed);
+        StopCandidate[] candidates = [.. shore.Spots.Select(s => learned.Apply(StopValues.Candidate(s, shore.Outlook, motion, wish.Boat, clock, units)))];
         PlanRequest request = new()
         {
             Candidates = candidates,

@@ -13,6 +13,7 @@ internal static class VerbList
         yield return OutlookVerb.Make(surroundings);
         yield return ShoreVerb.Make(surroundings);
         yield return DayVerb.Make(surroundings);
+        yield return LearnVerb.Make(surroundings);
         yield return ScoreVerb.Make(surroundings);
         yield return RigVerb.Make(surroundings);
     }

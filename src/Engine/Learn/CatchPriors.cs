@@ -15,6 +15,7 @@ public sealed record PriorRule(string Factor, string Level, string When, double 
 /// <summary>What is believed before a log is read. Immutable; the default is stated in one readable file.</summary>
 public sealed record CatchPriors
 {
+    private static readonly Lazy<string> EmbeddedText = new(ReadText);
     private static readonly Lazy<CatchPriors> Embedded = new(ReadEmbedded);
 
     /// <summary>Prior mean of the rate of an ordinary hour, bites per hour.</summary>
@@ -31,6 +32,9 @@ public sealed record CatchPriors
 
     /// <summary>The beliefs that come with the product.</summary>
     public static CatchPriors Default => Embedded.Value;
+
+    /// <summary>The text of <see cref="Default"/>: to copy, change and give back.</summary>
+    public static string DefaultText => EmbeddedText.Value;
 
     /// <summary>Prior factor of a level under conditions: the product of the rules that hold.</summary>
     /// <param name="factor">Factor.</param>
@@ -125,11 +129,14 @@ public sealed record CatchPriors
         return text.Length <= 80 ? text : text[..80] + "...";
     }
 
-    private static CatchPriors ReadEmbedded()
+    private static CatchPriors ReadEmbedded() =>
+        TryParse(DefaultText, out CatchPriors? priors, out string problem) ? priors! : throw new InvalidOperationException(problem);
+
+    private static string ReadText()
     {
         using Stream stream = typeof(CatchPriors).Assembly.GetManifestResourceStream("SecondShore.Engine.Learn.catch-priors.json")
             ?? throw new InvalidOperationException("The built-in priors are missing from the engine.");
         using var reader = new StreamReader(stream);
-        return TryParse(reader.ReadToEnd(), out CatchPriors? priors, out string problem) ? priors! : throw new InvalidOperationException(problem);
+        return reader.ReadToEnd();
     }
 }

@@ -22,6 +22,7 @@ public sealed class CatchRates
     private readonly double[] _base;
     private readonly double[][][] _draws;
     private readonly double[][] _shape, _rest;
+    private readonly double[] _school;
     private readonly CatchPriors _priors;
     private readonly IReadOnlyCollection<string> _conditions;
     private readonly ulong _seed;
@@ -36,6 +37,7 @@ public sealed class CatchRates
         _draws = new double[draws][][];
         _shape = new double[draws][];
         _rest = new double[draws][];
+        _school = new double[draws];
     }
 
     /// <summary>Number of draws.</summary>
@@ -49,6 +51,25 @@ public sealed class CatchRates
 
     /// <summary>Believed rate of an ordinary hour, bites per hour.</summary>
     public Spread BasePerH => SampleDistribution.Of(_base).Spread;
+
+    /// <summary>Mean of that belief, bites per hour.</summary>
+    public double BaseMeanPerH => SampleDistribution.Of(_base).Mean;
+
+    /// <summary>
+    /// Standard deviation over mean of the rate at a stop not yet fished, when the day's ordinary rate is known: what places
+    /// and the fish's schooling make of it.
+    /// </summary>
+    public double NewStopDoubtShare
+    {
+        get
+        {
+            int spot = _factors.IndexOf("spot");
+            double sum = 0;
+            for (int s = 0; s < DrawCount; s++)
+                sum += ((1.0 + (1.0 / _school[s])) * (1.0 + (spot < 0 ? 0 : 1.0 / _shape[s][spot]))) - 1.0;
+            return Math.Sqrt(sum / DrawCount);
+        }
+    }
 
     /// <summary>Learns from spans.</summary>
     /// <param name="spans">Spans of effort with their outcomes.</param>
@@ -187,6 +208,7 @@ public sealed class CatchRates
     private void Keep(int s, CatchSampler sampler, int[][] level, double[] hoursH)
     {
         _base[s] = sampler.Base;
+        _school[s] = sampler.VisitShape;
         _shape[s] = [.. sampler.Shape];
         _draws[s] = new double[_factors.Count][];
         _rest[s] = new double[_factors.Count];

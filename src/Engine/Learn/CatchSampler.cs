@@ -68,6 +68,9 @@ internal sealed class CatchSampler
     /// <summary>[factor] gamma shape of the factor's levels in the draw.</summary>
     public double[] Shape { get; }
 
+    /// <summary>Gamma shape of the visits' factors in the draw: schooling.</summary>
+    public double VisitShape { get; private set; } = 2;
+
     /// <summary>Goes on to the next draw.</summary>
     public void Sweep()
     {
@@ -76,7 +79,7 @@ internal sealed class CatchSampler
         DrawBase();
         for (int f = 0; f < Factors.Length; f++)
             Shape[f] = DrawGroup(_level[f], Factors[f], _prior[f], Shapes, ShapeLogPrior, _known?.FactorShapes[f]);
-        if (_visitFactor.Length > 0) DrawGroup(_visit, _visitFactor, [], SchoolShapes, [], _known?.VisitShape);
+        if (_visitFactor.Length > 0) VisitShape = DrawGroup(_visit, _visitFactor, [], SchoolShapes, [], _known?.VisitShape);
     }
 
     private double Product(int span)

@@ -36,6 +36,22 @@ public sealed record TryAdvice(string Factor, string Choice, double BestChance, 
         return new TryAdvice(factor, chosen, own.BestChance, Reason(own, by, priors, conditions, factor), MoreHours(by), by);
     }
 
+    /// <summary>The choice with the best mean: what to tie on when nothing is to be tried out.</summary>
+    /// <param name="rates">What is believed.</param>
+    /// <param name="factor">The factor to choose in.</param>
+    /// <param name="choices">What the angler has.</param>
+    /// <param name="priors">For the reason, when the log says nothing yet.</param>
+    /// <param name="conditions">Conditions for the priors.</param>
+    /// <exception cref="ArgumentException">There is no choice.</exception>
+    public static TryAdvice Best(CatchRates rates, string factor, IReadOnlyList<string> choices, CatchPriors? priors = null, IReadOnlyCollection<string>? conditions = null)
+    {
+        Require.NotNull(rates);
+        Require.NotNull(choices);
+        if (choices.Count == 0) throw new ArgumentException("There is nothing to choose from.", nameof(choices));
+        IReadOnlyList<ChoiceRate> by = rates.By(factor, choices);
+        return new TryAdvice(factor, by[0].Level, by[0].BestChance, Reason(by[0], by, priors, conditions, factor), MoreHours(by), by);
+    }
+
     // The best in the mean of a few draws: one draw explores, many harvest. A season is too short for one draw's curiosity
     // (decision 0072), and their number grows as the hours run out.
     internal static int Pick(double[][] draws, ulong seed, double remainingH)

@@ -13,7 +13,7 @@ internal static class LogReader
         Columns columns = new(rows.Sheet);
         if (columns.Kind < 0)
         {
-            context.Log.Error(file, "the file needs the columns time and kind (effort, bite, fish, snag, nothing or note).");
+            context.Log.Error(file, "the file needs the columns time and kind (effort, bite, fish, snag, nothing, sighting or note).");
             return [];
         }
 
@@ -22,11 +22,12 @@ internal static class LogReader
         {
             string word = rows.Sheet.TextOf(row, columns.Kind);
             if (KindOf(word) is LogKind kind) log.Add(columns.Row(row, at, kind, rows.Place(row)));
-            else context.Log.Row(file, rows.Sheet.Line(row), "kind of entry", $"kind is '{TextDecoding.Excerpt(word)}' where effort, bite, fish, snag, nothing or note is expected; the row is kept in the file and not used.");
+            else context.Log.Row(file, rows.Sheet.Line(row), "kind of entry", $"kind is '{TextDecoding.Excerpt(word)}' where effort, bite, fish, snag, nothing, sighting, note or withdrawn is expected; the row is kept in the file and not used.");
         }
 
-        HashSet<string> replaced = [.. log.Where(r => r.Replaces.Length > 0).Select(r => r.Replaces)];
-        log.RemoveAll(r => r.Id.Length > 0 && replaced.Contains(r.Id));
+        // A row that names itself replaces nothing.
+        HashSet<string> replaced = [.. log.Where(r => r.Replaces.Length > 0 && r.Replaces != r.Id).Select(r => r.Replaces)];
+        log.RemoveAll(r => r.Kind == LogKind.Withdrawn || (r.Id.Length > 0 && replaced.Contains(r.Id)));
         return log;
     }
 
@@ -39,6 +40,8 @@ internal static class LogReader
         "snag" or "snags" => LogKind.Snag,
         "nothing" or "blank" or "nothing here" => LogKind.Nothing,
         "note" => LogKind.Note,
+        "sighting" or "seen" => LogKind.Sighting,
+        "withdrawn" or "removed" => LogKind.Withdrawn,
         _ => null,
     };
 
@@ -48,6 +51,10 @@ internal static class LogReader
         private readonly int _sky = sheet.Find("sky"), _bait = sheet.Find("bait"), _jig = sheet.Find("jig"), _trailer = sheet.Find("trailer");
         private readonly int _colour = sheet.Find("colour", "color"), _line = sheet.Find("line"), _presentation = sheet.Find("presentation");
         private readonly int _species = sheet.Find("species"), _note = sheet.Find("note", "notes");
+        private readonly int _sighted = sheet.Find("sighted", "seen"), _sightedWhere = sheet.Find("sighted_where"), _ate = sheet.Find("ate", "stomach");
+        private readonly CsvColumn? _pass = sheet.Find(Quantity.Number, 1, 1000, "pass"), _bites = sheet.Find(Quantity.Number, 0, 1000, "bites");
+        private readonly CsvColumn? _layer = sheet.Find(Quantity.Length, 0, 200, "layer_depth"), _sightedDepth = sheet.Find(Quantity.Length, 0, 500, "sighted_depth");
+        private readonly CsvColumn? _windChange = sheet.Find(Quantity.Number, 0, 1000, "wind_change_h");
         private readonly CsvColumn? _minutes = sheet.Find(Quantity.Minutes, 0, 2880, "effort", "duration") ?? sheet.Find(Quantity.Number, 0, 2880, "minutes");
         private readonly CsvColumn? _count = sheet.Find(Quantity.Number, 0, 1000, "count");
         private readonly CsvColumn? _bottom = sheet.Find(Quantity.Length, 0, 500, "bottom_depth", "depth");
@@ -71,17 +78,25 @@ internal static class LogReader
             Kind = kind,
             Minutes = sheet.Optional(row, _minutes),
             Count = (int)(sheet.Optional(row, _count) ?? 1),
+            Bites = (int?)sheet.Optional(row, _bites),
             Place = place,
+            Pass = (int?)sheet.Optional(row, _pass),
             Spot = sheet.TextOf(row, _spot),
             Form = sheet.TextOf(row, _form),
             BottomDepthM = sheet.Optional(row, _bottom),
             StepDepthM = sheet.Optional(row, _step),
+            LayerDepthM = sheet.Optional(row, _layer),
             SurfaceTempC = sheet.Optional(row, _surface),
             SecchiM = sheet.Optional(row, _secchi),
             WindMps = sheet.Optional(row, _wind),
             WindFromDeg = sheet.Optional(row, _windDir),
+            SinceWindChangeH = sheet.Optional(row, _windChange),
             Sky = sheet.TextOf(row, _sky),
             Bait = sheet.TextOf(row, _bait),
+            Sighted = sheet.TextOf(row, _sighted),
+            SightedDepthM = sheet.Optional(row, _sightedDepth),
+            SightedWhere = sheet.TextOf(row, _sightedWhere),
+            Ate = sheet.TextOf(row, _ate),
             Jig = sheet.TextOf(row, _jig),
             JigWeightG = sheet.Optional(row, _jigWeight),
             Trailer = sheet.TextOf(row, _trailer),

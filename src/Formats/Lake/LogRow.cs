@@ -22,6 +22,12 @@ public enum LogKind
 
     /// <summary>A remark.</summary>
     Note,
+
+    /// <summary>Bait or fish seen on the sounder.</summary>
+    Sighting,
+
+    /// <summary>Takes the row it replaces back without putting another in its place.</summary>
+    Withdrawn,
 }
 
 /// <summary>One row of log.csv in SI; null or empty where the row says nothing. Immutable.</summary>
@@ -48,11 +54,17 @@ public sealed record LogRow
     /// <summary>How many (bites, fish, snags); 1 when not given.</summary>
     public int Count { get; init; } = 1;
 
+    /// <summary>Bites that an effort drew, for those who log by the stretch; null when bites have rows of their own.</summary>
+    public int? Bites { get; init; }
+
     /// <summary>Where.</summary>
     public GeoPoint? Place { get; init; }
 
     /// <summary>Name or id of the spot.</summary>
     public string Spot { get; init; } = "";
+
+    /// <summary>Number of the pass at the spot, from 1.</summary>
+    public int? Pass { get; init; }
 
     /// <summary>Bottom form at the place.</summary>
     public string Form { get; init; } = "";
@@ -62,6 +74,9 @@ public sealed record LogRow
 
     /// <summary>Depth of the step (haze) on the sounder, m.</summary>
     public double? StepDepthM { get; init; }
+
+    /// <summary>Depth of the thermocline at that place and hour as the tool reckoned it, m: no reading.</summary>
+    public double? LayerDepthM { get; init; }
 
     /// <summary>Surface temperature, degC.</summary>
     public double? SurfaceTempC { get; init; }
@@ -75,11 +90,26 @@ public sealed record LogRow
     /// <summary>Where the wind came from, degrees.</summary>
     public double? WindFromDeg { get; init; }
 
+    /// <summary>Hours since the wind turned by more than 45 degrees or doubled, H.</summary>
+    public double? SinceWindChangeH { get; init; }
+
     /// <summary>Sky in words.</summary>
     public string Sky { get; init; } = "";
 
     /// <summary>Bait seen, in words.</summary>
     public string Bait { get; init; } = "";
+
+    /// <summary>What the sounder showed: bait or fish; empty for nothing said.</summary>
+    public string Sighted { get; init; } = "";
+
+    /// <summary>Its depth, m.</summary>
+    public double? SightedDepthM { get; init; }
+
+    /// <summary>Where it stood: bottom, cover or layer.</summary>
+    public string SightedWhere { get; init; } = "";
+
+    /// <summary>What the fish had eaten, such as crayfish.</summary>
+    public string Ate { get; init; } = "";
 
     /// <summary>Jig, by its name in tackle.json.</summary>
     public string Jig { get; init; } = "";

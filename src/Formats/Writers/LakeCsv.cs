@@ -127,6 +127,7 @@ public static class LakeCsv
         "time", "kind", "effort_min", "count", "latitude_deg", "longitude_deg", "spot", "form", "bottom_depth_m", "step_depth_m", "surface_temp_c",
         "secchi_m", "wind_speed_m_s", "wind_dir_deg", "sky", "bait", "jig", "jig_weight_g", "trailer", "colour", "line", "presentation",
         "speed_m_s", "species", "fish_length_m", "fish_weight_g", "note", "id", "replaces",
+        "bites", "pass", "layer_depth_m", "wind_change_h", "sighted", "sighted_depth_m", "sighted_where", "ate",
     ];
 
     /// <summary>What a reading says under a column; empty for a column it has nothing for.</summary>
@@ -181,6 +182,14 @@ public static class LakeCsv
         "note" => row.Note,
         "id" => row.Id,
         "replaces" => row.Replaces,
+        "bites" => row.Bites?.ToString(CultureInfo.InvariantCulture) ?? "",
+        "pass" => row.Pass?.ToString(CultureInfo.InvariantCulture) ?? "",
+        "layer_depth_m" => NumberText.Format(row.LayerDepthM),
+        "wind_change_h" => NumberText.Format(row.SinceWindChangeH),
+        "sighted" => row.Sighted,
+        "sighted_depth_m" => NumberText.Format(row.SightedDepthM),
+        "sighted_where" => row.SightedWhere,
+        "ate" => row.Ate,
         _ => "",
     };
 }

@@ -1,0 +1,110 @@
+using System.Globalization;
+using System.Text;
+using SecondShore.Answers.Sheet;
+using SecondShore.Answers.Words;
+
+namespace SecondShore.Answers.Learn;
+
+/// <summary>After the trip: what was learned, on a page to print or keep. Self-contained and well-formed, no script, nothing to fetch.</summary>
+public static class LearnPage
+{
+    // Width of a range's strip, px, and the rate at its right end, by table.
+    private const double StripPx = 190;
+
+    /// <summary>Writes the page.</summary>
+    /// <param name="result">What was learned.</param>
+    /// <param name="units">Units of the words.</param>
+    public static string Html(LearnResult result, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        ArgumentNullException.ThrowIfNull(units);
+        StringBuilder html = new();
+        html.Append("<!DOCTYPE html>\n<html lang=\"en\" xmlns=\"http://www.w3.org/1999/xhtml\"><head><meta charset=\"utf-8\"/><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"/><title>")
+            .Append(E($"{result.Lake}: after the trip")).Append("</title><style>").Append(SheetHtml.Style).Append(Extra).Append("</style></head><body><main class=\"sheet\">");
+        Head(html, result);
+        if (result.LastTrip is { } trip) Trip(html, trip);
+        Lines(html, "What the log says of the lake and the season", result.Learned);
+        Lines(html, "Tie on first", [.. result.TieOn.Select(a => LearnWords.Say(a, units))]);
+        Lines(html, "Try next", [.. result.NextTry.Select(a => LearnWords.Say(a, units))]);
+        Leave(html, result.Leave);
+        Lines(html, "What would teach most next time", result.TeachesMost);
+        foreach (FactorRates table in result.Choices) Rates(html, table);
+        Lines(html, "Assumed", result.Assumed);
+        html.Append("<footer>A range holds the true rate four times in five. Places not fished and stretches not logged teach nothing. ")
+            .Append("Seasons, sizes, limits and closed areas are your agency's to say.</footer></main></body></html>\n");
+        return html.ToString();
+    }
+
+    private static void Head(StringBuilder html, LearnResult result)
+    {
+        LogTotals t = result.Totals;
+        html.Append("<header><div><h1>").Append(E(result.Lake)).Append("</h1><div>");
+        if (t.From is { } from && t.To is { } to)
+            html.Append(Fmt($"{t.Days} {(t.Days == 1 ? "day" : "days")}, {from:d MMM} to {to:d MMM yyyy}: {t.Stretches} stretches, {t.Blanks} of them blank."));
+        else html.Append("No stretch of fishing is logged.");
+        html.Append("</div>");
+        if (result.Invented) html.Append("<div class=\"small\">This lake is invented: a demonstration, not a place.</div>");
+        html.Append("</div><div class=\"nums\">");
+        Number(html, "Hours", Fmt($"{t.HoursH:0.#}"));
+        Number(html, "Bites", Fmt($"{t.Bites}"));
+        Number(html, "An hour", Fmt($"{result.RatePerH.P50:0.0}"), Fmt($"{result.RatePerH.P90:0.0}"), Fmt($"{result.RatePerH.P10:0.0}"));
+        html.Append("</div></header><p class=\"why\">").Append(E(result.Trust)).Append("</p>");
+    }
+
+    private static void Number(StringBuilder html, string label, string number, string? top = null, string? bottom = null)
+    {
+        html.Append("<div><div class=\"small\">").Append(label).Append("</div><div class=\"num\">").Append(number);
+        if (top is not null) html.Append("<span class=\"sp\"><span>").Append(top).Append("</span><span>").Append(bottom).Append("</span></span>");
+        html.Append("</div></div>");
+    }
+
+    private static void Trip(StringBuilder html, LastTrip trip)
+    {
+        List<string> lines = [Fmt($"{trip.Totals.Bites} {(trip.Totals.Bites == 1 ? "bite" : "bites")}, {trip.Totals.Fish} in the boat, in {trip.Totals.HoursH:0.#} h over {trip.Totals.Stretches} stretches, {trip.Totals.Blanks} of them blank.")];
+        if (trip.BestStretch.Length > 0) lines.Add($"Best stretch: {trip.BestStretch}");
+        Lines(html, $"The last day, {trip.Day.ToString("dddd d MMMM", CultureInfo.InvariantCulture)}", [.. lines, .. trip.Changed]);
+    }
+
+    private static void Leave(StringBuilder html, LeaveTable leave)
+    {
+        html.Append("<section><h2>When to leave</h2><p>").Append(E(leave.Words)).Append("</p><table class=\"tight\"><tbody><tr><td>Bites so far</td>");
+        foreach (LeaveRow row in leave.Rows) html.Append(Fmt($"<td>{row.Bites}</td>"));
+        html.Append("</tr><tr><td>Leave after, minutes in all</td>");
+        foreach (LeaveRow row in leave.Rows) html.Append(Fmt($"<td>{row.AfterMinutes}</td>"));
+        html.Append("</tr></tbody></table></section>");
+    }
+
+    private static void Rates(StringBuilder html, FactorRates table)
+    {
+        double most = Math.Max(0.5, table.Rows.Max(r => r.Rate.RatePerH.P90));
+        html.Append("<section><h2>").Append(E(table.Heading)).Append("</h2><table class=\"tight\"><thead><tr><th></th><th>Fished</th><th>Bites</th><th>Bites an hour</th><th>Range</th><th>Best</th></tr></thead><tbody>");
+        foreach (LevelRate row in table.Rows)
+        {
+            double low = StripPx * row.Rate.RatePerH.P10 / most, middle = StripPx * row.Rate.RatePerH.P50 / most, high = StripPx * row.Rate.RatePerH.P90 / most;
+            html.Append("<tr><td>").Append(E(row.Words)).Append("</td><td>").Append(row.Rate.HoursH < 0.05 ? "not yet" : E(LearnWords.Hours(row.Rate.HoursH))).Append("</td><td>")
+                .Append(Fmt($"{row.Rate.BitesCount}")).Append("</td><td>").Append(E(LearnWords.Range(row.Rate.RatePerH))).Append("</td><td>")
+                .Append(Fmt($"<svg class=\"rg\" viewBox=\"0 0 {StripPx + 8} 14\" role=\"img\" aria-label=\"{row.Rate.RatePerH.P10:0.0} to {row.Rate.RatePerH.P90:0.0}\"><path class=\"gr\" d=\"M4,7H{StripPx + 4}\"/><path class=\"rr\" d=\"M{low + 4:0.#},7H{high + 4:0.#}\"/><circle class=\"f\" cx=\"{middle + 4:0.#}\" cy=\"7\" r=\"3.4\"/></svg>"))
+                .Append("</td><td>").Append(E(LearnWords.Chance(row.Rate.BestChance))).Append("</td></tr>");
+        }
+
+        html.Append("</tbody></table></section>");
+    }
+
+    private static void Lines(StringBuilder html, string title, IReadOnlyList<string> lines)
+    {
+        if (lines.Count == 0) return;
+        html.Append("<section><h2>").Append(E(title)).Append("</h2>");
+        foreach (string line in lines) html.Append("<p>").Append(E(line)).Append("</p>");
+        html.Append("</section>");
+    }
+
+    private static string E(string text) => SheetHtml.Escape(text);
+
+    private static string Fmt(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static readonly string Extra = """
+
+        section{break-inside:avoid}section p{margin:3px 0}h2{margin-top:15px;margin-bottom:2px}
+        .rg{width:198px;height:14px}.rr{stroke:#10181F;stroke-width:3;fill:none}
+        """;
+}
