@@ -20,6 +20,12 @@ install_browser() { # the browser tests drive Debian's Chromium
   apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium >/dev/null
 }
 
+install_postgres() { # the store's tests run on PostgreSQL as well, a server of their own
+  ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 && return 0
+  [ "$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1 || return 0
+  apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq postgresql >/dev/null
+}
+
 count_trx() { # adds the counters of every result file
   local line
   for file in "$results"/*.trx; do
@@ -41,7 +47,7 @@ smoke() { # the README's main command, on the demo lake
   return $code
 }
 
-[ "${CI:-}" = true ] && { install_browser; export SECONDSHORE_NEED_BROWSER=1; }
+[ "${CI:-}" = true ] && { install_browser; install_postgres; export SECONDSHORE_NEED_BROWSER=1 SECONDSHORE_NEED_POSTGRES=1; }
 
 echo "== restore and build"
 if ! dotnet build SecondShore.slnx -c Debug -v q || ! dotnet build SecondShore.slnx -c Release -v q; then

@@ -1,0 +1,39 @@
+using CsCheck;
+
+namespace SecondShore.Records.Tests;
+
+public class RecordUnionTests
+{
+    private static readonly DateTimeOffset At = new(2026, 10, 4, 17, 0, 0, TimeSpan.Zero);
+
+    [Fact]
+    public void What_stands_depends_on_the_set_alone()
+    {
+        LakeRecord first = Note("first", 0, null), better = Note("better", 1, first.Id), other = Note("other", 2, null);
+        LakeRecord gone = LakeRecord.Make("note", At.AddMinutes(3), other.Id, removed: true, "{}");
+        LakeRecord[] all = [first, better, other, gone];
+        Gen.Shuffle(all).Select(Gen.Int[0, 3]).Sample((order, again) =>
+            RecordUnion.Standing([.. order, order[again]]).SequenceEqual([better]), iter: 200);
+    }
+
+    [Fact]
+    public void Two_corrections_made_apart_both_stand_and_neither_is_lost()
+    {
+        LakeRecord first = Note("first", 0, null), left = Note("left", 1, first.Id), right = Note("right", 2, first.Id);
+        Assert.Equal([right, left], RecordUnion.Standing([first, left, right]));
+    }
+
+    [Fact]
+    public void Of_two_versions_of_a_file_made_apart_every_device_takes_the_same()
+    {
+        LakeRecord first = new FileVersion("weather.csv", new string('a', 64), 10).ToRecord(At, null);
+        LakeRecord left = new FileVersion("weather.csv", new string('b', 64), 11).ToRecord(At.AddHours(1), first.Id);
+        LakeRecord right = new FileVersion("weather.csv", new string('c', 64), 12).ToRecord(At.AddHours(1), first.Id);
+        string taken = FileVersion.Standing([first, left, right])["weather.csv"].Record.Id;
+        Assert.Equal(taken, FileVersion.Standing([right, left, first])["weather.csv"].Record.Id);
+        Assert.NotEqual(first.Id, taken);
+    }
+
+    private static LakeRecord Note(string text, int minutes, string? replaces) =>
+        LakeRecord.Make("note", At.AddMinutes(minutes), replaces, false, $$"""{"note":"{{text}}"}""");
+}
