@@ -74,6 +74,14 @@ public sealed class PreparedLake
         return new PreparedLake(folder, site, gridded?.Grid, arms, hypsography, assumed);
     }
 
+    /// <summary>The same bottom with other readings, levels or log: nothing is gridded anew.</summary>
+    /// <param name="folder">A folder with the same survey and site.</param>
+    public PreparedLake With(LakeFolder folder)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        return new PreparedLake(folder, Site, FullPool, Arms, Hypsography, Assumed);
+    }
+
     /// <summary>Depths at the level of an instant.</summary>
     /// <exception cref="CouldNotComputeException">The folder holds no survey.</exception>
     public DepthGrid GridAt(DateTimeOffset at) => RequireGrid().Lowered(PoolDrop.AtM(Folder.Levels, at));

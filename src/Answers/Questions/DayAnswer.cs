@@ -19,7 +19,8 @@ namespace SecondShore.Answers.Questions;
 /// <summary>In which order, along which passes, with what tied on, and home before dark and before the wind?</summary>
 public static class DayAnswer
 {
-    private static readonly TimeOnly UsualHomeBy = new(15, 0);
+    /// <summary>Local time to be home by when none is wished.</summary>
+    public static readonly TimeOnly UsualHomeBy = new(15, 0);
 
     /// <summary>Plans a day from the lake alone: outlook, wind, spots, rigs, plan.</summary>
     /// <param name="lake">The lake, with a survey.</param>
@@ -75,10 +76,11 @@ public static class DayAnswer
             WindLimitAt = WindLimit(wind, clock),
             Boat = wish.Boat,
             Sea = new MotionSea(motion),
-            Must = Marked(lake, shore, PlaceMarkKind.MustVisit),
-            Never = Marked(lake, shore, PlaceMarkKind.NeverVisit),
+            Must = [.. Marked(lake, shore, PlaceMarkKind.MustVisit).Concat(Known(wish.Must, shore)).Except(wish.Never).Distinct()],
+            Never = [.. Marked(lake, shore, PlaceMarkKind.NeverVisit).Concat(Known(wish.Never, shore)).Distinct()],
             Seed = wish.Ensemble.Seed,
         };
+        if (wish.Here is { } here) request = FromHere(request, here, water);
         WaterRoutes routes = new(water);
         int hours = Math.Max(1, (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours));
         RouteMatrix travel = routes.Matrix(request.RoutePlaces, clock.Launch, hours, request.Sea, cancel: cancel);
@@ -88,7 +90,7 @@ public static class DayAnswer
 
         Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
         Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
-        Dictionary<string, RigReply> rigs = plan.Stops.Select(s => s.Candidate.Id).Distinct().ToDictionary(id => id, id => StopRig.Of(spots[id], wish, tackle, units, lake.Folder.Cover));
+        Dictionary<string, RigReply> rigs = Stops(plan).Distinct().ToDictionary(id => id, id => StopRig.Of(spots[id], wish, tackle, units, lake.Folder.Cover));
         return new DayResult
         {
             Wish = wish,
@@ -107,9 +109,16 @@ public static class DayAnswer
         };
     }
 
-    private static (IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<string> Assumed) Motion(
-        PreparedLake lake, Outlook outlook, DayClock clock, IProgress<double> progress, CancellationToken cancel)
+    /// <summary>The water in motion over the day's hours, with the wind strip; still water where there is no weather, and that is said.</summary>
+    /// <param name="lake">The lake, with a survey.</param>
+    /// <param name="outlook">Its outlook for about that time.</param>
+    /// <param name="clock">The day's hours.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static (IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<string> Assumed) Motion(
+        PreparedLake lake, Outlook outlook, DayClock clock, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
+        ArgumentNullException.ThrowIfNull(clock);
         try
         {
             int hours = (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours) + 1;
@@ -130,6 +139,34 @@ public static class DayAnswer
             return (StillWater.Instance, [], [$"{e.Message} Until then the plan takes calm water: look at the wind forecast before you go."]);
         }
     }
+
+    /// <summary>The same day with one of its alternatives in the plan's place.</summary>
+    /// <param name="day">The day.</param>
+    /// <param name="kind">Which alternative.</param>
+    /// <exception cref="CouldNotComputeException">The day has none of that kind.</exception>
+    public static DayResult Take(DayResult day, AlternativeKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(day);
+        DayAlternative taken = day.Plan.Alternatives.FirstOrDefault(a => a.Kind == kind)
+            ?? throw new CouldNotComputeException("That day has no such alternative.");
+        DayAlternative left = new(kind, "The plan as first made.", day.Plan with { Alternatives = [] });
+        return day with { Plan = taken.Plan with { Alternatives = [left, .. day.Plan.Alternatives.Where(a => a.Kind != kind)] } };
+    }
+
+    // A replan begins where the boat is, on the open water nearest to it, and sees what was fished already.
+    private static PlanRequest FromHere(PlanRequest request, BoatNow here, NavigableWater water)
+    {
+        PlanePoint place = water.Grid.Projection.ToPlane(here.Place);
+        if (!water.TryNearestOpen(place, 2000, out PlanePoint open))
+            throw new CouldNotComputeException("The boat's position lies far from this lake's water: plan again on the lake, or from the ramp.");
+        return request.FromHere(here.At, open, here.FishedH);
+    }
+
+    private static IEnumerable<string> Known(IReadOnlyList<string> ids, ShoreResult shore) => ids.Where(id => shore.Spots.Any(s => s.Id == id));
+
+    // Alternatives may stop elsewhere; they need their rigs as well.
+    private static IEnumerable<string> Stops(DayPlan plan) =>
+        plan.Stops.Concat(plan.Alternatives.SelectMany(a => a.Plan.Stops)).Select(s => s.Candidate.Id);
 
     private static DateTimeOffset? WindLimit(IReadOnlyList<SheetWind> wind, DayClock clock)
     {
@@ -169,7 +206,7 @@ public static class DayAnswer
             DarkAt = clock.DarkAt,
             BelowFullPoolM = dropM,
             Hazards = hazards,
-            UsesLead = rigs.Values.Any(StopRig.IsLead),
+            UsesLead = plan.Stops.Any(s => StopRig.IsLead(rigs[s.Candidate.Id])),
         };
     }
 

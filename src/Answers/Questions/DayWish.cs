@@ -1,3 +1,4 @@
+using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Day;
 
@@ -27,6 +28,21 @@ public sealed record DayWish
     /// <summary>The boat.</summary>
     public Boat Boat { get; init; } = new();
 
+    /// <summary>Ids of spots that must be stops, besides those the lake's own marks name.</summary>
+    public IReadOnlyList<string> Must { get; init; } = [];
+
+    /// <summary>Ids of spots to leave out, besides those the lake's own marks name.</summary>
+    public IReadOnlyList<string> Never { get; init; } = [];
+
+    /// <summary>Where the boat is, when the day is planned anew on the water; null starts from the ramp.</summary>
+    public BoatNow? Here { get; init; }
+
     /// <summary>Members and seed of the outlook.</summary>
     public EnsembleOptions Ensemble { get; init; } = new();
 }
+
+/// <summary>The boat on the water, from which the rest of the day is planned.</summary>
+/// <param name="At">The moment.</param>
+/// <param name="Place">Where.</param>
+/// <param name="FishedH">Hours fished today by spot id.</param>
+public sealed record BoatNow(DateTimeOffset At, GeoPoint Place, IReadOnlyDictionary<string, double> FishedH);

@@ -1,31 +1,111 @@
 using System.Runtime.InteropServices;
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Questions;
 using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Season;
 
 namespace SecondShore.App.Compute;
 
-/// <summary>The second shore at the outlook's depth, or at one that is tried.</summary>
+/// <summary>The second shore and its spots at the outlook's depth, or at a depth, level or day that is tried.</summary>
 internal sealed partial class LakeDesk
 {
     private static readonly double[] BeltShares = [0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9];
+    private static readonly int MostSpots = 16;
+    private FormMap? _forms;
+    private ShoreResult? _ranked;
+    private (double DropM, DepthGrid Grid)? _tried;
 
-    private ShoreView Shore(AskAbout about)
+    private void ForgetShore()
     {
-        if (_grid is null || _outlook?.Lake.ThermoclineM is not { } depthM) return new ShoreView();
-        // A depth that is tried keeps the outlook's width of doubt: only its middle moves.
-        double shiftM = about.ThermoclineM is { } tried ? tried - depthM.Quantile(0.5) : 0;
-        double[] belt = [.. BeltShares.Select(share => Math.Max(0.1, depthM.Quantile(share) + shiftM))];
-        SecondShoreLine line = SecondShoreLine.Trace(_grid, belt[3]);
-        PutLines("second-shore", line.Lines);
+        (_forms, _tried) = (null, null);
+        ForgetRanking();
+    }
+
+    private void ForgetRanking() => (_ranked, _day) = (null, null);
+
+    // A quick answer draws the belt and the second shore only; the places are ranked by the full one.
+    private ShoreView Shore(AskAbout about, bool quick)
+    {
+        PreparedLake lake = Opened();
+        if (_grid is null || _outlook is null) return new ShoreView();
+        bool tries = about.ThermoclineM is not null || about.PoolDropM is not null || about.Date is not null;
+        Outlook outlook = Tried(_outlook, about);
+        DepthGrid grid = Level(lake, about.PoolDropM);
+        SampleDistribution? law = outlook.Lake.ThermoclineM;
+        double[]? belt = law is null ? null : [.. BeltShares.Select(share => Math.Max(0.1, law.Quantile(share)))];
+        SecondShoreLine? line = belt is null ? null : SecondShoreLine.Trace(grid, belt[3]);
+        PutLines("second-shore", line?.Lines ?? []);
+        ShoreResult? ranked = quick ? null : Rank(lake, outlook, about, tries);
+        IReadOnlyList<SpotView>? spots = ranked is null ? null : SpotViews.Of(ranked, about.Metric);
         return new ShoreView
         {
-            ThermoclineM = new Spread(belt[0], belt[3], belt[6]),
-            WhatIf = about.ThermoclineM is not null,
-            LengthM = line.LengthM,
-            Chart = new ShoreChart(belt, [], [], ""),
+            ThermoclineM = belt is null ? null : new Spread(belt[0], belt[3], belt[6]),
+            IsLayered = belt is not null,
+            WhatIf = tries,
+            LengthM = line?.LengthM ?? 0,
+            Spots = spots,
+            Date = DateOnly.FromDateTime(outlook.At.DateTime),
+            BelowFullPoolM = about.PoolDropM ?? (lake.Folder.Levels.Count > 0 ? PoolDrop.AtM(lake.Folder.Levels, outlook.At) : null),
+            Chart = new ShoreChart(belt, spots is null ? null : SpotViews.Marks(spots), ranked is null ? null : SpotViews.Passes(ranked)),
         };
+    }
+
+    private ShoreResult Rank(PreparedLake lake, Outlook outlook, AskAbout about, bool tries)
+    {
+        if (!tries && _ranked is not null) return _ranked;
+        _forms ??= ShoreAnswer.Forms(lake, Share(0, 0.8));
+        if (about.PoolDropM is { } dropM) lake = lake.With(lake.Folder with { Levels = [new Engine.Season.PoolLevel(outlook.At, dropM)] });
+        ShoreResult result = ShoreAnswer.Compute(lake, _forms, outlook, maxSpots: MostSpots);
+        if (!tries) _ranked = result;
+        return result;
+    }
+
+    // The grid of a tried level goes to the chart once, not with every depth tried on it.
+    private DepthGrid Level(PreparedLake lake, double? dropM)
+    {
+        if (dropM is not { } drop)
+        {
+            if (_tried is not null) tray.Grid(_grid!);
+            _tried = null;
+            return _grid!;
+        }
+
+        if (_tried is { } kept && Math.Abs(kept.DropM - drop) < 1e-6) return kept.Grid;
+        DepthGrid grid = lake.RequireGrid().Lowered(drop);
+        _tried = (drop, grid);
+        tray.Grid(grid);
+        return grid;
+    }
+
+    // A tried depth keeps the outlook's width of doubt: only its middle moves. A tried day takes that day of the season's course.
+    private static Outlook Tried(Outlook outlook, AskAbout about)
+    {
+        if (about.Date is { } date) outlook = OnDay(outlook, date);
+        if (about.ThermoclineM is not { } triedM || outlook.Lake.ThermoclineM is not { } law) return outlook;
+        double shiftM = triedM - law.Quantile(0.5);
+        double[] moved = [.. law.Values.ToArray().Select(m => Math.Max(0.1, m + shiftM))];
+        return outlook with { Lake = outlook.Lake with { ThermoclineM = SampleDistribution.Of(moved, [.. law.Weights]) } };
+    }
+
+    /// <summary>The outlook as of another day of its own course, at the same hour.</summary>
+    private static Outlook OnDay(Outlook outlook, DateOnly date)
+    {
+        int shift = date.DayNumber - DateOnly.FromDateTime(outlook.At.DateTime).DayNumber;
+        if (shift == 0) return outlook;
+        return outlook with { At = outlook.At.AddDays(shift), Lake = On(outlook.Lake, date), Arms = [.. outlook.Arms.Select(a => On(a, date))] };
+    }
+
+    private static ArmOutlook On(ArmOutlook arm, DateOnly date)
+    {
+        OutlookDay? day = arm.Days.FirstOrDefault(d => d.Date == date);
+        if (day is null) return arm;
+        LayerState state = day.ChanceStratified >= 0.5 ? LayerState.Stratified : arm.State == LayerState.Stratified ? LayerState.Turning : arm.State;
+        return arm with { ThermoclineM = day.ThermoclineM, ChanceStratified = day.ChanceStratified, State = state };
     }
 
     private void PutLines(string name, IReadOnlyList<DepthContour> lines)

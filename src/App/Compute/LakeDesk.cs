@@ -15,11 +15,13 @@ namespace SecondShore.App.Compute;
 /// <summary>Holds the open lake and what was worked out of it, and answers one question at a time.</summary>
 internal sealed partial class LakeDesk(ITray tray)
 {
+    private PreparedLake? _bottom;
     private PreparedLake? _lake;
     private LakeFolder? _filed;
     private DepthGrid? _grid;
     private Outlook? _outlook;
     private DateTimeOffset _at;
+    private string _records = "";
 
     /// <summary>Answers a question.</summary>
     /// <param name="verb">The question.</param>
@@ -33,8 +35,10 @@ internal sealed partial class LakeDesk(ITray tray)
         return verb switch
         {
             "open" => JsonSerializer.Serialize(Open(files, about), ViewsJson.Default.LakeView),
+            "reopen" => JsonSerializer.Serialize(Reopen(about), ViewsJson.Default.LakeView),
             "outlook" => JsonSerializer.Serialize(FindOutlook(about), ViewsJson.Default.OutlookView),
-            "shore" or "slice" => JsonSerializer.Serialize(Shore(about), ViewsJson.Default.ShoreView),
+            "shore" or "slice" => JsonSerializer.Serialize(Shore(about, verb == "slice"), ViewsJson.Default.ShoreView),
+            "day" => JsonSerializer.Serialize(Day(about), ViewsJson.Default.DayView),
             "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
             "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
             "unpack" => Unpack(files),
@@ -47,13 +51,29 @@ internal sealed partial class LakeDesk(ITray tray)
     private LakeView Open(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
     {
         tray.Progress(0.02, "");
+        (_bottom, _lake, _outlook, _grid) = (null, null, null, null);
+        ForgetShore();
         _filed = LakeFolderReader.Read(new MemoryFiles("lake", files), Share(0.02, 0.3));
-        LakeFolder folder = OwnRecords.Into(_filed, about.Records ?? []);
-        _lake = PreparedLake.From(folder, Share(0.3, 0.9));
-        _outlook = null;
+        _bottom = PreparedLake.From(_filed, Share(0.3, 0.95));
+        return Reopen(about);
+    }
+
+    // The same files with this device's records of now: nothing is read or gridded anew.
+    private LakeView Reopen(AskAbout about)
+    {
+        PreparedLake bottom = _bottom ?? throw new CouldNotComputeException("No lake is open.");
+        string records = string.Join(' ', (about.Records ?? []).Select(r => r.Id));
+        if (_lake is null || records != _records)
+        {
+            _lake = bottom.With(OwnRecords.Into(bottom.Folder, about.Records ?? []));
+            (_outlook, _records) = (null, records);
+            ForgetRanking();
+        }
+
+        LakeFolder folder = _lake.Folder;
         _at = about.At ?? AnswerTime.Default(folder, TimeProvider.System);
         double? dropM = folder.Levels.Count > 0 ? PoolDrop.AtM(folder.Levels, _at) : null;
-        _grid = _lake.FullPool?.Lowered(about.PoolDropM ?? dropM ?? 0);
+        _grid = _lake.FullPool?.Lowered(dropM ?? 0);
         if (_grid is not null) tray.Grid(_grid);
         return new LakeView
         {
@@ -63,7 +83,7 @@ internal sealed partial class LakeDesk(ITray tray)
             WeatherUntil = folder.MeasuredUntil,
             OriginLatDeg = _grid?.Projection.Origin.LatDeg ?? _lake.Site.Position.LatDeg,
             OriginLonDeg = _grid?.Projection.Origin.LonDeg ?? _lake.Site.Position.LonDeg,
-            BelowFullPoolM = about.PoolDropM ?? dropM,
+            BelowFullPoolM = dropM,
             Ramps = [.. folder.Ramps.Select(r => r.Name)],
             Problems = [.. folder.Problems.Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.ToString())],
             Chart = _grid is null ? null : Marks.Of(folder, _grid),
@@ -73,6 +93,7 @@ internal sealed partial class LakeDesk(ITray tray)
     private OutlookView FindOutlook(AskAbout about)
     {
         PreparedLake lake = Opened();
+        ForgetRanking();
         _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(Members), Share(0, 1));
         return OutlookViews.Of(lake, _outlook, Members, about.Records ?? []);
     }

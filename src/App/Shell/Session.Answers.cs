@@ -13,9 +13,9 @@ public sealed partial class Session
 {
     private static readonly string Stamp = typeof(Session).Assembly.ManifestModule.ModuleVersionId.ToString("N");
     private Task _before = Task.CompletedTask;
-    private double? _triedPoolM;
-    private DateTimeOffset? _triedAt;
     private DotNetObjectReference<Session>? _self;
+    // An engine that was stopped has to find the outlook again before it can slice it.
+    private bool _engineIsCold = true;
 
     /// <summary>The open lake as read.</summary>
     public LakeView? View { get; private set; }
@@ -26,6 +26,9 @@ public sealed partial class Session
     /// <summary>The second shore; while a depth is tried, that depth's.</summary>
     public ShoreView? Shore { get; private set; }
 
+    /// <summary>The spots ranked last, best first.</summary>
+    public IReadOnlyList<SpotView> Spots { get; private set; } = [];
+
     /// <summary>Whether what is shown was kept from an earlier visit and is being worked out anew.</summary>
     public bool IsFromEarlier { get; private set; }
 
@@ -33,17 +36,17 @@ public sealed partial class Session
     public async Task OpenAsync(LakeRow lake)
     {
         Lake = lake;
-        (_triedPoolM, _triedAt) = (null, null);
-        (View, Outlook, Shore, Day, Trouble) = (null, null, null, null, null);
-        _stopAt = 0;
+        (View, Outlook, Shore, Day, Trouble, Spots) = (null, null, null, null, null, []);
+        (_stopAt, Trying) = (0, WhatIf.Nothing);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
         if (await browser.Text("recall", lake.Id, "open", Stamp) is { } opened)
         {
             TakeView(opened);
             if (await browser.Text("recall", lake.Id, "outlook", Stamp) is { } outlook) Outlook = Read(outlook, ViewsJson.Default.OutlookView);
-            if (await browser.Text("recall", lake.Id, "shore", Stamp) is { } shore) Shore = Read(shore, ViewsJson.Default.ShoreView);
+            if (await browser.Text("recall", lake.Id, "shore", Stamp) is { } shore) TakeShore(shore);
             IsFromEarlier = Outlook is not null;
+            await RecallDayAsync(lake.Id);
             Tell();
         }
 
@@ -56,13 +59,15 @@ public sealed partial class Session
         if (Lake is null) return;
         await DoAsync("work.open", async () =>
         {
-            TakeView(await AskAsync("open", About(), Lake.Id));
+            TakeView(await AskAsync("open", About(), Lake.Id, Stamp));
             await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
-            Outlook = Read(await AskAsync("outlook", About(), Lake.Id), ViewsJson.Default.OutlookView);
-            IsFromEarlier = false;
+            Outlook = Read(await AskAsync("outlook", About(), Lake.Id, Stamp), ViewsJson.Default.OutlookView);
+            (IsFromEarlier, _engineIsCold) = (false, false);
             Tell();
-            Shore = Read(await AskAsync("shore", About(), Lake.Id), ViewsJson.Default.ShoreView);
+            Work = Work?.At(0, Words["work.shore"], TimeProvider.System.GetUtcNow());
+            Trying = WhatIf.Nothing;
+            TakeShore(await AskAsync("shore", About(), Lake.Id, Stamp));
             Tell();
         });
     }
@@ -78,44 +83,6 @@ public sealed partial class Session
             await ReadLakesAsync();
         });
         if (Lakes.FirstOrDefault(l => l.Id == "demo") is { } lake) await OpenAsync(lake);
-    }
-
-    /// <summary>Draws the belt for another depth of the thermocline; null goes back to the outlook's.</summary>
-    public async Task TryDepthAsync(double? depthM)
-    {
-        if (Outlook is null || Work is not null) return;
-        try
-        {
-            Shore = Read(await AskAsync("slice", About() with { ThermoclineM = depthM, Records = null }, null), ViewsJson.Default.ShoreView);
-            Tell();
-        }
-        catch (JSException error)
-        {
-            Say(ExplainedTrouble(error));
-        }
-    }
-
-    /// <summary>Works the lake out for another pool level, m below full; null goes back to the day's.</summary>
-    public Task TryPoolAsync(double? belowFullPoolM)
-    {
-        _triedPoolM = belowFullPoolM;
-        return WorkOutAsync();
-    }
-
-    /// <summary>Works the lake out for noon of another date; null goes back to the lake's own time.</summary>
-    public Task TryDateAsync(DateOnly? date)
-    {
-        if (date is { } day)
-        {
-            DateTime noon = day.ToDateTime(new TimeOnly(12, 0));
-            _triedAt = new DateTimeOffset(noon, Words.Zone.GetUtcOffset(noon));
-        }
-        else
-        {
-            _triedAt = null;
-        }
-
-        return WorkOutAsync();
     }
 
     /// <summary>Keeps a record; returns once the database says it is on disk.</summary>
@@ -141,7 +108,13 @@ public sealed partial class Session
         Records = RecordSet.Standing(JsonSerializer.Deserialize(json, ViewsJson.Default.IReadOnlyListRecordRow) ?? []);
     }
 
-    private AskAbout About() => new(At: _triedAt, PoolDropM: _triedPoolM, Metric: Words.Units.IsMetric, Records: Records);
+    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: Records);
+
+    private void TakeShore(string json)
+    {
+        Shore = Read(json, ViewsJson.Default.ShoreView);
+        if (Shore?.Spots is { } ranked) Spots = ranked;
+    }
 
     private void TakeView(string json)
     {
@@ -151,9 +124,8 @@ public sealed partial class Session
         Words = Words with { Zone = ZoneOrUtc(View.ZoneId) };
     }
 
-    private async Task<string> AskAsync(string verb, AskAbout about, string? lake) =>
-        await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake,
-            _self ??= DotNetObjectReference.Create(this), lake is null ? null : Stamp) ?? "{}";
+    private async Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null) =>
+        await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake, _self ??= DotNetObjectReference.Create(this), keep) ?? "{}";
 
     private static T? Read<T>(string json, JsonTypeInfo<T> type) => JsonSerializer.Deserialize(json, type);
 

@@ -12,6 +12,9 @@ public sealed partial class Session
     /// <summary>The last fix; null without one.</summary>
     public BoatFix? Fix { get; private set; }
 
+    /// <summary>Depth of the bottom under the boat by the chart, m; null on land, off the lake or without a fix.</summary>
+    public double? DepthHereM { get; private set; }
+
     /// <summary>Why there is no fix: <c>none</c>, <c>denied</c> or <c>lost</c>; null when there is one or none was wanted.</summary>
     public string? NoFix { get; private set; }
 
@@ -33,7 +36,13 @@ public sealed partial class Session
         PlanePoint? point = Plane?.ToPlane(place);
         Fix = new BoatFix(place, point, accuracyM, speedMps, headingDeg, DateTimeOffset.FromUnixTimeMilliseconds((long)at));
         Speeds.Add(Fix);
-        if (point is { } p) await browser.Do("setPosition", p.XM, p.YM, headingDeg, accuracyM);
+        if (point is { } p)
+        {
+            await browser.Do("setPosition", p.XM, p.YM, headingDeg, accuracyM);
+            double depthM = await browser.Number("depthHere", p.XM, p.YM);
+            DepthHereM = depthM > 0 ? depthM : null;
+        }
+
         Tell();
     }
 

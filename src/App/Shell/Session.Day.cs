@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.JSInterop;
 using SecondShore.App.Compute.Views;
 
@@ -6,16 +7,77 @@ namespace SecondShore.App.Shell;
 /// <summary>The day's plan and where the boat is in it.</summary>
 public sealed partial class Session
 {
+    // A plan outlives updates of the app: it is in use when an update comes.
+    private static readonly string DayStamp = "day-1";
     private int _stopAt;
 
     /// <summary>The plan; null until one was made.</summary>
     public DayView? Day { get; private set; }
+
+    /// <summary>Ids of spots that the next plan must stop at.</summary>
+    public IReadOnlyList<string> Must { get; private set; } = [];
+
+    /// <summary>Ids of spots that the next plan leaves out.</summary>
+    public IReadOnlyList<string> Never { get; private set; } = [];
 
     /// <summary>The stop the boat is at or going to.</summary>
     public StopView? Stop => Day is { } day && _stopAt < day.Stops.Count ? day.Stops[_stopAt] : null;
 
     /// <summary>The stop after that.</summary>
     public StopView? NextStop => Day is { } day && _stopAt + 1 < day.Stops.Count ? day.Stops[_stopAt + 1] : null;
+
+    /// <summary>Plans a day.</summary>
+    public Task PlanAsync(DayAsk ask) => DoAsync("work.day", async () =>
+    {
+        if (Lake is null) return;
+        bool anew = ask.Take is null && !ask.Again;
+        DayAsk full = anew ? ask with { Must = Must, Never = Never } : ask;
+        DayView? day = Read(await AskAsync("day", About() with { Day = full }, Lake.Id, DayStamp), ViewsJson.Default.DayView);
+        Day = day;
+        await GoToStopAsync(ask.Again ? _stopAt : 0);
+    });
+
+    /// <summary>Plans the rest of the day from where the boat is: from the phone's position, else from the stop at hand.</summary>
+    public Task PlanFromHereAsync()
+    {
+        if (Day is not { } day || Plane is not { } plane) return Task.CompletedTask;
+        DateTimeOffset now = TimeProvider.System.GetUtcNow();
+        // Away from the plan's own day (the evening before, a try-out) its clock stands at the stop at hand.
+        if (DateOnly.FromDateTime(Words.AtLake(now).DateTime) != day.Date || now < day.Launch) now = Stop is { } here ? Middle(here) : day.Launch;
+        Engine.Core.Geo.GeoPoint place = Fix is { } fix ? fix.Place : plane.ToGeo(Stop is { } s ? new(s.XM, s.YM) : new(0, 0));
+        Dictionary<string, double> fishedH = [];
+        for (int i = 0; i <= _stopAt && i < day.Stops.Count; i++)
+        {
+            double hoursH = ((day.Stops[i].Leave < now ? day.Stops[i].Leave : now) - day.Stops[i].Arrive).TotalHours;
+            if (hoursH > 0) fishedH[day.Stops[i].Id] = hoursH;
+        }
+
+        return PlanAsync(day.Asked with { Launch = null, Here = new HereAsk(now, place.LatDeg, place.LonDeg, fishedH) });
+    }
+
+    /// <summary>Wishes a spot into the day, or takes the wish back.</summary>
+    public void WishFor(string id, bool wanted)
+    {
+        Must = wanted ? [.. Must.Append(id).Distinct()] : [.. Must.Where(m => m != id)];
+        Never = [.. Never.Where(n => n != id)];
+        Tell();
+    }
+
+    /// <summary>Leaves a spot out of the day, or lets it in again.</summary>
+    public void LeaveOut(string id, bool left)
+    {
+        Never = left ? [.. Never.Append(id).Distinct()] : [.. Never.Where(n => n != id)];
+        Must = [.. Must.Where(m => m != id)];
+        Tell();
+    }
+
+    /// <summary>Hands out a file of the plan.</summary>
+    public async Task<bool> HandOutAsync(string file)
+    {
+        if (Lake is null || Day is not { } day) return false;
+        string name = $"{FileName(Lake.Name)}-{day.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}{Path.GetExtension(file)}";
+        return await browser.Flag("downloadKept", Lake.Id, "day", file, name);
+    }
 
     /// <summary>What to tie on; null until asked.</summary>
     public RigView? Rig { get; private set; }
@@ -35,9 +97,31 @@ public sealed partial class Session
     }
 
     /// <summary>Goes on to the next stop.</summary>
-    public void GoOn()
+    public Task GoOnAsync() => NextStop is not null ? GoToStopAsync(_stopAt + 1) : Task.CompletedTask;
+
+    private static DateTimeOffset Middle(StopView stop) => stop.Arrive + (0.5 * (stop.Leave - stop.Arrive));
+
+    private async Task GoToStopAsync(int index)
     {
-        if (NextStop is not null) _stopAt++;
+        _stopAt = index;
+        if (Lake is not null) await browser.Do("saveSetting", "stop:" + Lake.Id, index.ToString(CultureInfo.InvariantCulture));
+        await browser.Do("goToStop", Stop?.Letter ?? "");
         Tell();
+    }
+
+    private async Task RecallDayAsync(string lake)
+    {
+        if (await browser.Text("recall", lake, "day", DayStamp) is not { } kept) return;
+        Day = Read(kept, ViewsJson.Default.DayView);
+        int.TryParse(await browser.Text("setting", "stop:" + lake), NumberStyles.Integer, CultureInfo.InvariantCulture, out _stopAt);
+        await browser.Do("goToStop", Stop?.Letter ?? "");
+    }
+
+    // Sentences carry units: they are said again where the engine has them at hand.
+    private async Task SayAgainAsync()
+    {
+        if (Outlook is not null && Work is null && Spots.Count > 0) await TryAsync(Trying);
+        if (Rig is { } rig) await AskRigAsync(rig.Asked);
+        if (Day is { } day && Work is null) await PlanAsync(day.Asked with { Again = true });
     }
 }

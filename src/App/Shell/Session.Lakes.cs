@@ -37,8 +37,7 @@ public sealed partial class Session
     public Task ExportAsync() => DoAsync("work.export", async () =>
     {
         if (Lake is null) return;
-        await AskAsync("open", About(), Lake.Id);
-        await browser.Text("download", "export", Json(About()), FileName(Lake.Name) + ".zip");
+        await browser.Text("download", "export", Json(About()), FileName(Lake.Name) + ".zip", Lake.Id);
     });
 
     /// <summary>Removes a lake, its files and its records from this device.</summary>
@@ -48,7 +47,7 @@ public sealed partial class Session
         await ReadLakesAsync();
         if (lake.Id == Lake?.Id)
         {
-            (Lake, View, Outlook, Shore, Records) = (null, null, null, null, []);
+            (Lake, View, Outlook, Shore, Day, Spots, Records) = (null, null, null, null, null, [], []);
             if (Lakes.Count > 0) await OpenAsync(Lakes[0]);
         }
 

@@ -67,6 +67,7 @@ public sealed partial class Session(Browser browser)
         Tell();
         await browser.Do("saveSetting", "units", metric ? "metric" : "feet");
         await browser.Do("setUnits", metric);
+        await SayAgainAsync();
     }
 
     /// <summary>The browser says whether there is a signal.</summary>
@@ -101,6 +102,7 @@ public sealed partial class Session(Browser browser)
     public async Task StopAsync()
     {
         await browser.Do("stopEngine");
+        _engineIsCold = true;
         Work = null;
         Tell();
     }

@@ -19,6 +19,8 @@ internal static class LogKeys
             LonDeg = fix?.Place.LonDeg,
             SpeedMps = session.Speeds.MeanMps,
             Spot = session.Stop?.Name,
+            JigWeightG = session.Stop?.JigWeightG ?? (session.Rig is { } rig ? rig.MassKg * 1000 : null),
+            DepthM = RecordKinds.Readings.Contains(kind) ? entry.DepthM : fix is not null ? session.DepthHereM : session.Stop?.DepthM,
         }).ToRow(session.Lake.Id, kind, TimeProvider.System.GetUtcNow());
     }
 }

@@ -47,6 +47,12 @@ public sealed record Wording(TextBook Text, LocaleInfo Locale, UnitSystem Units,
     /// <summary>A boat's or drag speed.</summary>
     public string Pace(double speedMps) => Local(Units.Pace(speedMps));
 
+    /// <summary>A wind.</summary>
+    public string Wind(double windMps) => Local(Units.Wind(windMps));
+
+    /// <summary>A wind as a number in the user's unit.</summary>
+    public double WindFrom(double windMps) => Math.Round(Units.IsMetric ? windMps : windMps / 0.44704, 1);
+
     /// <summary>A number in the browser's writing.</summary>
     public string Number(double value, string format) => Local(value.ToString(format, CultureInfo.InvariantCulture));
 

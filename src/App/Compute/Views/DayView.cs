@@ -26,9 +26,6 @@ public sealed record DayView
     /// <summary>Thermocline depth that day, m.</summary>
     public Spread? ThermoclineM { get; init; }
 
-    /// <summary>The plan in words.</summary>
-    public IReadOnlyList<string> Words { get; init; } = [];
-
     /// <summary>Cautions that bear on the plan.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
@@ -38,15 +35,84 @@ public sealed record DayView
     /// <summary>What had to be assumed.</summary>
     public IReadOnlyList<string> Assumed { get; init; } = [];
 
+    /// <summary>Title: one line to obey.</summary>
+    public string Title { get; init; } = "";
+
+    /// <summary>Why this order, without 'because'.</summary>
+    public string Why { get; init; } = "";
+
+    /// <summary>When it must be home, and why then, without 'because'.</summary>
+    public string HomeByWhy { get; init; } = "";
+
+    /// <summary>Bites the day may bring.</summary>
+    public Spread Bites { get; init; }
+
+    /// <summary>Plans that differ in kind.</summary>
+    public IReadOnlyList<AlternativeView> Alternatives { get; init; } = [];
+
+    /// <summary>What was asked.</summary>
+    public required DayAsk Asked { get; init; }
+
+    /// <summary>First light; null on a day without one.</summary>
+    public DateTimeOffset? LightAt { get; init; }
+
+    /// <summary>Whether the plan was made on the water, from where the boat was.</summary>
+    public bool FromHere { get; init; }
+
     /// <summary>What the chart draws.</summary>
     public RouteChart? Chart { get; init; }
 }
 
 /// <summary>A stop.</summary>
-public sealed record StopView(string Letter, string Name, double XM, double YM, double DepthM, DateTimeOffset Arrive, DateTimeOffset Leave, string Rig, string Pass, string Why);
+/// <param name="Id">The spot's id.</param>
+/// <param name="Letter">Its letter.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="XM">Place in the lake's plane, m.</param>
+/// <param name="YM">Place in the lake's plane, m.</param>
+/// <param name="DepthM">Depth to fish, m.</param>
+/// <param name="Arrive">When fishing begins.</param>
+/// <param name="Leave">When it ends.</param>
+/// <param name="Rig">What to tie on.</param>
+/// <param name="JigWeightG">The jig's weight, g.</param>
+/// <param name="Pass">How to fish it.</param>
+/// <param name="Why">Why here and then, without 'because'.</param>
+/// <param name="RunMin">Minutes of running to get there.</param>
+/// <param name="RunM">Length of the run there, m.</param>
+public sealed record StopView(string Id, string Letter, string Name, double XM, double YM, double DepthM, DateTimeOffset Arrive, DateTimeOffset Leave,
+    string Rig, double JigWeightG, string Pass, string Why, double RunMin, double RunM);
+
+/// <summary>A plan that differs in kind.</summary>
+/// <param name="Kind">In what.</param>
+/// <param name="Words">When to take it.</param>
+/// <param name="Letters">Its stops' letters in order.</param>
+public sealed record AlternativeView(string Kind, string Words, IReadOnlyList<string> Letters);
+
+/// <summary>What is asked of a day. Null takes the usual.</summary>
+/// <param name="Date">The day, on the lake's calendar.</param>
+/// <param name="Ramp">The ramp's name.</param>
+/// <param name="Launch">Local time from which the boat may leave.</param>
+/// <param name="HomeBy">Local time to be back.</param>
+/// <param name="Must">Ids of spots that must be stops.</param>
+/// <param name="Never">Ids of spots to leave out.</param>
+/// <param name="Here">Where the boat is, to plan the rest of the day from there.</param>
+/// <param name="Take">Takes an alternative of the plan at hand instead of planning anew.</param>
+/// <param name="Again">Says the plan at hand once more, in other units.</param>
+public sealed record DayAsk(DateOnly? Date = null, string? Ramp = null, TimeOnly? Launch = null, TimeOnly? HomeBy = null,
+    IReadOnlyList<string>? Must = null, IReadOnlyList<string>? Never = null, HereAsk? Here = null, string? Take = null, bool Again = false);
+
+/// <summary>Where the boat is.</summary>
+/// <param name="At">The moment.</param>
+/// <param name="LatDeg">Latitude, degrees.</param>
+/// <param name="LonDeg">Longitude, degrees.</param>
+/// <param name="FishedH">Hours fished today by spot id.</param>
+public sealed record HereAsk(DateTimeOffset At, double LatDeg, double LonDeg, IReadOnlyDictionary<string, double> FishedH);
 
 /// <summary>An hour's wind.</summary>
 public sealed record HourView(DateTimeOffset At, double WindMps, double? GustMps, double? FromDeg, bool Dark);
 
 /// <summary>The way and the passes: x, y pairs in the lake's plane.</summary>
-public sealed record RouteChart(IReadOnlyList<IReadOnlyList<double>> Legs, IReadOnlyList<PassMark> Passes, string Next);
+/// <param name="Legs">Runs.</param>
+/// <param name="Passes">Passes of the stops.</param>
+/// <param name="Stops">The stops.</param>
+/// <param name="Next">Letter of the stop to act on.</param>
+public sealed record RouteChart(IReadOnlyList<IReadOnlyList<double>> Legs, IReadOnlyList<PassMark> Passes, IReadOnlyList<SpotMark> Stops, string Next);

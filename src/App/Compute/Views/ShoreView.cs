@@ -14,8 +14,17 @@ public sealed record ShoreView
     /// <summary>Length of the second shore, m.</summary>
     public double LengthM { get; init; }
 
-    /// <summary>Spots, best first.</summary>
-    public IReadOnlyList<SpotView> Spots { get; init; } = [];
+    /// <summary>Spots, best first; null while the depth is only being tried and the places were not ranked anew.</summary>
+    public IReadOnlyList<SpotView>? Spots { get; init; }
+
+    /// <summary>Whether there is a layer; without one the spots are those that need none.</summary>
+    public bool IsLayered { get; init; }
+
+    /// <summary>How far the surface lies below full pool in what is drawn, m; null when not known.</summary>
+    public double? BelowFullPoolM { get; init; }
+
+    /// <summary>The day that it is drawn for, at the lake.</summary>
+    public DateOnly Date { get; init; }
 
     /// <summary>What the chart draws; null without a thermocline.</summary>
     public ShoreChart? Chart { get; init; }
@@ -45,8 +54,8 @@ public sealed record SpotView
     /// <summary>Depth of the bottom, m.</summary>
     public required double DepthM { get; init; }
 
-    /// <summary>Chance that the thermocline touches bottom within reach, 0 to 1.</summary>
-    public required double ChanceInReach { get; init; }
+    /// <summary>Chance that the thermocline touches bottom within reach, 0 to 1, over the ground about the spot; 0 where there is no layer.</summary>
+    public required Spread Chance { get; init; }
 
     /// <summary>Why, in sentences.</summary>
     public required IReadOnlyList<string> Reasons { get; init; }
@@ -56,8 +65,7 @@ public sealed record SpotView
 }
 
 /// <summary>What the chart draws of the second shore.</summary>
-/// <param name="Belt">Depths, m, of the 10th, 20th, 35th, 50th, 65th, 80th and 90th percentile.</param>
-/// <param name="Spots">Spots.</param>
-/// <param name="Passes">Passes.</param>
-/// <param name="Chosen">Letter shown first.</param>
-public sealed record ShoreChart(double[] Belt, IReadOnlyList<SpotMark> Spots, IReadOnlyList<PassMark> Passes, string Chosen);
+/// <param name="Belt">Depths, m, of the 10th, 20th, 35th, 50th, 65th, 80th and 90th percentile; null without a thermocline.</param>
+/// <param name="Spots">Spots; null keeps those drawn.</param>
+/// <param name="Passes">Passes; null keeps those drawn.</param>
+public sealed record ShoreChart(double[]? Belt, IReadOnlyList<SpotMark>? Spots, IReadOnlyList<PassMark>? Passes);

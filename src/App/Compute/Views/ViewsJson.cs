@@ -29,11 +29,12 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <summary>What a question carries besides its verb.</summary>
 /// <param name="At">The instant; null takes the lake's own.</param>
 /// <param name="ThermoclineM">A depth to try, m; null takes the outlook's.</param>
-/// <param name="PoolDropM">How far below the pool of the day to try, m; null takes the day's.</param>
+/// <param name="PoolDropM">How far below full pool to try, m; null takes the day's.</param>
 /// <param name="Metric">Whether sentences should read metric.</param>
 /// <param name="Records">Readings and log entries kept on this device.</param>
-/// <param name="Date">The day to plan; null takes the lake's next.</param>
+/// <param name="Date">A day to try; null takes the outlook's.</param>
 /// <param name="Rig">What to rig for.</param>
 /// <param name="NewLake">What the user answered of a lake being taken in.</param>
+/// <param name="Day">What is asked of a day.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
-    IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null);
+    IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null);

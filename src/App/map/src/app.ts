@@ -1,11 +1,13 @@
 // What the page's .NET code calls. Charts and the lake chart load when first shown.
 import { changed, model } from "./chart/model";
+import { depthAt } from "./chart/field";
 import { take } from "./chart/listen";
 import { engine, type ProgressListener } from "./worker/client";
 import * as lakeStore from "./store/lakes";
 import * as recordStore from "./store/records";
 import type { AnswerRow, RecordRow } from "./store/database";
 import type { ChartListener } from "./chart/lake-chart";
+import { handOut } from "./device/files";
 
 export { saveSetting, setting, askToPersist } from "./store/records";
 export { removeLake } from "./store/lakes";
@@ -39,6 +41,24 @@ export async function recall(lake: string, verb: string, stamp: string): Promise
   return row.json;
 }
 
+/** Hands out a file that came with a kept answer. */
+export async function downloadKept(lake: string, verb: string, file: string, fileName: string): Promise<boolean> {
+  const bytes = await keptFile(lake, verb, file);
+  if (bytes) handOut(new Blob([bytes as Uint8Array<ArrayBuffer>]), fileName);
+  return bytes !== null;
+}
+
+async function keptFile(lake: string, verb: string, file: string): Promise<Uint8Array | null> {
+  return (await recordStore.lastAnswer(lake, verb))?.arrays[`file:${file}`] ?? null;
+}
+
+/** Shows the printed sheet of the kept day inside an element, untouched by the page's own styles. */
+export async function showSheet(host: HTMLElement, lake: string): Promise<boolean> {
+  const bytes = await keptFile(lake, "day", "day.html");
+  if (bytes) (await import("./device/paper")).show(host, new TextDecoder().decode(bytes));
+  return bytes !== null;
+}
+
 export async function setUnits(metric: boolean): Promise<void> {
   model.metric = metric;
   model.indexStepM = metric ? 10 : 50 * 0.3048;
@@ -46,6 +66,15 @@ export async function setUnits(metric: boolean): Promise<void> {
   changed("marks");
 }
 
+/** Depth of the bottom at a place, m; negative on land or outside. */
+export function depthHere(xM: number, yM: number): number {
+  const depthM = model.frame ? depthAt(model.field, model.frame, xM, yM) : NaN;
+  return depthM > 0 ? depthM : -1;
+}
+export function goToStop(letter: string): void {
+  if (model.route) model.route = { ...model.route, next: letter };
+  changed("marks");
+}
 export function choose(letter: string): void { model.chosen = letter; changed("marks"); }
 export function setPosition(xM: number, yM: number, headingDeg: number | null, accuracyM: number): void {
   model.position = { xM, yM, headingDeg, accuracyM };
@@ -61,6 +90,7 @@ export async function openChart(host: HTMLElement, options: string, listener: Ch
 export const closeChart = (id: number): void => chartModuleNow?.close(id);
 export const chartWhole = (id: number): void => chartModuleNow?.find(id)?.whole();
 export const chartGoTo = (id: number, xM: number, yM: number, pixelM: number): void => chartModuleNow?.find(id)?.goTo(xM, yM, pixelM);
+export const chartRoute = (id: number): void => chartModuleNow?.find(id)?.wholeRoute();
 export const chartZoom = (id: number, by: number): void => chartModuleNow?.find(id)?.zoom(by);
 export const chartNorth = (id: number): void => chartModuleNow?.find(id)?.north();
 

@@ -5,7 +5,7 @@ import Point from "ol/geom/Point.js";
 import Circle from "ol/geom/Circle.js";
 import { Fill, Icon, Stroke, Style, Text } from "ol/style.js";
 import { depthAt } from "./field";
-import { model, type LakeModel, type SpotMark } from "./model";
+import { model, type LakeModel, type Route, type SpotMark } from "./model";
 import type { Palette } from "./palette";
 import { arrowUrl, letterUrl, meUrl, symbolUrl } from "./symbols";
 
@@ -31,10 +31,11 @@ function leaderFor(spot: SpotMark, others: readonly SpotMark[], pixelM: number):
   return best;
 }
 
-export function spotFeatures(palette: Palette, pixelM: number, acting: string): Feature[] {
-  return model.spots.map((spot) => {
+export function spotFeatures(palette: Palette, pixelM: number, spots: readonly SpotMark[], acting: string, still: boolean): Feature[] {
+  // A small still chart has room for the best places only.
+  return (still ? spots.slice(0, 6) : spots).map((spot) => {
     const feature = new Feature({ geometry: new Point([spot.xM, spot.yM]), letter: spot.letter, name: spot.name });
-    const [dx, dy] = leaderFor(spot, model.spots, pixelM);
+    const [dx, dy] = leaderFor(spot, spots, pixelM);
     feature.setStyle(new Style({
       image: new Icon({ src: letterUrl(spot.letter, spot.letter === acting, palette, dx, dy), declutterMode: "none" }),
       zIndex: spot.letter === acting ? 30 : 20,
@@ -106,10 +107,10 @@ function nearShore(m: LakeModel, x: number, y: number, withinM: number): boolean
   return false;
 }
 
-export function passFeatures(palette: Palette): Feature[] {
+export function passFeatures(palette: Palette, route: Route | null, acting: string, still: boolean): Feature[] {
   const out: Feature[] = [];
-  const passes = model.route ? model.route.passes : model.passes.filter((pass) => pass.letter === model.chosen);
-  for (const leg of model.route?.legs ?? []) {
+  const passes = route ? route.passes : still ? [] : model.passes.filter((pass) => pass.letter === acting);
+  for (const leg of route?.legs ?? []) {
     const feature = new Feature(new LineString(pairs(leg)));
     feature.setStyle(new Style({ stroke: new Stroke({ color: palette.ink, width: 1.8, lineDash: [1, 5], lineCap: "round" }), zIndex: 11 }));
     out.push(feature);

@@ -7,7 +7,7 @@ import VectorLayer from "ol/layer/Vector.js";
 import ImageCanvasSource from "ol/source/ImageCanvas.js";
 import VectorSource from "ol/source/Vector.js";
 import { defaults as defaultInteractions } from "ol/interaction.js";
-import { type Extent } from "ol/extent.js";
+import { createEmpty, extend, isEmpty, type Extent } from "ol/extent.js";
 import { model, onModel } from "./model";
 import { depthAt } from "./field";
 import { drawInk } from "./ink";
@@ -20,6 +20,8 @@ export interface ChartOptions {
   /** Still charts take no gestures and show the whole lake. */
   still: boolean;
   rule: boolean;
+  /** Shows the day's route with its stops instead of all places. */
+  route: boolean;
   ruleLabel: string;
   /** Bars of the frame, m. */
   feetBarM: number;
@@ -85,6 +87,20 @@ export class LakeChart {
     if (extent) this.map.getView().fit(extent, { padding: this.padding() });
   }
 
+  /** Shows the whole day's way. */
+  wholeRoute(): void {
+    const route = model.route, size = this.map.getSize();
+    if (!route || !size) { this.whole(); return; }
+    let extent = createEmpty();
+    for (const line of [...route.legs, ...route.passes.map((pass) => pass.points), ...route.stops.map((stop) => [stop.xM, stop.yM])]) {
+      for (let i = 0; i + 1 < line.length; i += 2) extent = extend(extent, [line[i]!, line[i + 1]!, line[i]!, line[i + 1]!]);
+    }
+    if (isEmpty(extent)) { this.whole(); return; }
+    this.framed = true;
+    this.map.getView().fit(extent, { padding: [48, 48, 48, 48], minResolution: 1.5 });
+    this.refresh("water");
+  }
+
   /** Moves to a place; keeps the zoom where it is closer than the given one. */
   goTo(xM: number, yM: number, pixelM: number): void {
     const view = this.map.getView(), still = matchMedia("(prefers-reduced-motion: reduce)").matches;
@@ -134,9 +150,10 @@ export class LakeChart {
     this.features.clear(true);
     this.names.clear(true);
     if (!this.options.still) this.names.addFeatures(markFeatures(this.palette, pixelM));
+    const route = this.options.route ? model.route : null;
+    const spots = this.options.route ? route?.stops ?? [] : model.spots, acting = this.options.route ? route?.next ?? "" : model.chosen;
     this.features.addFeatures([
-      ...passFeatures(this.palette),
-      ...spotFeatures(this.palette, pixelM, model.route ? model.route.next : model.chosen), ...meFeatures(this.palette),
+      ...passFeatures(this.palette, route, acting, this.options.still), ...spotFeatures(this.palette, pixelM, spots, acting, this.options.still), ...meFeatures(this.palette),
     ]);
     this.soundings.clear(true);
     if (!this.options.still) this.soundings.addFeatures(soundingFeatures(this.palette, view.calculateExtent(), pixelM));

@@ -5,7 +5,7 @@ import type { Lines } from "./contours";
 
 type Arrays = Record<string, Uint8Array>;
 interface OpenJson { chart?: { frame: Frame; maxDepthM: number; marks: Mark[] } | null }
-interface ShoreJson { chart?: { belt: number[]; spots: SpotMark[]; passes: PassLine[]; chosen: string } | null; whatIf?: boolean }
+interface ShoreJson { chart?: { belt?: number[] | null; spots?: SpotMark[] | null; passes?: PassLine[] | null } | null; whatIf?: boolean }
 interface DayJson { chart?: Route | null }
 
 const floats = (bytes: Uint8Array): Float32Array => new Float32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
@@ -35,15 +35,20 @@ export function take(verb: string, json: string, arrays: Arrays): void {
     changed("water");
   } else if (verb === "shore" || verb === "slice") {
     const shore = JSON.parse(json) as ShoreJson;
-    if (shore.chart) {
-      model.belt = shore.chart.belt as unknown as BeltDepths;
-      model.spots = shore.chart.spots;
-      model.passes = shore.chart.passes;
-      if (!model.chosen) model.chosen = shore.chart.chosen;
-    } else Object.assign(model, { belt: null, spots: [], passes: [], chosen: "" });
+    model.belt = (shore.chart?.belt ?? null) as BeltDepths | null;
+    // Places are kept while a depth is tried, until they are ranked anew.
+    if (shore.chart?.spots) model.spots = shore.chart.spots;
+    if (shore.chart?.passes) model.passes = shore.chart.passes;
+    if (!model.spots.some((spot) => spot.letter === model.chosen)) model.chosen = model.spots[0]?.letter ?? "";
     model.whatIf = shore.whatIf ?? false;
     model.secondShore = lines(arrays, "second-shore");
-    changed("belt");
+    // Another pool level brings its own water's edge; contours follow when they are traced.
+    if (arrays["field"]) {
+      model.field = floats(arrays["field"]);
+      model.shoreline = lines(arrays, "shoreline");
+      model.contours = null;
+      changed("water");
+    } else changed("belt");
   } else if (verb === "day") {
     model.route = (JSON.parse(json) as DayJson).chart ?? null;
     changed("marks");

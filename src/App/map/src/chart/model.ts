@@ -5,7 +5,7 @@ import type { Lines } from "./contours";
 export interface Mark { kind: string; name: string; xM: number; yM: number; depthM?: number }
 export interface SpotMark { letter: string; name: string; xM: number; yM: number; depthM: number }
 export interface PassLine { letter: string; points: number[] }
-export interface Route { legs: number[][]; passes: PassLine[]; next: string }
+export interface Route { legs: number[][]; passes: PassLine[]; stops: SpotMark[]; next: string }
 export interface Position { xM: number; yM: number; headingDeg: number | null; accuracyM: number }
 
 /** Depths, m, between which the thermocline lies with growing chance: p10, p20, p35, p50, p65, p80, p90. */

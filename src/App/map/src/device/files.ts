@@ -57,14 +57,17 @@ export async function rewriteFiles(verb: string, json: string, lake: string): Pr
 }
 
 /** Has the engine make a file and hands it to the user. */
-export async function download(verb: string, json: string, fileName: string): Promise<string> {
-  const answer = await engine.request(verb, json, {});
-  for (const file of filesOf(answer.arrays)) {
-    const url = URL.createObjectURL(file.bytes), link = document.createElement("a");
-    link.href = url;
-    link.download = fileName || file.path;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(url), 30_000);
-  }
+export async function download(verb: string, json: string, fileName: string, lake: string): Promise<string> {
+  const answer = await engine.request(verb, json, { lake });
+  for (const file of filesOf(answer.arrays)) handOut(file.bytes, fileName || file.path);
   return answer.json;
+}
+
+/** Hands a file to the user as the browser does it. */
+export function handOut(bytes: Blob, fileName: string): void {
+  const url = URL.createObjectURL(bytes), link = document.createElement("a");
+  link.href = url;
+  link.download = fileName;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 30_000);
 }

@@ -2,7 +2,8 @@
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
 
 export interface LakeRow { id: string; name: string; addedAt: string }
-export interface FileRow { lake: string; path: string; bytes: Blob }
+/** A file of a lake; savedAt tells a newer one from an older of the same size. */
+export interface FileRow { lake: string; path: string; bytes: Blob; savedAt?: number }
 /** A reading or log entry. Never changed: an edit is a new record that names the one it replaces. */
 export interface RecordRow { id: string; lake: string; kind: string; at: string; replaces: string | null; removed: boolean; json: string }
 /** The last answer to a question, so that a cold start shows it at once while the engine wakes. */

@@ -15,7 +15,7 @@ export async function saveLake(lake: LakeRow, files: readonly { path: string; by
   try {
     const old = await work.objectStore("files").index("byLake").getAllKeys(lake.id);
     const waits: Promise<unknown>[] = old.map((key) => work.objectStore("files").delete(key));
-    for (const file of files) waits.push(work.objectStore("files").put({ lake: lake.id, ...file }));
+    for (const file of files) waits.push(work.objectStore("files").put({ lake: lake.id, savedAt: Date.now(), ...file }));
     waits.push(work.objectStore("lakes").put(lake));
     waits.push(work.objectStore("answers").delete(IDBKeyRange.bound([lake.id], [lake.id, []])));
     await Promise.all([...waits, work.done]);
@@ -28,7 +28,7 @@ export async function saveLake(lake: LakeRow, files: readonly { path: string; by
 export async function saveFiles(lake: string, files: readonly { path: string; bytes: Blob }[]): Promise<void> {
   const work = (await database()).transaction("files", "readwrite", { durability: "strict" });
   try {
-    await Promise.all([...files.map((file) => work.store.put({ lake, ...file })), work.done]);
+    await Promise.all([...files.map((file) => work.store.put({ lake, savedAt: Date.now(), ...file })), work.done]);
   } catch (error) {
     throw explained(error);
   }

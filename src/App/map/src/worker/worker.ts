@@ -13,6 +13,9 @@ interface DotnetBuilder { create(): Promise<DotnetRuntime> }
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 let arrays: Record<string, Uint8Array> = {};
 let current = 0;
+/** The open lake's id and the marks of its files: the same files are not read and gridded twice. */
+let opened = "";
+let gridCame = false;
 
 const send = (answer: EngineAnswer, transfer: Transferable[] = []): void => scope.postMessage(answer, transfer);
 
@@ -27,7 +30,7 @@ async function start(): Promise<EngineExports> {
     // A memory view is only valid during the call: keep a copy.
     array: (name: string, view: { slice(): Uint8Array }) => { arrays[name] = view.slice(); },
     grid: (westM: number, southM: number, cellM: number, nx: number, ny: number, view: { slice(): Uint8Array }) =>
-      takeGrid({ westM, southM, cellM, nx, ny }, new Float32Array(view.slice().buffer)),
+      { gridCame = true; takeGrid({ westM, southM, cellM, nx, ny }, new Float32Array(view.slice().buffer)); },
   });
   const exports = await runtime.getAssemblyExports("SecondShore.App");
   return exports.SecondShore.App.Compute.EngineWorker;
@@ -46,13 +49,13 @@ async function answer(request: EngineRequest): Promise<void> {
     if (verb === "contours") arrays = contoursFor(JSON.parse(request.json) as { metric: boolean });
     else {
       const exports = await engine;
-      if (verb === "open" || request.files) exports.Begin();
-      if (verb === "open") {
-        for (const file of await lakeFiles(request.lake ?? "")) exports.AddFile(file.path, new Uint8Array(await file.bytes.arrayBuffer()));
-      }
+      gridCame = false;
+      if (request.files) exports.Begin();
       for (const file of request.files ?? []) exports.AddFile(file.path, file.bytes);
-      json = exports.Ask(verb, request.json);
-      if (verb === "open") Object.assign(arrays, waterArrays());
+      // A stopped engine starts empty: what is asked of a lake opens it first.
+      if (verb !== "open" && request.lake && opened === "") { await open(exports, request); gridCame = false; }
+      json = verb === "open" ? await open(exports, request) : exports.Ask(verb, request.json);
+      if (gridCame) Object.assign(arrays, waterArrays());
     }
     const out = arrays;
     arrays = {};
@@ -60,6 +63,19 @@ async function answer(request: EngineRequest): Promise<void> {
   } catch (error) {
     send({ type: "failed", id, message: error instanceof Error ? error.message : String(error) });
   }
+}
+
+async function open(exports: EngineExports, request: EngineRequest): Promise<string> {
+  const files = await lakeFiles(request.lake ?? "");
+  const mark = `${request.lake ?? ""} ${files.map((f) => `${f.path}:${f.savedAt ?? 0}:${f.bytes.size}`).join(" ")}`;
+  if (mark === opened) return exports.Ask("reopen", request.json);
+  opened = "";
+  exports.Begin();
+  for (const file of files) exports.AddFile(file.path, new Uint8Array(await file.bytes.arrayBuffer()));
+  const json = exports.Ask("open", request.json);
+  exports.Begin();
+  opened = mark;
+  return json;
 }
 
 // One question at a time, in the order asked.

@@ -1,0 +1,88 @@
+using SecondShore.Answers;
+using SecondShore.Answers.Files;
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Questions;
+using SecondShore.Answers.Sheet;
+using SecondShore.Answers.Words;
+using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Day;
+using SecondShore.Engine.Motion;
+using SecondShore.Engine.Season;
+using SecondShore.Formats.Files;
+
+namespace SecondShore.App.Compute;
+
+/// <summary>A day planned on the spots, and the files that carry it out of the app.</summary>
+internal sealed partial class LakeDesk
+{
+    private static readonly TimeSpan SameOutlook = TimeSpan.FromHours(40);
+    private DayResult? _day;
+    private Moved? _moved;
+
+    private DayView Day(AskAbout about)
+    {
+        DayAsk ask = about.Day ?? new DayAsk();
+        UnitSystem units = about.Metric ? UnitSystem.Metric : UnitSystem.Feet;
+        DayResult? kept = _day;
+        if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken);
+        else if (!ask.Again || kept is null) _day = Plan(ask, units);
+        DayResult day = _day!;
+        foreach (LakeFileEntry file in DayFiles.Of(day, units, TimeProvider.System.GetUtcNow()) is var files ? files.Entries : [])
+            tray.Put("file:" + file.Name, files.Read(file.Name));
+        return DayViews.Of(day, ask with { Take = null, Again = false, Date = day.Wish.Date, Ramp = day.RampName }, units);
+    }
+
+    private DayResult Plan(DayAsk ask, UnitSystem units)
+    {
+        PreparedLake lake = Opened();
+        lake.RequireGrid();
+        DayWish wish = Wish(ask, lake);
+        DayClock clock = DayClock.Of(lake, wish, DayAnswer.UsualHomeBy);
+        Outlook outlook = OutlookFor(lake, clock.Launch);
+        _forms ??= ShoreAnswer.Forms(lake, Share(0.3, 0.5));
+        Moved moved = WaterFor(lake, outlook, clock);
+        ShoreResult shore = ShoreAnswer.Compute(lake, _forms, outlook, maxSpots: MostSpots);
+        tray.Progress(0.85, "");
+        if (shore.Spots.Count == 0)
+            throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or read the wrong way up. Look at the chart on Shore.");
+        DayResult day = DayAnswer.Plan(lake, wish, units, clock, shore, moved.Motion, moved.Wind, moved.Assumed);
+        tray.Progress(1, "");
+        return day;
+    }
+
+    private DayWish Wish(DayAsk ask, PreparedLake lake) => new()
+    {
+        Date = ask.Date ?? DateOnly.FromDateTime(_at.DateTime).AddDays(1),
+        Ramp = ask.Ramp is { Length: > 0 } ramp && lake.Folder.Ramps.Count > 0 ? ramp : null,
+        Launch = ask.Here is { } now ? TimeOnly.FromDateTime(AnswerTime.ToLocal(now.At, lake.Folder).DateTime) : ask.Launch,
+        HomeBy = ask.HomeBy,
+        MaxSpots = MostSpots,
+        Must = ask.Must ?? [],
+        Never = ask.Never ?? [],
+        Here = ask.Here is { } here ? new BoatNow(here.At, new GeoPoint(here.LatDeg, here.LonDeg), here.FishedH) : null,
+        Ensemble = new EnsembleOptions(Members),
+    };
+
+    // A day near the outlook's own instant takes that day of its course; a later one is run anew up to it.
+    private Outlook OutlookFor(PreparedLake lake, DateTimeOffset launch)
+    {
+        if (_outlook is { } kept && (launch - kept.At).Duration() <= SameOutlook && Has(kept.Lake, launch))
+            return OnDay(kept, DateOnly.FromDateTime(launch.DateTime)) with { At = launch };
+        return OutlookAnswer.Compute(lake, launch, new EnsembleOptions(Members), Share(0, 0.3));
+
+        static bool Has(ArmOutlook arm, DateTimeOffset at) => arm.Days.Any(d => d.Date == DateOnly.FromDateTime(at.DateTime));
+    }
+
+    // The water in motion is the slow part, and the same for every plan of the same hours.
+    private Moved WaterFor(PreparedLake lake, Outlook outlook, DayClock clock)
+    {
+        if (_moved is { } kept && ReferenceEquals(kept.Lake, lake) && kept.Clock.Launch <= clock.Launch && kept.Clock.HomeBy >= clock.HomeBy
+            && clock.Launch - kept.Clock.Launch < TimeSpan.FromHours(18)) return kept;
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> assumed) = DayAnswer.Motion(lake, outlook, clock, Share(0.5, 0.8));
+        return _moved = new Moved(lake, clock, motion, wind, assumed);
+    }
+
+    /// <summary>The water in motion over a day's hours.</summary>
+    private sealed record Moved(PreparedLake Lake, DayClock Clock, IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<string> Assumed);
+}
