@@ -46,6 +46,73 @@ public class LakeDeskTests
     }
 
     [Fact]
+    public void A_tried_depth_draws_at_once_and_the_places_follow_when_asked()
+    {
+        (LakeDesk desk, Tray tray, AskAbout about) = Opened();
+        OutlookView outlook = Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
+        ShoreView full = Ask(desk, "shore", about, [], ViewsJson.Default.ShoreView);
+        Assert.NotNull(full.Spots);
+        ShoreView quick = Ask(desk, "slice", about with { PoolDropM = 2 }, [], ViewsJson.Default.ShoreView);
+        Assert.Null(quick.Spots);
+        Assert.Null(quick.Chart!.Spots);
+        Assert.Equal(2, quick.BelowFullPoolM);
+        Assert.InRange(Deepest(tray.LastGrid!), 17, 19);
+        ShoreView back = Ask(desk, "slice", about, [], ViewsJson.Default.ShoreView);
+        Assert.False(back.WhatIf);
+        Assert.InRange(Deepest(tray.LastGrid!), 19, 21);
+        ShoreView day = Ask(desk, "slice", about with { Date = outlook.FirstDay.AddDays(1) }, [], ViewsJson.Default.ShoreView);
+        Assert.Equal(outlook.FirstDay.AddDays(1), day.Date);
+    }
+
+    [Fact]
+    public void New_records_leave_the_gridded_bottom_as_it_is()
+    {
+        (LakeDesk desk, Tray tray, AskAbout about) = Opened();
+        double before = Deepest(tray.LastGrid!);
+        RecordRow haze = new Entry { Value = 6 }.ToRow("x", RecordKinds.Haze, new DateTimeOffset(2026, 8, 20, 15, 0, 0, TimeSpan.Zero));
+        // No file is handed over: a lake that was read anew would not open.
+        LakeView view = Ask(desk, "reopen", about with { Records = [haze] }, [], ViewsJson.Default.LakeView);
+        Assert.Equal("Test Bowl", view.Name);
+        Assert.Equal(before, Deepest(tray.LastGrid!));
+        OutlookView outlook = Ask(desk, "outlook", about with { Records = [haze] }, [], ViewsJson.Default.OutlookView);
+        Assert.True(outlook.Haze is { DepthM: 6, Own: true });
+    }
+
+    [Fact]
+    public void A_day_keeps_its_musts_and_nevers_leaves_as_files_and_goes_on_from_here()
+    {
+        (LakeDesk desk, Tray tray, AskAbout about) = Opened();
+        Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
+        DayAsk ask = new(new DateOnly(2026, 8, 22), HomeBy: new TimeOnly(15, 0));
+        DayView day = Ask(desk, "day", about with { Day = ask }, [], ViewsJson.Default.DayView);
+        Assert.NotEmpty(day.Stops);
+        Assert.All(day.Stops, stop => Assert.True(stop.Arrive < stop.Leave && stop.Leave <= day.Home));
+        Assert.All(day.Stops, stop => Assert.NotEmpty(stop.Rig));
+        Assert.All((string[])["file:day.html", "file:day.gpx", "file:day.geojson", "file:day.ics"], name => Assert.Contains(name, tray.Names));
+        string left = day.Stops[0].Id;
+        DayView without = Ask(desk, "day", about with { Day = ask with { Never = [left] } }, [], ViewsJson.Default.DayView);
+        Assert.DoesNotContain(left, without.Stops.Select(s => s.Id));
+        HereAsk here = new(day.Stops[0].Leave, 45, -90, new Dictionary<string, double> { [left] = 1.0 });
+        DayView rest = Ask(desk, "day", about with { Day = ask with { Here = here } }, [], ViewsJson.Default.DayView);
+        Assert.True(rest.FromHere);
+        Assert.True(rest.Launch >= here.At);
+        DayView again = Ask(desk, "day", about with { Metric = true, Day = ask with { Again = true } }, [], ViewsJson.Default.DayView);
+        Assert.Equal(rest.Stops.Select(s => s.Id), again.Stops.Select(s => s.Id));
+    }
+
+    private static (LakeDesk Desk, Tray Tray, AskAbout About) Opened()
+    {
+        Tray tray = new();
+        LakeDesk desk = new(tray);
+        RecordRow haze = new Entry { Value = 8 }.ToRow("x", RecordKinds.Haze, new DateTimeOffset(2026, 8, 20, 12, 0, 0, TimeSpan.Zero));
+        AskAbout about = new(At: new DateTimeOffset(2026, 8, 21, 12, 0, 0, TimeSpan.Zero), Records: [haze]);
+        Ask(desk, "open", about, Bowl(), ViewsJson.Default.LakeView);
+        return (desk, tray, about);
+    }
+
+    private static double Deepest(DepthGrid grid) => grid.DepthM.Max(d => float.IsNaN(d) ? 0 : d);
+
+    [Fact]
     public void Files_that_are_no_lake_are_told_in_a_sentence()
     {
         Dictionary<string, byte[]> files = new() { ["holiday.jpg"] = [1, 2, 3, 4, 5] };
