@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SecondShore.Engine.Rig;
 using SecondShore.Formats.Lake;
 
@@ -6,6 +7,12 @@ namespace SecondShore.Answers.Rig;
 /// <summary>Turns tackle.json, as filed, into tackle that the engine can work with. What it cannot use is said, not dropped in silence.</summary>
 public static class TackleMapper
 {
+    // Below this the solver has no bottom to find.
+    private static readonly double LeastWeightN = 0.004;
+
+    // Observations cost a tenth of a second each in a browser: a document is mapped once.
+    private static readonly ConditionalWeakTable<TackleDocument, Mapped> Known = [];
+
     /// <summary>The tackle of a document.</summary>
     /// <param name="document">The document; null is nothing owned.</param>
     /// <param name="assumed">Receives a sentence for each thing that was not understood and what was taken instead.</param>
@@ -13,6 +20,14 @@ public static class TackleMapper
     {
         ArgumentNullException.ThrowIfNull(assumed);
         if (document is null) return Tackle.None;
+        Mapped mapped = Known.GetValue(document, d => MapNew(d));
+        foreach (string sentence in mapped.Assumed) assumed.Add(sentence);
+        return mapped.Tackle;
+    }
+
+    private static Mapped MapNew(TackleDocument document)
+    {
+        List<string> assumed = [];
         List<Trailer> trailers = [];
         foreach (TrailerItem item in document.Trailers) trailers.Add(Trailer(item, assumed));
         List<FishingLine> lines = [];
@@ -20,10 +35,17 @@ public static class TackleMapper
             if (Line(item, assumed) is { } line) lines.Add(line);
         List<Jig> jigs = [];
         foreach (JigItem item in document.Jigs)
-            if (item.Count != 0) jigs.Add(Jig(item, assumed));
+        {
+            if (item.Count == 0) continue;
+            Jig jig = Jig(item, trailers, assumed);
+            if (jig.WeightInWaterN(RigWater.Usual.DensityKgPerM3) > LeastWeightN) jigs.Add(JigSightings.Calibrated(jig, item, lines, assumed));
+            else assumed.Add($"Jig {item.Name} would float with its trailer, {jig.Trailer.Name}; it is not used. Check weights and densities in tackle.json.");
+        }
+
         List<Rod> rods = [];
-        foreach (RodItem item in document.Rods) rods.Add(new Rod(item.Name, item.LengthM ?? 2.1));
-        return new Tackle(jigs, lines, trailers, rods);
+        foreach (RodItem item in document.Rods)
+            rods.Add(new Rod(item.Name, item.LengthM ?? 2.1, (item.LightestLureG ?? 0) / 1000, (item.HeaviestLureG ?? 0) / 1000));
+        return new Mapped(new Tackle(jigs, lines, trailers, rods), assumed);
     }
 
     /// <summary>A trailer kind by name, or null.</summary>
@@ -50,15 +72,21 @@ public static class TackleMapper
         };
     }
 
-    private static Trailer Trailer(TrailerItem item, ICollection<string> assumed)
+    private static Trailer Trailer(TrailerItem item, List<string> assumed)
     {
         Trailer? kind = TrailerKind(item.Kind);
         if (kind is null && item.Kind.Length > 0) assumed.Add($"Trailer {item.Name}: kind '{item.Kind}' is not known; drag as of a slim one.");
         kind ??= Engine.Rig.Trailer.Slim;
-        return kind with { Name = item.Name, MassKg = (item.WeightG ?? (kind.MassKg * 1000)) / 1000.0 };
+        return kind with
+        {
+            Name = item.Name,
+            MassKg = (item.WeightG ?? (kind.MassKg * 1000)) / 1000.0,
+            DragAreaM2 = item.DragAreaM2 ?? kind.DragAreaM2,
+            DensityKgPerM3 = item.DensityKgPerM3 ?? kind.DensityKgPerM3,
+        };
     }
 
-    private static FishingLine? Line(LineItem item, ICollection<string> assumed)
+    private static FishingLine? Line(LineItem item, List<string> assumed)
     {
         LineMaterial? material = LineMaterial.Find(item.Kind);
         if (material is null && item.Kind.Length > 0) assumed.Add($"Line {item.Name}: kind '{item.Kind}' is not known; taken as fluorocarbon.");
@@ -71,13 +99,14 @@ public static class TackleMapper
 
         double diameterM = item.DiameterM ?? FishingLine.UsualDiameterM(item.StrengthN!.Value, material.StrengthPa);
         double strengthN = item.StrengthN ?? (material.StrengthPa * 0.25 * Math.PI * diameterM * diameterM);
-        return new FishingLine(item.Name, material, diameterM, strengthN, DiameterMeasured: false)
+        return new FishingLine(item.Name, material, diameterM, strengthN, item.IsDiameterMeasured == true && item.DiameterM is not null)
         {
             DensityKgPerM3 = item.DensityKgPerM3 ?? material.DensityKgPerM3,
+            ModulusPa = item.ModulusPa ?? material.ModulusPa,
         };
     }
 
-    private static Jig Jig(JigItem item, ICollection<string> assumed)
+    private static Jig Jig(JigItem item, List<Trailer> trailers, List<string> assumed)
     {
         JigMaterial? material = JigMaterial.Find(item.Material);
         if (item.DensityKgPerM3 is double density) material = new JigMaterial(item.Material.Length > 0 ? item.Material : "metal", density);
@@ -86,6 +115,16 @@ public static class TackleMapper
         if (head is null && item.Head.Length > 0) assumed.Add($"Jig {item.Name}: head '{item.Head}' is not known; drag as of a broad one.");
         bool bare = item.Skirt.Trim().ToUpperInvariant() is "NONE" or "NO" or "FALSE";
         return new Jig(item.Name, item.WeightG / 1000.0, material ?? JigMaterial.Lead, head ?? HeadShape.Broad,
-            bare ? 0 : Engine.Rig.Jig.UsualSkirtAreaM2, Engine.Rig.Trailer.Slim);
+            item.SkirtDragAreaM2 ?? (bare ? 0 : Engine.Rig.Jig.UsualSkirtAreaM2), Worn(item, trailers, assumed));
     }
+
+    private static Trailer Worn(JigItem item, List<Trailer> trailers, List<string> assumed)
+    {
+        if (item.Trailer.Length == 0) return Engine.Rig.Trailer.Slim;
+        Trailer? worn = trailers.Find(t => string.Equals(t.Name, item.Trailer.Trim(), StringComparison.OrdinalIgnoreCase)) ?? TrailerKind(item.Trailer);
+        if (worn is null) assumed.Add($"Jig {item.Name}: trailer '{item.Trailer}' is neither one of trailers nor a kind; drag as of a slim one.");
+        return worn ?? Engine.Rig.Trailer.Slim;
+    }
+
+    private sealed record Mapped(Tackle Tackle, IReadOnlyList<string> Assumed);
 }

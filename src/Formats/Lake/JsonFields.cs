@@ -135,9 +135,13 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
         if (si >= low && si <= high) return si;
         double offset = unit?.Offset ?? 0, scale = unit?.Scale ?? 1;
         log.Warn(file, FormattableString.Invariant(
-            $"{Path(property.Name)} is {number} where {Math.Round((low - offset) / scale, 3)} to {Math.Round((high - offset) / scale, 3)} is possible; it is not used. Check its unit and sign."));
+            $"{Path(property.Name)} is {number} where {Limit((low - offset) / scale)} to {Limit((high - offset) / scale)} is possible; it is not used. Check its unit and sign."));
         return null;
     }
+
+    // Three decimals, or three digits of a smaller number.
+    private static string Limit(double value) =>
+        value.ToString(value != 0 && Math.Abs(value) < 0.01 ? "G3" : "0.###", CultureInfo.InvariantCulture);
 
     private void Bad(string name, JsonElement value, string expected) =>
         log.Warn(file, $"{Path(name)} is {Shown(value)} where {expected} is expected; it is not used.");

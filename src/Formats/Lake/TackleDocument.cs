@@ -34,14 +34,23 @@ public sealed record JigItem
     /// <summary>Head shape in words.</summary>
     public string Head { get; init; } = "";
 
-    /// <summary>Skirt in words.</summary>
+    /// <summary>Skirt in words; <c>none</c> is a jig without.</summary>
     public string Skirt { get; init; } = "";
+
+    /// <summary>Drag coefficient times area of the skirt, m2, where known.</summary>
+    public double? SkirtDragAreaM2 { get; init; }
+
+    /// <summary>Name of the trailer it wears, or a kind of trailer; empty when not said.</summary>
+    public string Trailer { get; init; } = "";
 
     /// <summary>Colour family.</summary>
     public string Colour { get; init; } = "";
 
     /// <summary>How many the user has; null when not said.</summary>
     public int? Count { get; init; }
+
+    /// <summary>What the user saw of it, by which its drag is corrected.</summary>
+    public IReadOnlyList<JigObservationItem> Observations { get; init; } = [];
 
     /// <summary>The user's words.</summary>
     public string Note { get; init; } = "";
@@ -61,6 +70,12 @@ public sealed record TrailerItem
 
     /// <summary>Weight in air, g.</summary>
     public double? WeightG { get; init; }
+
+    /// <summary>Drag coefficient times area, m2, where known.</summary>
+    public double? DragAreaM2 { get; init; }
+
+    /// <summary>Density, kg m-3, where known.</summary>
+    public double? DensityKgPerM3 { get; init; }
 
     /// <summary>Colour family.</summary>
     public string Colour { get; init; } = "";
@@ -84,11 +99,17 @@ public sealed record LineItem
     /// <summary>Diameter, m.</summary>
     public double? DiameterM { get; init; }
 
+    /// <summary>Whether the diameter was measured, not read off a label; null when not said.</summary>
+    public bool? IsDiameterMeasured { get; init; }
+
     /// <summary>Breaking strength, N.</summary>
     public double? StrengthN { get; init; }
 
     /// <summary>Density, kg m-3.</summary>
     public double? DensityKgPerM3 { get; init; }
+
+    /// <summary>Young's modulus, Pa, where known.</summary>
+    public double? ModulusPa { get; init; }
 
     /// <summary>Length on the reel, m.</summary>
     public double? LengthM { get; init; }
@@ -105,6 +126,12 @@ public sealed record RodItem
 
     /// <summary>Length, m.</summary>
     public double? LengthM { get; init; }
+
+    /// <summary>Lightest lure it is rated for, g.</summary>
+    public double? LightestLureG { get; init; }
+
+    /// <summary>Heaviest lure it is rated for, g.</summary>
+    public double? HeaviestLureG { get; init; }
 
     /// <summary>Power and action in words.</summary>
     public string Power { get; init; } = "";

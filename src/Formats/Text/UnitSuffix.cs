@@ -47,6 +47,9 @@ internal enum Quantity
 
     /// <summary>Light extinction, m-1.</summary>
     PerLength,
+
+    /// <summary>Modulus of elasticity, Pa.</summary>
+    Modulus,
 }
 
 /// <summary>One way to write the unit of a quantity at the end of a name: value in SI = number * Scale + Offset.</summary>
@@ -71,7 +74,7 @@ internal sealed record UnitSuffix(string Text, Quantity Quantity, double Scale, 
         new("g", Quantity.Mass, 1), new("kg", Quantity.Mass, 1000), new("oz", Quantity.Mass, Pound / 16), new("lb", Quantity.Mass, Pound),
         new("n", Quantity.Strength, 1), new("kg", Quantity.Strength, NewtonPerKg),
         new("lb", Quantity.Strength, Pound / 1000 * NewtonPerKg), new("lbs", Quantity.Strength, Pound / 1000 * NewtonPerKg),
-        new("m2", Quantity.Area, 1), new("ha", Quantity.Area, 10000), new("km2", Quantity.Area, 1e6),
+        new("m2", Quantity.Area, 1), new("cm2", Quantity.Area, 1e-4), new("ha", Quantity.Area, 10000), new("km2", Quantity.Area, 1e6),
         new("acres", Quantity.Area, 4046.8564224), new("ft2", Quantity.Area, Foot * Foot),
         new("m3_s", Quantity.Flow, 1), new("cfs", Quantity.Flow, Foot * Foot * Foot), new("ft3_s", Quantity.Flow, Foot * Foot * Foot),
         new("l_s", Quantity.Flow, 0.001),
@@ -80,6 +83,7 @@ internal sealed record UnitSuffix(string Text, Quantity Quantity, double Scale, 
         new("w_m2", Quantity.Flux, 1), new("deg", Quantity.Angle, 1),
         new("mg_l", Quantity.Concentration, 1), new("ppm", Quantity.Concentration, 1),
         new("min", Quantity.Minutes, 1), new("minutes", Quantity.Minutes, 1), new("h", Quantity.Minutes, 60), new("s", Quantity.Minutes, 1.0 / 60.0),
+        new("pa", Quantity.Modulus, 1), new("mpa", Quantity.Modulus, 1e6), new("gpa", Quantity.Modulus, 1e9),
         new("per_m", Quantity.PerLength, 1), new("per_ft", Quantity.PerLength, 1 / Foot),
     ];
 

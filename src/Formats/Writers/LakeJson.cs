@@ -5,7 +5,7 @@ using SecondShore.Formats.Surveys;
 
 namespace SecondShore.Formats.Writers;
 
-/// <summary>Texts of lake.json and tackle.json. Reading a text back gives the same values.</summary>
+/// <summary>Text of lake.json. Reading it back gives the same values.</summary>
 public static class LakeJson
 {
     /// <summary>Text of a new lake.json. To change one that is there, use <see cref="LakeFolderEdits"/>, which keeps unknown keys.</summary>
@@ -36,58 +36,6 @@ public static class LakeJson
             Marks(json, lake.Marks);
             Survey(json, lake);
             Fitted(json, lake.Fitted);
-            json.WriteEndObject();
-        });
-    }
-
-    /// <summary>Text of tackle.json.</summary>
-    public static string Tackle(TackleDocument tackle)
-    {
-        ArgumentNullException.ThrowIfNull(tackle);
-        return JsonText.Write(json =>
-        {
-            json.WriteStartObject();
-            List(json, "jigs", tackle.Jigs, jig =>
-            {
-                json.WriteString("name", jig.Name);
-                json.WriteNumber("weight_g", jig.WeightG);
-                json.Known("material", jig.Material);
-                json.Known("density_kg_m3", jig.DensityKgPerM3);
-                json.Known("head", jig.Head);
-                json.Known("skirt", jig.Skirt);
-                json.Known("colour", jig.Colour);
-                json.Known("count", jig.Count);
-                json.Known("note", jig.Note);
-            });
-            List(json, "trailers", tackle.Trailers, trailer =>
-            {
-                json.WriteString("name", trailer.Name);
-                json.Known("kind", trailer.Kind);
-                json.Known("length_m", trailer.LengthM);
-                json.Known("weight_g", trailer.WeightG);
-                json.Known("colour", trailer.Colour);
-                json.Known("count", trailer.Count);
-                json.Known("note", trailer.Note);
-            });
-            List(json, "lines", tackle.Lines, line =>
-            {
-                json.WriteString("name", line.Name);
-                json.Known("kind", line.Kind);
-                json.Known("diameter_m", line.DiameterM);
-                json.Known("strength_n", line.StrengthN);
-                json.Known("density_kg_m3", line.DensityKgPerM3);
-                json.Known("length_m", line.LengthM);
-                json.Known("note", line.Note);
-            });
-            List(json, "rods", tackle.Rods, rod =>
-            {
-                json.WriteString("name", rod.Name);
-                json.Known("length_m", rod.LengthM);
-                json.Known("power", rod.Power);
-                json.Known("line", rod.FishingLine);
-                json.Known("tip_height_m", rod.TipHeightM);
-                json.Known("note", rod.Note);
-            });
             json.WriteEndObject();
         });
     }
@@ -173,7 +121,7 @@ public static class LakeJson
         json.WriteNumber("longitude_deg", p.LonDeg);
     }
 
-    private static void List<T>(Utf8JsonWriter json, string name, IReadOnlyList<T> items, Action<T> body)
+    internal static void List<T>(Utf8JsonWriter json, string name, IReadOnlyList<T> items, Action<T> body)
     {
         if (items.Count == 0) return;
         json.WriteStartArray(name);

@@ -72,36 +72,4 @@ public class QuantityTextTests
         Assert.Null(QuantityText.Line("string", []));
         Assert.Null(QuantityText.Line("5000 lb braid", []));
     }
-
-    [Fact]
-    public void Tackle_is_mapped_and_what_is_not_understood_is_said()
-    {
-        TackleDocument document = new()
-        {
-            Jigs =
-            [
-                new JigItem { Name = "a", WeightG = 14, Material = "tungsten", Head = "slim", Skirt = "none" },
-                new JigItem { Name = "b", WeightG = 21, Material = "mithril", Head = "odd" },
-                new JigItem { Name = "gone", WeightG = 28, Count = 0 },
-            ],
-            Lines =
-            [
-                new LineItem { Name = "l", Kind = "braid", StrengthN = 133 },
-                new LineItem { Name = "thin air" },
-            ],
-            Trailers = [new TrailerItem { Name = "t", Kind = "flapping", WeightG = 7 }],
-        };
-        List<string> assumed = [];
-        Tackle tackle = TackleMapper.Map(document, assumed);
-        Assert.Equal(2, tackle.Jigs.Count);
-        Assert.Equal(JigMaterial.Tungsten, tackle.Jigs[0].Material);
-        Assert.Equal(0, tackle.Jigs[0].SkirtDragAreaM2);
-        Assert.Equal(JigMaterial.Lead, tackle.Jigs[1].Material);
-        Assert.InRange(tackle.Lines.Single().DiameterM, 0.00025, 0.00031);
-        Assert.Equal(0.007, tackle.Trailers[0].MassKg, 1e-12);
-        Assert.Contains(assumed, a => a.Contains("mithril", StringComparison.Ordinal));
-        Assert.Contains(assumed, a => a.Contains("'odd'", StringComparison.Ordinal));
-        Assert.Contains(assumed, a => a.Contains("thin air", StringComparison.Ordinal));
-        Assert.Same(Tackle.None, TackleMapper.Map(null, assumed));
-    }
 }
