@@ -90,7 +90,8 @@ public static class DayAnswer
 
         Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
         Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
-        Dictionary<string, RigReply> rigs = Stops(plan).Distinct().ToDictionary(id => id, id => StopRig.Of(spots[id], wish, tackle, units, lake.Folder.Cover));
+        Dictionary<string, RigReply> rigs = Stops(plan).DistinctBy(s => s.Candidate.Id).ToDictionary(s => s.Candidate.Id,
+            s => StopRig.Of(StopRig.Request(spots[s.Candidate.Id], s, shore.Outlook, motion, wish, tackle, units, lake.Folder.Cover)));
         return new DayResult
         {
             Wish = wish,
@@ -165,8 +166,7 @@ public static class DayAnswer
     private static IEnumerable<string> Known(IReadOnlyList<string> ids, ShoreResult shore) => ids.Where(id => shore.Spots.Any(s => s.Id == id));
 
     // Alternatives may stop elsewhere; they need their rigs as well.
-    private static IEnumerable<string> Stops(DayPlan plan) =>
-        plan.Stops.Concat(plan.Alternatives.SelectMany(a => a.Plan.Stops)).Select(s => s.Candidate.Id);
+    private static IEnumerable<PlannedStop> Stops(DayPlan plan) => plan.Stops.Concat(plan.Alternatives.SelectMany(a => a.Plan.Stops));
 
     private static DateTimeOffset? WindLimit(IReadOnlyList<SheetWind> wind, DayClock clock)
     {

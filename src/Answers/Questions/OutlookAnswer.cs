@@ -1,5 +1,6 @@
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
+using SecondShore.Answers.Wind;
 using SecondShore.Answers.Words;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Lake;
@@ -27,25 +28,23 @@ public static class OutlookAnswer
         WeatherSeries? season = weather is null ? null : SegmentFor(weather.Segments, at);
         List<WeatherSeries> past = weather is null ? [] : [.. weather.Segments.Where(s => s != season)];
         if (folder.Climate.Count > 0) past.AddRange(WeatherPreparation.Prepare(WeatherInput.Join(folder.Climate.Values), lake.Site).Segments);
-        Outlook outlook = OutlookModel.Compute(
-            new OutlookRequest
-            {
-                Site = lake.Site,
-                Arms = ArmShapes(lake),
-                ArmOf = lake.Arms is { } arms ? place => arms.ArmAt(place)?.Name : null,
-                At = at,
-                Weather = season,
-                Source = weather?.Source ?? WeatherSource.Climate,
-                PastYears = past,
-                Levels = folder.Levels,
-                Flows = folder.Flows,
-                Readings = [.. folder.Readings, .. folder.Secchi],
-                Profiles = folder.Profiles,
-                Members = options.Members,
-                Seed = options.Seed,
-            },
-            progress,
-            cancel);
+        OutlookRequest request = new()
+        {
+            Site = lake.Site,
+            Arms = ArmShapes(lake),
+            ArmOf = lake.Arms is { } arms ? place => arms.ArmAt(place)?.Name : null,
+            At = at,
+            Weather = season,
+            Source = weather?.Source ?? WeatherSource.Climate,
+            PastYears = past,
+            Levels = folder.Levels,
+            Flows = folder.Flows,
+            Readings = [.. folder.Readings, .. folder.Secchi],
+            Profiles = folder.Profiles,
+            Members = options.Members,
+            Seed = options.Seed,
+        };
+        Outlook outlook = OutlookModel.Compute(request with { Readings = HazeTilt.Of(lake, request, assumed, cancel) }, progress, cancel);
         return outlook with { Assumed = [.. assumed.Concat(outlook.Assumed).Distinct()] };
     }
 

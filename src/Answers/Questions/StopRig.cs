@@ -1,9 +1,13 @@
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
+using SecondShore.Engine.Basin.Passes;
 using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Day;
+using SecondShore.Engine.Motion;
 using SecondShore.Engine.Rig;
+using SecondShore.Engine.Season;
 
 namespace SecondShore.Answers.Questions;
 
@@ -12,24 +16,34 @@ internal static class StopRig
 {
     private const double TimberReachM = 80;
 
-    public static RigReply Of(Spot spot, DayWish wish, Tackle tackle, UnitSystem units, IReadOnlyList<CoverMark> cover)
+    /// <summary>The question of a planned stop: its depths, its bottom, and the water as it moves there while the boat does.</summary>
+    public static RigRequest Request(Spot spot, PlannedStop stop, Outlook outlook, IWaterMotion motion, DayWish wish, Tackle tackle, UnitSystem units,
+        IReadOnlyList<CoverMark> cover)
     {
-        (double shallowM, double deepM) = spot.Passes.Count > 0 ? (spot.Passes[0].ShallowM, spot.Passes[0].DeepM) : (spot.DepthM, spot.DepthM);
-        return RigAnswer.Of(new RigRequest
+        Pass? pass = spot.Passes.Count > 0 ? spot.Passes[0] : null;
+        (double shallowM, double deepM) = pass is null ? (spot.DepthM, spot.DepthM) : (pass.ShallowM, pass.DeepM);
+        double depthM = Math.Max(1.0, 0.5 * (shallowM + deepM));
+        DateTimeOffset middle = stop.Arrive + (0.5 * (stop.Leave - stop.Arrive));
+        CurrentProfile? current = StopWater.Current(motion, pass?.Line[pass.Line.Count / 2] ?? spot.Place, depthM, pass?.HeadingDeg ?? 0, middle);
+        bool hard = NearHard(spot, cover);
+        return new RigRequest
         {
-            DepthM = Math.Max(1.0, 0.5 * (shallowM + deepM)),
+            DepthM = depthM,
             DepthSdM = Math.Max(0.3, (deepM - shallowM) / 4),
             SpeedMps = wish.DragSpeed.MetresPerSecond,
-            Bottom = NearHard(spot, cover) ? BottomKind.Wood : default,
-            NearTimber = NearHard(spot, cover),
+            Bottom = hard ? BottomKind.Wood : default,
+            NearTimber = hard,
+            Current = current,
+            CurrentSdMps = current is null ? null : StopWater.CurrentSdMps(current, depthM),
+            Water = StopWater.Water(outlook, depthM),
             Tackle = tackle,
             Units = units,
-            TableDepthsM = [],
-            TableSpeedsMps = [],
-            Samples = 100,
             Seed = wish.Ensemble.Seed,
-        });
+        };
     }
+
+    /// <summary>What to tie on there, without tables.</summary>
+    public static RigReply Of(RigRequest request) => RigAnswer.Of(request with { TableDepthsM = [], TableSpeedsMps = [], Samples = 100 });
 
     /// <summary>Whether the chosen weight is of lead.</summary>
     public static bool IsLead(RigReply reply) => reply.Choice.Chosen.Jig.Material == JigMaterial.Lead;

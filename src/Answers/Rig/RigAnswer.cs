@@ -40,16 +40,20 @@ public static class RigAnswer
             Line = line,
             Choice = choice,
             Asked = request.AskedKg is double asked
-                ? WeightOutlook.Of(jig with { Name = request.Units.JigWeight(asked), MassKg = asked }, line, conditions, request.Rule, seed: request.Seed)
+                ? WeightOutlook.Of(jig with { Name = request.Units.JigWeight(asked), MassKg = asked }, line, conditions, request.Rule, seed: request.Seed) with
+                {
+                    HoldsChance = choice.HoldsChance(asked),
+                }
                 : null,
             Shape = shape,
             SteepShape = TowShape.Of(Moved(tow, jig, line, conditions, -1)),
             FlatShape = TowShape.Of(Moved(tow, jig, line, conditions, +1)),
             Sweep = SweepSolver.Solve(tow, shape, QuickSweepMps, SweepPullN),
-            Lines = Lines(request, line, jig, conditions, tableSizes),
+            Lines = Lines(request, line, jig, conditions, tableSizes, choice),
+            Sizes = RigTables.Sizes(jig, line, conditions, request.Rule, tableSizes, choice),
             TableDepthsM = depths,
             TableSpeedsMps = speeds,
-            Table = RigTables.Weights(jig, line, conditions, request.Rule, depths, speeds, tableSizes),
+            Table = RigTables.Weights(jig, line, conditions, request.Rule, depths, speeds, tableSizes, choice),
             Tows = RigTables.Tows(jig, line, conditions, depths, speeds),
             Assumed = assumed,
         };
@@ -70,7 +74,7 @@ public static class RigAnswer
         };
     }
 
-    private static List<LineTrade> Lines(RigRequest request, FishingLine present, Jig jig, RigConditions conditions, IReadOnlyList<StandardWeight> sizes)
+    private static List<LineTrade> Lines(RigRequest request, FishingLine present, Jig jig, RigConditions conditions, IReadOnlyList<StandardWeight> sizes, RigChoice choice)
     {
         List<FishingLine> lines = request.Tackle.Lines.Count > 1 ? [.. request.Tackle.Lines] :
         [
@@ -84,11 +88,8 @@ public static class RigAnswer
         List<LineTrade> trades = [];
         foreach (FishingLine line in lines)
         {
-            double needed = WeightNeed.QuickKg(jig, line, conditions, request.Rule);
-            StandardWeight? size = null;
-            foreach (StandardWeight candidate in sizes)
-                if (size is null && candidate.MassKg >= needed) size = candidate;
-            trades.Add(new LineTrade(line, needed, size, FallSolver.Solve(FallCase.Of(jig, line, conditions)).TimeS,
+            double needed = line == present ? choice.NeededKg : WeightNeed.QuickKg(jig, line, conditions, request.Rule, choice.SureShare);
+            trades.Add(new LineTrade(line, needed, RigTables.Lightest(sizes, needed), FallSolver.Solve(FallCase.Of(jig, line, conditions)).TimeS,
                 TowShape.Of(conditions.Tow(jig, line)).BowM, line.StretchM(10, conditions.LineOutAtM(conditions.DepthM))));
         }
 
@@ -97,7 +98,7 @@ public static class RigAnswer
 
     private static double[] Depths(RigRequest request)
     {
-        if (request.TableDepthsM is { Count: > 0 } given) return [.. given];
+        if (request.TableDepthsM is { } given) return [.. given];
         List<double> depths = [];
         foreach (double step in DepthSteps)
         {
@@ -113,7 +114,7 @@ public static class RigAnswer
 
     private static double[] Speeds(RigRequest request)
     {
-        if (request.TableSpeedsMps is { Count: > 0 } given) return [.. given];
+        if (request.TableSpeedsMps is { } given) return [.. given];
         double unit = request.Units.IsMetric ? 1.0 / 3.6 : Speed.MpsPerMph;
         List<double> speeds = [request.SpeedMps];
         foreach (double column in request.Units.IsMetric ? KmhColumns : MphColumns)

@@ -54,13 +54,13 @@ internal static class RigAssumptions
         return Jig.Usual(0.014);
     }
 
-    /// <summary>Weights owned in the family of a jig, lightest first.</summary>
+    /// <summary>Weights owned of the kind of a jig, lightest first.</summary>
     public static IReadOnlyList<StandardWeight> OwnedSizes(IReadOnlyList<Jig> jigs, Jig family, UnitSystem units)
     {
         List<StandardWeight> sizes = [];
         foreach (Jig jig in jigs.OrderBy(j => j.MassKg))
         {
-            if (jig.Material != family.Material || (sizes.Count > 0 && Math.Abs((jig.MassKg / sizes[^1].MassKg) - 1.0) < 0.01)) continue;
+            if (!RigChooser.AreOfOneKind(jig, family) || (sizes.Count > 0 && Math.Abs((jig.MassKg / sizes[^1].MassKg) - 1.0) < 0.01)) continue;
             sizes.Add(new StandardWeight(units.JigWeight(jig.MassKg), jig.MassKg));
         }
 

@@ -53,6 +53,9 @@ public sealed record RigDocument
     /// <summary>The weight, the next lighter and heavier, and the one asked about.</summary>
     public required IReadOnlyList<WeightRow> Weights { get; init; }
 
+    /// <summary>What each size of the chosen kind does here, lightest first.</summary>
+    public required IReadOnlyList<SizeRow> Sizes { get; init; }
+
     /// <summary>Other lines, thinnest first.</summary>
     public required IReadOnlyList<LineRow> Lines { get; init; }
 
@@ -115,6 +118,16 @@ public sealed record RigDocument
     /// <param name="LineAngleDeg">Angle below level, degrees.</param>
     public sealed record WeightRow(string Role, string Jig, double WeightG, double HoldsChance, SpreadDocument OnBottomShare, SpreadDocument HeightM,
         SpreadDocument FallS, double TightFallS, SpreadDocument FastestMps, SpreadDocument LeastLineM, SpreadDocument LineAngleDeg);
+
+    /// <summary>One size at this depth and speed.</summary>
+    /// <param name="Size">Its label.</param>
+    /// <param name="WeightG">Mass, g.</param>
+    /// <param name="HoldsChance">Chance that it keeps the bottom.</param>
+    /// <param name="OnBottomShare">Share of its weight on the bottom, middle case.</param>
+    /// <param name="HeightM">Height over the bottom, m, middle case.</param>
+    /// <param name="FallS">Fall on slack line, s; null where it may not get there.</param>
+    /// <param name="FastestMps">Fastest speed that holds, m s-1, middle case.</param>
+    public sealed record SizeRow(string Size, double WeightG, double HoldsChance, double OnBottomShare, double HeightM, double? FallS, double FastestMps);
 
     /// <summary>One line compared.</summary>
     /// <param name="Line">Name.</param>

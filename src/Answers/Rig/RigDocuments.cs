@@ -43,6 +43,7 @@ public static class RigDocuments
             Line = reply.Line.Name,
             LineDiameterMm = Math.Round(reply.Line.DiameterM * 1000, 3),
             Weights = weights,
+            Sizes = [.. reply.Sizes.Select(Row)],
             Lines = [.. reply.Lines.Select(Row)],
             RodTensionN = Math.Round(tow.TensionN, 3),
             TrailM = Math.Round(tow.TrailM, 2),
@@ -78,6 +79,9 @@ public static class RigDocuments
         SpreadDocument.From(outlook.HeightM), SpreadDocument.From(outlook.FallS, 1), Math.Round(outlook.TightFallS, 1),
         SpreadDocument.From(outlook.FastestMps, 3), SpreadDocument.From(outlook.LeastLineM, 1),
         SpreadDocument.From(new Spread(Degrees(outlook.LineAngleRad.P10), Degrees(outlook.LineAngleRad.P50), Degrees(outlook.LineAngleRad.P90)), 1));
+
+    private static RigDocument.SizeRow Row(SizeRow row) => new(row.Size.Label, Math.Round(row.Size.MassKg * 1000, 2), Math.Round(row.HoldsChance, 3),
+        Math.Round(row.Tow.WeightOnBottomShare, 3), Math.Round(row.Tow.HeightOverBottomM, 2), Seconds(row.FallS), Math.Round(row.FastestMps, 3));
 
     private static RigDocument.LineRow Row(LineTrade trade) => new(trade.Line.Name, Math.Round(trade.Line.DiameterM * 1000, 3),
         Math.Round(trade.Line.StrengthN, 1), Grams(trade.NeededKg), trade.Size is { } size ? Math.Round(size.MassKg * 1000, 2) : null,

@@ -35,6 +35,9 @@ public sealed record RigReply
     /// <summary>The same question on other lines, thinnest first, the present one among them.</summary>
     public required IReadOnlyList<LineTrade> Lines { get; init; }
 
+    /// <summary>What each size of the chosen kind does at this depth and speed, lightest first.</summary>
+    public required IReadOnlyList<SizeRow> Sizes { get; init; }
+
     /// <summary>Depths of the table, m.</summary>
     public required IReadOnlyList<double> TableDepthsM { get; init; }
 

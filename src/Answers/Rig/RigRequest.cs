@@ -66,10 +66,10 @@ public sealed record RigRequest
     /// <summary>Units of the words, and whether sizes are fractions of an ounce or grams.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Feet;
 
-    /// <summary>Depths of the table's rows, m; null takes five about the depth.</summary>
+    /// <summary>Depths of the table's rows, m; null takes five about the depth, none draws no table.</summary>
     public IReadOnlyList<double>? TableDepthsM { get; init; }
 
-    /// <summary>Speeds of the table's columns, m s-1; null takes usual dragging speeds.</summary>
+    /// <summary>Speeds of the table's columns, m s-1; null takes usual dragging speeds, none draws no table.</summary>
     public IReadOnlyList<double>? TableSpeedsMps { get; init; }
 
     /// <summary>Samples of the doubt, 20 to 100000.</summary>

@@ -8,6 +8,9 @@ namespace SecondShore.Answers.Rig;
 /// <summary>Says an answer in plain words: the weight first, then why, then what to do with it.</summary>
 public static class RigWords
 {
+    // A twentieth of a mile per hour: less than the boat's speed can be held to.
+    private static readonly double WorthSayingMps = 0.023;
+
     /// <summary>The answer, a sentence or two an item.</summary>
     public static IReadOnlyList<string> Of(RigReply reply)
     {
@@ -18,6 +21,7 @@ public static class RigWords
         words.Add(Fastest(reply));
         words.Add(Fall(reply));
         words.Add(Hang(reply));
+        if (Flow(reply) is { Length: > 0 } flow) words.Add(flow);
         if (Lines(reply) is { Length: > 0 } lines) words.Add(lines);
         if (reply.Asked is { } asked) words.Add($"{Weight(reply, asked)} stays down {InTen(asked.HoldsChance)}.");
         return words;
@@ -114,6 +118,20 @@ public static class RigWords
             ? string.Create(CultureInfo.InvariantCulture, $"{text}. The pull of a quick sweep is there in {reply.Sweep.TimeS:0.0} s, after {units.ShortDistance(reply.Sweep.RodTravelM)} of rod tip.")
             : $"{text}. A quick sweep is lost in the bow of the line.";
     }
+
+    private static string Flow(RigReply reply)
+    {
+        if (reply.Request.Current is not { } current) return "";
+        UnitSystem units = reply.Request.Units;
+        current.At(0.3, out double low, out _);
+        current.At(reply.Conditions.DepthM - 0.3, out double high, out _);
+        if (Math.Max(Math.Abs(low), Math.Abs(high)) < WorthSayingMps) return "The water hardly runs along this drag, at the jig or near the surface.";
+        return $"The water runs {Way(low, units)} at the jig and {Way(high, units)} near the surface.";
+    }
+
+    private static string Way(double alongMps, UnitSystem units) => Math.Abs(alongMps) < WorthSayingMps
+        ? "hardly at all"
+        : $"{units.Pace(Math.Abs(alongMps))} {(alongMps > 0 ? "with you" : "against you")}";
 
     private static string Lines(RigReply reply)
     {

@@ -11,6 +11,7 @@ public static class WindWords
 {
     private const double WorthSayingM = 0.3;
     private static readonly string[] Points = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
+    private static readonly string[] ShortPoints = ["N", "NE", "E", "SE", "S", "SW", "W", "NW"];
 
     /// <summary>The whole answer in a few short sentences.</summary>
     public static IReadOnlyList<string> Say(WindResult result, UnitSystem units)
@@ -102,13 +103,14 @@ public static class WindWords
     {
         HourSummary worst = result.Hours.MaxBy(h => h.Waves.HeightM)!;
         if (worst.Waves.HeightM < 0.1) return "The water stays smooth.";
-        string height = $"{Feet(worst.Waves.HeightM, units)} ({Feet(worst.Waves.HeightLowM, units)} to {Feet(worst.Waves.HeightHighM, units)})";
+        string height = $"{Height(worst.Waves.HeightM, units)} ({Height(worst.Waves.HeightLowM, units)} to {Height(worst.Waves.HeightHighM, units)})";
         string chop = worst.Waves.IsChop ? ", short and steep" : "";
         string place = $"on the {End(result, worst.Roughest)} side";
         return $"Waves reach {height} {place} about {Clock(worst.At, units)}{chop}: {Class(worst.Comfort)} at worst for your boat.";
     }
 
-    private static string Class(Comfort comfort) => comfort switch
+    /// <summary>A comfort class in words.</summary>
+    public static string Class(Comfort comfort) => comfort switch
     {
         Comfort.Good => "comfortable",
         Comfort.Caution => "take care",
@@ -116,7 +118,8 @@ public static class WindWords
         _ => "do not go",
     };
 
-    private static string Feet(double heightM, UnitSystem units) => units.IsMetric
+    /// <summary>A wave height such as <c>1.2 ft</c> or <c>0.4 m</c>.</summary>
+    public static string Height(double heightM, UnitSystem units) => units.IsMetric
         ? $"{heightM.ToString("0.0", CultureInfo.InvariantCulture)} m"
         : $"{units.DepthFrom(heightM).ToString("0.0", CultureInfo.InvariantCulture)} ft";
 
@@ -136,6 +139,9 @@ public static class WindWords
 
         return Point(new PlanePoint(x, y).BearingToDeg(place));
     }
+
+    /// <summary>A compass point such as <c>NW</c>.</summary>
+    public static string ShortPoint(double bearingDeg) => ShortPoints[(int)Math.Round(bearingDeg / 45.0) % 8];
 
     private static string Point(double bearingDeg) => Points[(int)Math.Round(bearingDeg / 45.0) % 8];
 }

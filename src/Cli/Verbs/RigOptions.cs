@@ -10,7 +10,7 @@ internal sealed class RigOptions
 {
     public Argument<string?> LakePath { get; } = new("LAKE")
     {
-        Description = "A lake folder or trip file, for its tackle.json and units; left out, the trade's usual sizes.",
+        Description = "A lake folder or trip file, for its tackle.json and units, and for --stop; left out, the trade's usual sizes.",
         Arity = ArgumentArity.ZeroOrOne,
     };
 
@@ -18,7 +18,22 @@ internal sealed class RigOptions
 
     public Option<bool> Json { get; } = SharedOptions.Json();
 
-    private readonly Option<string?> _depth = new("--depth") { Description = "Depth, such as 27ft or 8.2m; a bare number is feet, or metres with --units metric.", Required = true };
+    /// <summary>Number of a stop in the day's plan.</summary>
+    public Option<int?> Stop { get; } = new("--stop") { Description = "A stop of the day's plan by its number: depth, bottom, water and current are taken from there and then." };
+
+    /// <summary>Day of that plan.</summary>
+    public Option<string?> Date { get; } = SharedOptions.Date();
+
+    /// <summary>Folder for the card.</summary>
+    public Option<string?> Out { get; } = new("--out") { Description = "Folder for rig-card.html: a pocket card to print, with the line under water to scale." };
+
+    /// <summary>Members of the ensemble behind that plan.</summary>
+    public Option<int> Members { get; } = SharedOptions.Members();
+
+    /// <summary>Seed of the doubt.</summary>
+    public Option<ulong> Seed { get; } = new("--seed") { Description = "Seed of the doubt: the same seed gives the same answer.", DefaultValueFactory = _ => 1 };
+
+    private readonly Option<string?> _depth = new("--depth") { Description = "Depth, such as 27ft or 8.2m; a bare number is feet, or metres with --units metric. Needed unless --stop gives it." };
     private readonly Option<string?> _speed = new("--speed") { Description = "Drag speed over the bottom, such as 0.6mph, 1km/h, 0.3m/s; left out, 0.6 mph." };
     private readonly Option<string?> _line = new("--line") { Description = "A line of tackle.json by name, or such as '15 lb fluorocarbon' or '30 lb braid 0.28 mm'." };
     private readonly Option<string?> _lineOut = new("--line-out") { Description = "Line out from the rod tip; left out, twice the depth below it." };
@@ -34,15 +49,13 @@ internal sealed class RigOptions
     private readonly Option<bool> _workedIn = new("--worked-in") { Description = "The boat stands and the jig is worked in, not dragged behind." };
     private readonly Option<bool> _timber = new("--timber") { Description = "Brush, stumps or timber stand near." };
     private readonly Option<bool> _anySize = new("--any-size") { Description = "Choose among the trade's sizes although tackle.json lists jigs." };
-    private readonly Option<ulong> _seed = new("--seed") { Description = "Seed of the doubt: the same seed gives the same answer.", DefaultValueFactory = _ => 1 };
-
     public void AddTo(Command command)
     {
         command.Arguments.Add(LakePath);
         foreach (Option option in new Option[]
         {
             _depth, _speed, _line, _lineOut, _weight, _material, _head, _trailer, _bottom, _current, _crossCurrent, _tip, _confidence,
-            _workedIn, _timber, _anySize, _seed, Units, Json,
+            _workedIn, _timber, _anySize, Stop, Date, Members, Seed, Out, Units, Json,
         })
         {
             command.Options.Add(option);
@@ -50,36 +63,52 @@ internal sealed class RigOptions
     }
 
     /// <summary>The request of a command line.</summary>
+    /// <param name="parsed">The command line.</param>
+    /// <param name="units">Units of bare numbers and of the words.</param>
+    /// <param name="tackle">What the user owns.</param>
+    /// <param name="stop">What a stop of the plan asks; null by hand. Options given win over it.</param>
     /// <exception cref="BadUsageException">An option cannot be understood.</exception>
-    public RigRequest Request(ParseResult parsed, UnitSystem units, Tackle tackle)
+    public RigRequest Request(ParseResult parsed, UnitSystem units, Tackle tackle, RigRequest? stop)
     {
-        string? lineText = parsed.GetValue(_line);
-        FishingLine? line = QuantityText.Line(lineText, tackle.Lines);
-        if (lineText is not null && line is null)
-            throw new BadUsageException($"--line {lineText} is not understood; write it like '15 lb fluorocarbon', '30 lb braid 0.28 mm', or a name in tackle.json.");
         double confidence = parsed.GetValue(_confidence);
         if (confidence is not (>= 0.5 and <= 0.99)) throw new BadUsageException($"--confidence {confidence} is out of range; use 0.5 to 0.99.");
         double? along = Speed(parsed, _current, units), across = Speed(parsed, _crossCurrent, units);
+        double? depthM = LengthOf(parsed, _depth, units), speedMps = Speed(parsed, _speed, units);
         bool kindGiven = parsed.GetValue(_material) is not null || parsed.GetValue(_head) is not null || parsed.GetValue(_trailer) is not null;
-        return new RigRequest
+        RigRequest asked = stop ?? new RigRequest
         {
-            DepthM = LengthOf(parsed, _depth, units) ?? throw new BadUsageException("--depth is needed, such as --depth 27ft."),
-            SpeedMps = Speed(parsed, _speed, units) ?? (0.6 * Engine.Core.Units.Speed.MpsPerMph),
-            Line = line,
+            DepthM = depthM ?? throw new BadUsageException("--depth is needed, such as --depth 27ft; or name a stop of the day's plan with LAKE and --stop 1."),
+            SpeedMps = 0.6 * Engine.Core.Units.Speed.MpsPerMph,
+        };
+        return asked with
+        {
+            DepthM = depthM ?? asked.DepthM,
+            DepthSdM = depthM is null ? asked.DepthSdM : null,
+            SpeedMps = speedMps ?? asked.SpeedMps,
+            Line = LineOf(parsed, tackle),
             LineOutM = LengthOf(parsed, _lineOut, units),
             AskedKg = Weight(parsed, units),
             Kind = kindGiven ? Kind(parsed) : null,
             AnySize = parsed.GetValue(_anySize) || kindGiven,
-            Bottom = Bottom(parsed),
-            Current = along is null && across is null ? null : CurrentProfile.Uniform(along ?? 0, across ?? 0),
+            Bottom = parsed.GetValue(_bottom) is null ? asked.Bottom : Bottom(parsed),
+            Current = along is null && across is null ? asked.Current : CurrentProfile.Uniform(along ?? 0, across ?? 0),
+            CurrentSdMps = along is null && across is null ? asked.CurrentSdMps : null,
             TipHeightM = LengthOf(parsed, _tip, units),
             Rule = new HoldRule(confidence, HoldRule.Usual.LeastShare, HoldRule.Usual.FeelShare),
             Motion = parsed.GetValue(_workedIn) ? TowMotion.WorkedIn : TowMotion.BehindBoat,
-            NearTimber = parsed.GetValue(_timber),
-            Seed = parsed.GetValue(_seed),
+            NearTimber = asked.NearTimber || parsed.GetValue(_timber),
+            Seed = parsed.GetValue(Seed),
             Tackle = tackle,
             Units = units,
         };
+    }
+
+    private FishingLine? LineOf(ParseResult parsed, Tackle tackle)
+    {
+        string? text = parsed.GetValue(_line);
+        if (text is null) return null;
+        return QuantityText.Line(text, tackle.Lines)
+            ?? throw new BadUsageException($"--line {text} is not understood; write it like '15 lb fluorocarbon', '30 lb braid 0.28 mm', or a name in tackle.json.");
     }
 
     private Jig Kind(ParseResult parsed)

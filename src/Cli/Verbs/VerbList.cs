@@ -12,6 +12,7 @@ internal static class VerbList
         yield return CheckVerb.Make(surroundings);
         yield return OutlookVerb.Make(surroundings);
         yield return ShoreVerb.Make(surroundings);
+        yield return WindVerb.Make(surroundings);
         yield return DayVerb.Make(surroundings);
         yield return LearnVerb.Make(surroundings);
         yield return ScoreVerb.Make(surroundings);

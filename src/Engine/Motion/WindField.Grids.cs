@@ -1,3 +1,4 @@
+using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Geo;
 
@@ -16,6 +17,29 @@ public sealed partial class WindField
         for (int m = 0; m < _members.Length; m++)
             for (int w = 0; w < mean.Length; w++) mean[w] += (float)(_weights[m] * _members[m].OffsetM[hour][w]);
         return mean;
+    }
+
+    /// <summary>The same on the cells of another grid in the same plane, for belts and maps.</summary>
+    /// <param name="depths">The grid; cells of land get 0.</param>
+    /// <param name="hour">Index in <see cref="Hours"/>.</param>
+    /// <returns>[Ny*Nx].</returns>
+    public float[] OffsetsOn(DepthGrid depths, int hour)
+    {
+        Require.NotNull(depths);
+        float[] mean = OffsetsM(hour), offsets = new float[depths.Frame.Count];
+        Span<int> cells = stackalloc int[4];
+        Span<double> weights = stackalloc double[4];
+        ReadOnlySpan<float> depthM = depths.DepthM;
+        for (int i = 0; i < offsets.Length; i++)
+        {
+            if (!(depthM[i] > 0)) continue;
+            int count = Motion.Around(depths.Frame.Centre(i), cells, weights);
+            double sum = 0;
+            for (int k = 0; k < count; k++) sum += weights[k] * mean[cells[k]];
+            offsets[i] = (float)sum;
+        }
+
+        return offsets;
     }
 
     /// <summary>Current at a depth below the surface, m s-1; 0 where the water is shallower.</summary>

@@ -40,7 +40,18 @@ public sealed record RigChoice
     public required double NeededKg { get; init; }
 
     /// <summary>Least mass over the doubt, kg, for the chosen jig's shape.</summary>
-    public required Spread LeastKg { get; init; }
+    public required SampleDistribution Least { get; init; }
+
+    /// <summary>The same in three numbers.</summary>
+    public Spread LeastKg => Least.Spread;
+
+    /// <summary>What the samples make of the quick law at these conditions, 1 where they agree: tables take it along, so that
+    /// table and choice are one answer.</summary>
+    public required double SureShare { get; init; }
+
+    /// <summary>Chance that a mass of the chosen jig's shape keeps the bottom.</summary>
+    /// <param name="massKg">Mass of head, kg.</param>
+    public double HoldsChance(double massKg) => Least.ShareBelow(massKg);
 
     /// <summary>Mass at which the bottom is felt in the middle case, kg; 2 stands for more than can be.</summary>
     public required double FeltKg { get; init; }

@@ -35,21 +35,33 @@ public static class RigChooser
         if (!holds) chosen = sorted.Count - 1;
         Jig jig = sorted[chosen];
         Family family = Of(families, jig, line, conditions, rule, samples, seed);
-        int few = Math.Min(samples, 60);
+        double quick = WeightNeed.Quick(KindOf(jig), line, conditions, rule).SureKg;
         return new RigChoice
         {
-            Chosen = WeightOutlook.Of(jig, line, conditions, rule, few, seed),
-            Lighter = Neighbour(sorted, chosen, -1) is { } lighter ? WeightOutlook.Of(lighter, line, conditions, rule, few, seed) : null,
-            Heavier = Neighbour(sorted, chosen, +1) is { } heavier ? WeightOutlook.Of(heavier, line, conditions, rule, few, seed) : null,
+            Chosen = Outlook(jig),
+            Lighter = Neighbour(sorted, chosen, -1) is { } lighter ? Outlook(lighter) : null,
+            Heavier = Neighbour(sorted, chosen, +1) is { } heavier ? Outlook(heavier) : null,
             Reason = !holds ? WeightReason.NothingHolds
                 : Neighbour(sorted, chosen, -1) is null && jig.MassKg > 1.3 * family.NeededKg ? WeightReason.LightestOwned
                 : family.FeltKg >= family.SureKg ? WeightReason.Feel
                 : WeightReason.Hold,
             NeededKg = family.NeededKg,
-            LeastKg = family.Least.Spread,
+            Least = family.Least,
+            SureShare = quick < LeastMass.LargestKg && family.SureKg < LeastMass.LargestKg ? family.SureKg / quick : 1,
             FeltKg = family.FeltKg,
         };
+
+        // The chance comes from the samples that decide, so that words and choice never disagree.
+        WeightOutlook Outlook(Jig of) => WeightOutlook.Of(of, line, conditions, rule, Math.Min(samples, 60), seed) with
+        {
+            HoldsChance = Of(families, of, line, conditions, rule, samples, seed).Least.ShareBelow(of.MassKg),
+        };
     }
+
+    /// <summary>Whether two jigs differ in name and mass only, so that one table serves both.</summary>
+    public static bool AreOfOneKind(Jig first, Jig second) => KindOf(Require.NotNull(first)) == KindOf(Require.NotNull(second));
+
+    private static Jig KindOf(Jig jig) => jig with { Name = "", MassKg = 0.014 };
 
     /// <summary>Standard sizes as jigs of one kind.</summary>
     /// <param name="kind">The jig whose mass is varied.</param>
@@ -73,7 +85,7 @@ public static class RigChooser
 
     private static Family Of(Dictionary<Jig, Family> families, Jig jig, FishingLine line, RigConditions conditions, HoldRule rule, int samples, ulong seed)
     {
-        Jig key = jig with { Name = "", MassKg = 0.014 };
+        Jig key = KindOf(jig);
         if (families.TryGetValue(key, out Family? family)) return family;
         SampleDistribution least = WeightNeed.LeastKg(key, line, conditions, rule, samples, seed);
         double felt = LeastMass.MassKg(key, conditions.Tow(key, line), key.Belief.JigFactor(0, 0), rule.FeelShare);

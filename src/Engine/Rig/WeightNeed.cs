@@ -37,15 +37,23 @@ public static class WeightNeed
     /// <param name="line">Line.</param>
     /// <param name="conditions">Conditions.</param>
     /// <param name="rule">What counts as keeping the bottom.</param>
+    /// <param name="sureShare">What samples made of this law where they were taken (<see cref="RigChoice.SureShare"/>); 1 for the law alone.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside <see cref="TowBounds"/>.</exception>
-    public static double QuickKg(Jig jig, FishingLine line, RigConditions conditions, HoldRule rule)
+    public static double QuickKg(Jig jig, FishingLine line, RigConditions conditions, HoldRule rule, double sureShare = 1)
+    {
+        (double sure, double felt) = Quick(jig, line, conditions, rule);
+        return Math.Max(sure * sureShare, felt);
+    }
+
+    /// <summary>The two parts of <see cref="QuickKg"/>: mass that stays down at the wanted confidence, and mass that is felt, kg.</summary>
+    internal static (double SureKg, double FeltKg) Quick(Jig jig, FishingLine line, RigConditions conditions, HoldRule rule)
     {
         TowCase middle = Checked(jig, line, conditions);
         double factor = jig.Belief.JigFactor(0, 0);
         double held = LeastMass.MassKgTrusted(jig, middle, factor, rule.LeastShare, double.NaN, QuickSteps);
-        if (double.IsNaN(held)) return double.PositiveInfinity;
+        if (double.IsNaN(held)) return (double.PositiveInfinity, double.PositiveInfinity);
         double felt = LeastMass.MassKgTrusted(jig, middle, factor, rule.FeelShare, held, QuickSteps);
-        if (double.IsNaN(felt)) return double.PositiveInfinity;
+        if (double.IsNaN(felt)) return (double.PositiveInfinity, double.PositiveInfinity);
 
         double variance = 0;
         for (int kind = 0; kind < RigDraw.Kinds; kind++)
@@ -58,8 +66,7 @@ public static class WeightNeed
             variance += change * change;
         }
 
-        double sure = held * Math.Exp(NormalLaw.Quantile(rule.Confidence) * Math.Sqrt(variance));
-        return Math.Max(sure, felt);
+        return (held * Math.Exp(NormalLaw.Quantile(rule.Confidence) * Math.Sqrt(variance)), felt);
     }
 
     internal static readonly int QuickSteps = 12;

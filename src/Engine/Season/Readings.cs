@@ -9,7 +9,12 @@ namespace SecondShore.Engine.Season;
 /// <param name="Value">The value: m for depths, degC for temperatures, mg/L for oxygen.</param>
 /// <param name="DepthM">Depth of a temperature or oxygen reading, m; null for the rest.</param>
 /// <param name="Source">File and line, or the entry's id, for messages.</param>
-public sealed record Reading(DateTimeOffset At, GeoPoint? Place, ReadingKind Kind, double Value, double? DepthM, string Source);
+public sealed record Reading(DateTimeOffset At, GeoPoint? Place, ReadingKind Kind, double Value, double? DepthM, string Source)
+{
+    /// <summary>Of a haze depth: how much deeper than at rest the wind held the thermocline at that place and hour, m; negative where it
+    /// lifted it. The value itself stays what was seen.</summary>
+    public double TiltM { get; init; }
+}
 
 /// <summary>Kinds of reading.</summary>
 public enum ReadingKind

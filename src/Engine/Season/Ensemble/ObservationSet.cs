@@ -23,7 +23,7 @@ internal sealed class ObservationSet
             if (step < 0 || reading.At > request.At) continue;
             int arm = ArmIndex(request, reading, arms);
             if (Absurd(reading, arms[arm]) is { } why) refused.Add($"{reading.Source}: {why}, so it is left out.");
-            else all.Add(new Observation(Math.Min(step, atStep), arm, reading.Kind, reading.Value, reading.DepthM ?? 0, Sd(reading), reading.Source));
+            else all.Add(new Observation(Math.Min(step, atStep), arm, reading.Kind, reading.Value - Tilt(reading), reading.DepthM ?? 0, Sd(reading), reading.Source) { TiltM = Tilt(reading) });
         }
 
         foreach (WaterProfile profile in request.Profiles)
@@ -71,11 +71,15 @@ internal sealed class ObservationSet
         return 0;
     }
 
+    // The wind's share of a haze depth: never so much that nothing is left at rest.
+    private static double Tilt(Reading reading) => reading.Kind == ReadingKind.HazeDepth ? Math.Clamp(reading.TiltM, -reading.Value, 0.8 * reading.Value) : 0;
+
     private static double Sd(Reading reading) => reading.Kind switch
     {
         ReadingKind.SurfaceTemperature => 0.8,
         ReadingKind.Temperature => 0.7,
-        ReadingKind.HazeDepth => Math.Sqrt(1.0 + (0.08 * reading.Value * 0.08 * reading.Value)),
+        // Half of a tilt is doubt of its own: the wind over the water is not known better (choice).
+        ReadingKind.HazeDepth => Math.Sqrt(1.0 + (0.08 * reading.Value * 0.08 * reading.Value) + (0.25 * Tilt(reading) * Tilt(reading))),
         ReadingKind.Secchi => 0.30,
         _ => 1.0,
     };

@@ -1,0 +1,69 @@
+using System.Globalization;
+using SecondShore.Answers.Lake;
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Motion;
+using SecondShore.Engine.Motion.Layers;
+using SecondShore.Engine.Season;
+using SecondShore.Engine.Water;
+
+namespace SecondShore.Answers.Wind;
+
+/// <summary>
+/// How much of each haze depth is the wind's tilt at that place and hour, so that the outlook is not fooled by it: the two layers of
+/// that day, driven by the wind of the days before.
+/// </summary>
+public static class HazeTilt
+{
+    private static readonly double WorthSayingM = 0.15;
+    private static readonly double LeastDifferenceC = 1.5;
+    private static readonly double SpinUpDays = 3;
+    private static readonly double CellM = 100;
+
+    /// <summary>The readings, haze depths with their tilt.</summary>
+    /// <param name="lake">The lake.</param>
+    /// <param name="request">What the outlook is made from; its readings are the ones looked at.</param>
+    /// <param name="assumed">Receives a sentence for each tilt worth saying.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static IReadOnlyList<Reading> Of(PreparedLake lake, OutlookRequest request, ICollection<string> assumed, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(lake);
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(assumed);
+        if (lake.FullPool is null || request.Weather is not { } weather || !request.Readings.Any(r => IsLevelled(r, request, weather))) return request.Readings;
+        IReadOnlyList<OutlookDay> days = Days(lake, request, cancel);
+        List<Reading> levelled = [];
+        foreach (Reading reading in request.Readings)
+        {
+            double tiltM = IsLevelled(reading, request, weather) ? TiltM(lake, reading, weather, days, request.At.Offset, cancel) : 0;
+            levelled.Add(tiltM == 0 ? reading : reading with { TiltM = tiltM });
+            if (Math.Abs(tiltM) < WorthSayingM) continue;
+            assumed.Add(string.Create(CultureInfo.InvariantCulture,
+                $"{reading.Source}: wind held the thermocline about {Math.Abs(tiltM):0.0} m {(tiltM > 0 ? "deeper" : "shallower")} there than at rest; of the {reading.Value:0.0} m seen, {reading.Value - tiltM:0.0} m count."));
+        }
+
+        return levelled;
+    }
+
+    private static bool IsLevelled(Reading reading, OutlookRequest request, WeatherSeries weather) =>
+        reading is { Kind: ReadingKind.HazeDepth, Place: not null, Value: > 0.5 and < 100 } && reading.At <= request.At
+        && reading.At >= weather.StartUtc.AddHours(12) && reading.At <= weather.EndUtc;
+
+    // The season without readings, the lake as one: only how warm the two layers were that day is wanted of it.
+    private static IReadOnlyList<OutlookDay> Days(PreparedLake lake, OutlookRequest request, CancellationToken cancel) => OutlookModel.Compute(
+        request with { Arms = [new ArmShape(lake.Site.Name, lake.Hypsography)], ArmOf = null, Readings = [], Profiles = [], Members = 20 }, null, cancel).Lake.Days;
+
+    private static double TiltM(PreparedLake lake, Reading reading, WeatherSeries weather, IReadOnlyList<OutlookDay> days, TimeSpan offset, CancellationToken cancel)
+    {
+        DateOnly date = DateOnly.FromDateTime(reading.At.ToOffset(offset).DateTime);
+        OutlookDay? day = null;
+        foreach (OutlookDay other in days)
+            if (other.Date == date) day = other;
+        if (day is null || day.SurfaceTempC.P50 - day.BottomTempC.P50 < LeastDifferenceC) return 0;
+        TwoLayers layers = new(reading.Value, FreshWater.DensityKgPerM3(day.SurfaceTempC.P50), FreshWater.DensityKgPerM3(day.BottomTempC.P50), 1);
+        if (layers.LowerDensityKgPerM3 <= layers.UpperDensityKgPerM3) return 0;
+        WindFieldOptions options = new() { Members = 1, SpinUpDays = SpinUpDays, Interface = new InterfaceOptions { CellM = CellM } };
+        WindField field = WindField.Compute(lake.GridAt(reading.At), [layers], weather, reading.At, 0, options, null, cancel);
+        PlanePoint place = lake.GridAt(reading.At).Projection.ToPlane(reading.Place!.Value);
+        return field.IsLayered ? field.ThermoclineOffsetM(place, reading.At) : 0;
+    }
+}
