@@ -27,7 +27,7 @@ public class UsageTests
     [Fact]
     public void Help_of_every_verb_teaches_its_options()
     {
-        foreach (string verb in (string[])["demo", "check", "outlook", "learn"])
+        foreach (string verb in (string[])["demo", "check", "outlook", "shore", "day", "score", "rig", "learn"])
         {
             Terminal.Run run = Terminal.Do(verb, "--help");
             Assert.Equal(ExitCodes.Done, run.Code);

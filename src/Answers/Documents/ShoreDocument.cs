@@ -45,7 +45,7 @@ public sealed record ShoreDocument
         /// <summary>Depth of the bottom there, m.</summary>
         public required double DepthM { get; init; }
 
-        /// <summary>Chance that the thermocline touches bottom within reach of the pass, 0 to 1.</summary>
+        /// <summary>Chance that the bottom there lies within reach of the thermocline, 0 to 1: the doubt about its depth and about the survey taken together.</summary>
         public required double ChanceInReach { get; init; }
 
         /// <summary>Relative worth, with spread.</summary>

@@ -58,12 +58,15 @@ public static class DayFiles
             LightAt = result.LightAt,
             DarkAt = result.DarkAt,
             Stops = [.. result.Plan.Stops.Select(s => new SheetStop(s.Candidate.Letter, s.Candidate.Name, s.Arrive, s.Leave,
-                RigWords.Short(result.Rigs[s.Candidate.Id]), s.Candidate.How, s.Candidate.Why))],
+                RigWords.Short(result.Rigs[s.Candidate.Id]), s.Candidate.How, Reasons(result.Spots[s.Candidate.Id], units)))],
             IfHazeElsewhere = thermoclineM is { } t ? HazeAdvice.Of(result, t, units) : [],
             Tie = [.. result.Plan.Stops.GroupBy(s => Jig(result.Rigs[s.Candidate.Id])).Select(g => new SheetRow(g.Key, $"for {string.Join(", ", g.Select(s => s.Candidate.Letter))}"))],
             Cautions = [.. result.Cautions.Select(c => c.Words)],
         };
     }
+
+    // The sheet has room for the two that weigh most.
+    private static string Reasons(Spot spot, UnitSystem units) => string.Join("; ", spot.Reasons.Take(2).Select(r => ReasonText.Of(r, !units.IsMetric)));
 
     // Jig and line without the length of line out, which changes from stop to stop.
     private static string Jig(RigReply reply) => RigWords.Short(reply).Split(", ")[0];

@@ -52,7 +52,7 @@ public static class ShoreFiles
             yield return new MapFeature(new MapShape.Point(spot.At),
             [
                 new("kind", "spot"), new("id", spot.Id), new("rank", spot.Rank), new("letter", spot.Letter), new("name", spot.Name), new("form", FormWords.Of(spot.Form)),
-                new("depth_m", spot.DepthM), new("chance_in_reach", spot.ChanceInReach.P50), new("value", spot.Value.P50), new("reasons", Reasons(spot, units)),
+                new("depth_m", spot.DepthM), new("chance_in_reach", spot.ChanceInReach), new("value", spot.Value.P50), new("reasons", Reasons(spot, units)),
             ]);
             foreach (Pass pass in spot.Passes)
             {

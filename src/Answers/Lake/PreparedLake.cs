@@ -70,7 +70,8 @@ public sealed class PreparedLake
             SurfaceAreaM2 = folder.Site.SurfaceAreaM2 ?? hypsography.SurfaceAreaM2,
             MaxDepthM = folder.Site.MaxDepthM ?? hypsography.MaxDepthM,
         };
-        ArmSet? arms = gridded?.Grid is { } grid ? ArmSplitter.Split(grid, cancel: cancel) : null;
+        ArmOptions naming = new() { Names = [.. folder.Marks.Where(m => m.Kind == PlaceMarkKind.Arm).Select(m => new NamedPlace(m.Name, m.Place))] };
+        ArmSet? arms = gridded?.Grid is { } grid ? ArmSplitter.Split(grid, naming, cancel: cancel) : null;
         return new PreparedLake(folder, site, gridded?.Grid, arms, hypsography, assumed);
     }
 

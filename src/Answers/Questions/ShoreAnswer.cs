@@ -9,6 +9,7 @@ using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Season;
+using SecondShore.Formats.Lake;
 using NamedPlace = SecondShore.Engine.Basin.Spots.NamedPlace;
 
 namespace SecondShore.Answers.Questions;
@@ -54,7 +55,7 @@ public static class ShoreAnswer
                 Cover = lake.Folder.Cover,
                 ArmOfCell = lake.Arms is { } arms ? Array.ConvertAll(arms.Label, l => (int)l) : null,
                 Arms = lake.Arms is { } set ? [.. set.Arms.Select(a => State(a, outlook))] : [],
-                Names = [.. lake.Folder.Marks.Select(m => new NamedPlace(m.Name, grid.Projection.ToPlane(m.Place), Math.Max(m.RadiusM, 150)))],
+                Names = [.. lake.Folder.Marks.Where(m => m.Kind != PlaceMarkKind.Arm).Select(m => new NamedPlace(m.Name, grid.Projection.ToPlane(m.Place), Math.Max(m.RadiusM, 150)))],
                 MaxCount = maxSpots,
             },
             cancel);
@@ -97,7 +98,7 @@ public static class ShoreAnswer
         Lat = Math.Round(spot.At.LatDeg, 6),
         Lon = Math.Round(spot.At.LonDeg, 6),
         DepthM = Math.Round(spot.DepthM, 2),
-        ChanceInReach = Math.Round(spot.ChanceInReach.P50, 3),
+        ChanceInReach = Math.Round(spot.ChanceInReach, 3),
         Value = SpreadDocument.From(spot.Value, 1),
         Form = FormWords.Of(spot.Form),
         Reasons = [.. spot.Reasons.Select(r => ReasonText.Of(r, !units.IsMetric))],

@@ -44,7 +44,7 @@ public static class StopValues
             Bites = new RateTable(clock.Launch, 3600, perH),
             BitesIfMixed = RateTable.Constant(clock.Launch, BitesPerHAtFifty * (spot.Kind == SpotKind.Belt ? 0.35 : 1.0) * spot.Value.P50 / 50.0),
             Form = FormWords.Of(spot.Form),
-            ChanceInReach = spot.ChanceInReach.P50,
+            ChanceInReach = spot.ChanceInReach,
             How = pass is null ? "" : How(pass, units),
             Why = string.Join("; ", spot.Reasons.Take(3).Select(r => ReasonText.Of(r, !units.IsMetric))),
         };

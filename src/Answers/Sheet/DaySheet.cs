@@ -7,6 +7,8 @@ namespace SecondShore.Answers.Sheet;
 /// <summary>The day on one printed page: self-contained HTML that is also well-formed XML, with no script and nothing to fetch.</summary>
 public static class DaySheet
 {
+    private static readonly CultureInfo Plain = CultureInfo.InvariantCulture;
+
     /// <summary>Writes the sheet.</summary>
     /// <param name="model">What it says.</param>
     public static string Html(DaySheetModel model)
@@ -16,13 +18,18 @@ public static class DaySheet
         html.Append("<!DOCTYPE html>\n<html lang=\"en\" xmlns=\"http://www.w3.org/1999/xhtml\"><head><meta charset=\"utf-8\"/><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"/><title>")
             .Append(E($"{model.LakeName}, {Date(model)}")).Append("</title><style>").Append(SheetHtml.Style).Append("</style></head><body><main class=\"sheet\">");
         Head(html, model);
-        html.Append("<div class=\"two\"><div>").Append(SheetSvg.Map(model.Map, model.Plan, model.RampName, model.Units.IsMetric)).Append("</div><div>");
+        html.Append(Plain, $"<div class=\"two\" style=\"grid-template-columns:{MapWidthPx(model.Stops.Count)}px 1fr\"><div>").Append(SheetSvg.Map(model.Map, model.Plan, model.RampName, model.Units.IsMetric));
+        Rows(html, "Tie tonight", model.Tie);
+        html.Append("</div><div>");
         Side(html, model);
         html.Append("</div></div>");
         Stops(html, model);
         Foot(html, model);
         return html.Append("</main></body></html>\n").ToString();
     }
+
+    // One page, Letter or A4: the more stops, the smaller the map.
+    private static int MapWidthPx(int stops) => Math.Clamp(482 - (34 * (stops - 6)), 300, 482);
 
     private static void Head(StringBuilder html, DaySheetModel model)
     {
@@ -46,9 +53,8 @@ public static class DaySheet
     private static void Side(StringBuilder html, DaySheetModel model)
     {
         html.Append("<h2 style=\"margin-top:0\">Wind, ").Append(model.Units.IsMetric ? "m/s" : "mph").Append("</h2><p class=\"small\">Stems are gusts. The thick line is when you are on a stop.</p>")
-            .Append(WindStrip.Draw(model));
+            .Append("<div class=\"wind\">").Append(WindStrip.Draw(model)).Append("</div>");
         Rows(html, "If the haze is elsewhere", model.IfHazeElsewhere);
-        Rows(html, "Tie tonight", model.Tie);
     }
 
     private static void Rows(StringBuilder html, string title, IReadOnlyList<SheetRow> rows)
@@ -61,7 +67,7 @@ public static class DaySheet
 
     private static void Stops(StringBuilder html, DaySheetModel model)
     {
-        html.Append("<table style=\"margin-top:10px\"><thead><tr><th></th><th style=\"width:128px\">Stop</th><th style=\"width:196px\">Rig and pass</th><th>Why</th><th>What came</th></tr></thead><tbody>");
+        html.Append("<table class=\"stops\"><thead><tr><th></th><th style=\"width:116px\">Stop</th><th style=\"width:234px\">Rig and pass</th><th>Why</th><th>What came</th></tr></thead><tbody>");
         foreach (SheetStop stop in model.Stops)
         {
             html.Append("<tr><td><span class=\"let\">").Append(E(stop.Letter)).Append("</span></td><td><h3>").Append(E(stop.Name)).Append("</h3>")

@@ -22,6 +22,7 @@ internal static class SheetHtml
         *{box-sizing:border-box}
         body{margin:0;background:#fff;color:#10181F;font:400 12.5px/1.38 Archivo,"Helvetica Neue",Arial,sans-serif}
         .sheet{width:710px;margin:0 auto;padding:10px 0}
+        @media print{.sheet{padding:0}}
         h1,h2,h3,p{margin:0}
         h1{font:600 27px/1.1 Besley,Rockwell,"Roboto Slab",Georgia,serif}
         h2{font:600 15px/1.2 Besley,Rockwell,"Roboto Slab",Georgia,serif;margin-top:12px}
@@ -33,14 +34,15 @@ internal static class SheetHtml
         .num i{font:500 14px/1 Archivo,Arial,sans-serif;align-self:flex-end;padding:0 0 4px 4px}
         .num .sp{display:flex;flex-direction:column;justify-content:space-between;height:32px;margin-left:9px;padding-left:6px;border-left:2px solid #333E47;font:600 13px/1 Archivo,Arial,sans-serif}
         .why{margin:8px 0}.why b,.be{font:italic 500 1em/1 Besley,Georgia,serif}
-        .two{display:grid;grid-template-columns:482px 1fr;gap:16px}
+        .two{display:grid;gap:16px}
+        .stops{margin-top:8px;font-size:11.5px;line-height:1.32}.stops td{padding:3px 8px 3px 0}.stops th{padding:2px 8px 2px 0}.stops h3{font-size:12.5px;line-height:1.25}
         svg{display:block;width:100%;height:auto}
         table{border-collapse:collapse;width:100%}
         td,th{text-align:left;vertical-align:top;padding:6px 8px 6px 0;border-bottom:1px solid #10181F33}
-        .tight td{padding:3px 8px 3px 0}.tight td:first-child{white-space:nowrap;font-weight:700}
+        .wind{max-width:224px}.tight{font-size:11.5px;line-height:1.32}.tight tr:last-child td{border-bottom:0}.tight td{padding:3px 8px 3px 0}.tight td:first-child{white-space:nowrap;font-weight:700}
         .let{display:inline-block;width:23px;height:23px;line-height:20px;text-align:center;border:1.5px solid #10181F;border-radius:50%;font:700 13px/20px Besley,Georgia,serif}
-        .came{width:96px;border-left:1px solid #10181F33}
-        footer{margin-top:10px;border-top:2px solid #10181F;padding-top:7px}
+        .came{width:84px;border-left:1px solid #10181F33}
+        footer{margin-top:8px;font-size:11.5px;line-height:1.32;border-top:2px solid #10181F;padding-top:7px}
         .blanks{display:flex;gap:20px;margin-top:7px}.blanks .end{margin-left:auto;color:#333E47}
         .w0{fill:#F3F2EF}.w1{fill:#EAE9E6}.w2{fill:#E1E1DE}.w3{fill:#D7D8D6}.w4{fill:#CCCDCC}.w5{fill:#C0C2C2}.w6{fill:#B3B6B7}.w7{fill:#A6AAAC}.w8{fill:#999EA1}.w9{fill:#8C9296}
         .map path{fill-rule:evenodd}

@@ -74,6 +74,8 @@ internal static class DayVerb
     {
         TimeOnly? launch = Time("--launch", wish.Launch), home = Time("--home", wish.Home);
         PreparedLake lake = LakeInput.Prepare(wish.Lake, surroundings, stop);
+        if (wish.Ramp is { } ramp && !lake.Folder.Ramps.Any(r => string.Equals(r.Name, ramp, StringComparison.OrdinalIgnoreCase)))
+            throw new BadUsageException($"--ramp '{ramp}' is not in lake.json; it knows {(lake.Folder.Ramps.Count == 0 ? "none" : string.Join(", ", lake.Folder.Ramps.Select(r => r.Name)))}.");
         UnitSystem units = SharedOptions.UnitsOf(wish.Units, lake);
         DayWish day = new()
         {
@@ -128,7 +130,7 @@ internal static class DayVerb
         foreach (Spot spot in result.Shore.Spots)
         {
             string chance = spot.Kind == SpotKind.Belt
-                ? string.Create(CultureInfo.InvariantCulture, $", {spot.ChanceInReach.P50 * 100:0} % in reach")
+                ? string.Create(CultureInfo.InvariantCulture, $", {spot.ChanceInReach * 100:0} % in reach")
                 : "";
             output.WriteLine($"  {spot.Letter,-2} {(spot.Name.Length > 0 ? spot.Name + ", " : "")}{Engine.Basin.Forms.FormWords.Of(spot.Form)} at {units.Depth(spot.DepthM)}{chance}");
             output.WriteLine($"       because {string.Join("; ", spot.Reasons.Take(4).Select(r => ReasonText.Of(r, !units.IsMetric)))}");

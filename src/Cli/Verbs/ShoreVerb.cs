@@ -63,7 +63,7 @@ internal static class ShoreVerb
     {
         string name = spot.Name.Length > 0 ? $"{spot.Name}, {FormWords.Of(spot.Form)}" : FormWords.Of(spot.Form);
         string chance = spot.Kind == SpotKind.Belt
-            ? string.Create(CultureInfo.InvariantCulture, $", {spot.ChanceInReach.P50 * 100:0} % in reach")
+            ? string.Create(CultureInfo.InvariantCulture, $", {spot.ChanceInReach * 100:0} % in reach")
             : "";
         output.WriteLine($"  {spot.Letter,-2} {name} at {units.Depth(spot.DepthM)}{chance}");
         foreach (Reason reason in spot.Reasons) output.WriteLine($"       {ReasonText.Of(reason, !units.IsMetric)}");

@@ -41,13 +41,14 @@ public static class KetterfoldDemo
         for (int year = FirstClimateYear; year < Season; year++)
         {
             cancel.ThrowIfCancellationRequested();
-            files[$"climate/{year}.csv"] = WeatherText.Short(Year(seed, year, new DateTimeOffset(year, 12, 20, 0, 0, 0, TimeSpan.Zero)));
+            files[$"climate/{year}.csv"] = WeatherText.Short(Year(seed, year, new DateTimeOffset(year + 1, 1, 1, 0, 0, 0, TimeSpan.Zero)));
             progress?.Report(0.5 + (0.03 * (year - FirstClimateYear)));
         }
 
         WeatherSeries weather = Year(seed, Season, MeasuredUntil.AddDays(ForecastDays));
         files["weather.csv"] = WeatherText.Full(weather);
-        KetterfoldWater water = new(lake, plane, weather, seed);
+        KetterfoldColumn column = KetterfoldColumn.Run(lake, weather, KetterfoldWater.Levels(weather), KetterfoldPlaces.OutletDepthM, null, cancel);
+        KetterfoldWater water = new(lake, plane, column, seed);
         files["lake.json"] = places.LakeJson(lake, water.SecchiM);
         files["level.csv"] = KetterfoldWater.Level();
         files["readings.csv"] = water.Readings();

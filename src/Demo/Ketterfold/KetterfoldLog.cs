@@ -32,12 +32,12 @@ internal sealed class KetterfoldLog(GeneratedLake lake, LocalProjection plane, K
         for (int stop = 0; stop < 9; stop++)
         {
             TruthForm form = forms[_random.NextInt(forms.Count)];
-            PlanePoint place = PlaceAt(form, KetterfoldWater.ThermoclineM(at) + _random.NextDouble(-4, 5));
+            PlanePoint place = PlaceAt(form, water.ThermoclineM(at) + _random.NextDouble(-4, 5));
             double depthM = lake.DepthAtM(place) - KetterfoldWater.DropM(at);
             if (!(depthM > 2)) continue;
             int minutes = 20 + _random.NextInt(30), trailer = _random.NextInt(3);
             string jig = depthM > 10 ? "drag 3/4" : "drag 1/2";
-            double weightG = depthM > 10 ? 21.3 : 14.2, off = (depthM - KetterfoldWater.ThermoclineM(at)) / 2.2;
+            double weightG = depthM > 10 ? 21.3 : 14.2, off = (depthM - water.ThermoclineM(at)) / 2.2;
             double perHour = 0.25 + (2.4 * Math.Exp(-0.5 * off * off) * (trailer == 1 ? 1.3 : 0.85));
             int bites = _random.NextPoisson(perHour * minutes / 60), fish = 0;
             for (int b = 0; b < bites; b++)
@@ -76,6 +76,6 @@ internal sealed class KetterfoldLog(GeneratedLake lake, LocalProjection plane, K
         string effort = minutes > 0 ? minutes.ToString(Plain) : "", number = count > 0 ? count.ToString(Plain) : "";
         string species = kind == "fish" ? "black bass" : "";
         _text.Append(Plain, $"k{++_id:000},{at.UtcDateTime:yyyy-MM-ddTHH:mm}Z,{kind},{effort},{number},{g.LatDeg:0.00000},{g.LonDeg:0.00000},{SurveyText.WordOf(form.Class)},{depthM:0.0},");
-        _text.Append(Plain, $"{KetterfoldWater.ThermoclineM(at) + (0.4 * _random.NextNormal()):0.0},{water.SurfaceC(at):0.0},{windMps:0.0},{(_random.NextInt(2) == 0 ? "clear" : "cloudy")},{jig},{weightG},{trailer},drag,{0.25 + (0.2 * _random.NextDouble()):0.00},{species},{lengthCm},invented\n");
+        _text.Append(Plain, $"{water.ThermoclineM(at) + (0.4 * _random.NextNormal()):0.0},{water.SurfaceC(at):0.0},{windMps:0.0},{(_random.NextInt(2) == 0 ? "clear" : "cloudy")},{jig},{weightG},{trailer},drag,{0.25 + (0.2 * _random.NextDouble()):0.00},{species},{lengthCm},invented\n");
     }
 }

@@ -12,6 +12,9 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
 {
     private static readonly CultureInfo Plain = CultureInfo.InvariantCulture;
 
+    /// <summary>Where the dam draws, m below full pool.</summary>
+    public static readonly double OutletDepthM = 44;
+
     private static readonly (string Name, double XM, double YM, double ToeM)[] Ramps =
         [("Chapel Ramp", 6420, -4050, 5.5), ("Dam Ramp", 10500, -6600, 7), ("Fern Ramp", 1500, -4400, 1.2)];
 
@@ -53,7 +56,7 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
               "max_depth_m": {{deepestM:0.0}},
               "secchi_m": {{secchiM:0.0}},
               "reservoir": true,
-              "outlet_depth_m": 44,
+              "outlet_depth_m": {{OutletDepthM}},
               "wind_measurement_height_m": 10,
               "measured_until": "{{KetterfoldDemo.MeasuredUntil.UtcDateTime:yyyy-MM-ddTHH:mm:ss}}Z",
               "units": "us",
@@ -90,6 +93,14 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
             first = false;
         }
 
+        foreach (NamedLine arm in KetterfoldRecipe.Recipe.ArmLines ?? [])
+        {
+            GeoPoint place = plane.ToGeo(ArmPlace(arm));
+            text.Append(Plain, $",\n    {{ \"kind\": \"arm\", \"name\": \"{arm.Name}\", \"latitude_deg\": {place.LatDeg:0.00000}, \"longitude_deg\": {place.LonDeg:0.00000}, \"note\": \"invented\" }}");
+        }
+
+        GeoPoint head = plane.ToGeo(ArmPlace(new NamedLine("", [.. KetterfoldRecipe.Recipe.MainLine!.Take(4)])));
+        text.Append(Plain, $",\n    {{ \"kind\": \"arm\", \"name\": \"Upper End\", \"latitude_deg\": {head.LatDeg:0.00000}, \"longitude_deg\": {head.LonDeg:0.00000}, \"note\": \"invented\" }}");
         text.Append("\n  ]\n}\n");
         return Encoding.UTF8.GetBytes(text.ToString());
     }
@@ -156,6 +167,22 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
         }
 
         return wet;
+    }
+
+    // An arm's name goes to its middle, over the channel.
+    private PlanePoint ArmPlace(NamedLine arm)
+    {
+        PathLine line = new(arm.Corners, 20);
+        int middle = line.IndexAt(0.55 * line.LengthM);
+        PlanePoint best = line[middle];
+        double bestM = 0;
+        for (int i = Math.Max(0, middle - 15); i <= Math.Min(line.Count - 1, middle + 15); i++)
+        {
+            double depthM = lake.DepthAtM(line[i]);
+            if (depthM > bestM) (best, bestM) = (line[i], depthM);
+        }
+
+        return best;
     }
 
     private TruthForm? NearestOf(FormClass form, PlanePoint place) =>

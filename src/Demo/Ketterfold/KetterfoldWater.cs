@@ -13,42 +13,26 @@ internal sealed class KetterfoldWater
     private static readonly CultureInfo Plain = CultureInfo.InvariantCulture;
     private readonly GeneratedLake _lake;
     private readonly LocalProjection _plane;
-    private readonly double[] _surfaceC;
-    private readonly WeatherSeries _weather;
+    private readonly KetterfoldColumn _column;
     private readonly SeededRandom _random;
 
-    public KetterfoldWater(GeneratedLake lake, LocalProjection plane, WeatherSeries weather, ulong seed)
+    public KetterfoldWater(GeneratedLake lake, LocalProjection plane, KetterfoldColumn column, ulong seed)
     {
-        (_lake, _plane, _weather) = (lake, plane, weather);
+        (_lake, _plane, _column) = (lake, plane, column);
         _random = new SeededRandom(seed, 611);
-        _surfaceC = new double[weather.Count];
-        double waterC = 7;
-        for (int i = 0; i < weather.Count; i++)
-        {
-            waterC += (weather.AirTempC[i] + 1.2 - waterC) / (24 * 9);
-            _surfaceC[i] = waterC + (weather.ShortwaveWPerM2[i] / 900);
-        }
     }
 
     public double SecchiM { get; } = 4.2;
 
     /// <summary>Surface temperature, degC.</summary>
-    public double SurfaceC(DateTimeOffset at) => _surfaceC[_weather.StepAt(at)];
+    public double SurfaceC(DateTimeOffset at) => _column.TempC(at, 0.3);
 
     /// <summary>Depth of the thermocline, m.</summary>
-    public static double ThermoclineM(DateTimeOffset at)
-    {
-        double days = (at - new DateTimeOffset(2026, 6, 1, 0, 0, 0, TimeSpan.Zero)).TotalDays;
-        return 5.2 + (0.025 * Math.Max(0, days)) + (0.03 * Math.Max(0, days - 85));
-    }
+    public double ThermoclineM(DateTimeOffset at) => _column.ThermoclineM(at);
 
-    /// <summary>Temperature at a depth, degC.</summary>
-    public double TempC(DateTimeOffset at, double depthM)
-    {
-        const double deepC = 7.4;
-        double top = SurfaceC(at), step = ThermoclineM(at);
-        return deepC + ((top - deepC) * ((0.75 / (1 + Math.Exp((depthM - step) / 1.1))) + (0.25 / (1 + Math.Exp((depthM - step - 5) / 4)))));
-    }
+    /// <summary>The pool through the season, day by day.</summary>
+    public static IReadOnlyList<PoolLevel> Levels(WeatherSeries weather) =>
+        [.. Enumerable.Range(0, (weather.Count / 24) + 1).Select(d => weather.StartUtc.AddDays(d)).Select(at => new PoolLevel(at, DropM(at)))];
 
     public static byte[] Level()
     {
@@ -94,7 +78,7 @@ internal sealed class KetterfoldWater
         StringBuilder text = new("time,depth_m,temp_c\n");
         DateTimeOffset at = new(2026, 9, 26, 17, 30, 0, TimeSpan.Zero);
         foreach (double depthM in (double[])[0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 16, 18, 20, 25, 30])
-            text.Append(Plain, $"{at.UtcDateTime:yyyy-MM-ddTHH:mm}Z,{depthM},{TempC(at, depthM) + (0.08 * _random.NextNormal()):0.0}\n");
+            text.Append(Plain, $"{at.UtcDateTime:yyyy-MM-ddTHH:mm}Z,{depthM},{_column.TempC(at, depthM) + (0.08 * _random.NextNormal()):0.0}\n");
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 

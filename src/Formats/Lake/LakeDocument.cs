@@ -30,6 +30,9 @@ public enum PlaceMarkKind
     /// <summary>A place of the user's own, offered as a spot.</summary>
     Spot,
 
+    /// <summary>Names the arm of the lake it lies in.</summary>
+    Arm,
+
     /// <summary>The plan must stop here.</summary>
     MustVisit,
 

@@ -102,11 +102,12 @@ internal static class LakeDocumentReader
             PlaceMarkKind? kind = item.Text("kind") switch
             {
                 "spot" or "" => PlaceMarkKind.Spot,
+                "arm" => PlaceMarkKind.Arm,
                 "must_visit" => PlaceMarkKind.MustVisit,
                 "never_visit" => PlaceMarkKind.NeverVisit,
                 _ => null,
             };
-            if (kind is null) item.Warn($"kind is '{TextDecoding.Excerpt(item.Text("kind"))}' where spot, must_visit or never_visit is expected; the mark is not used.");
+            if (kind is null) item.Warn($"kind is '{TextDecoding.Excerpt(item.Text("kind"))}' where spot, arm, must_visit or never_visit is expected; the mark is not used.");
             else if (item.Place() is GeoPoint place)
                 marks.Add(new PlaceMark(kind.Value, Named(item, "Mark", marks.Count), place, item.Number(Quantity.Length, 0, 20000, "radius") ?? 0, item.Text("note")));
             else item.Warn("a mark needs latitude_deg and longitude_deg; it is not used.");

@@ -59,6 +59,7 @@ public static class LakeJson
     {
         json.WriteString("kind", mark.Kind switch
         {
+            PlaceMarkKind.Arm => "arm",
             PlaceMarkKind.MustVisit => "must_visit",
             PlaceMarkKind.NeverVisit => "never_visit",
             _ => "spot",

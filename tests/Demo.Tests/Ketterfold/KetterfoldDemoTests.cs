@@ -16,7 +16,7 @@ public class KetterfoldDemoTests
         foreach (string name in (string[])["lake.json", "survey.asc", "shoreline.geojson", "weather.csv", "level.csv", "readings.csv", "profiles.csv", "cover.csv", "tackle.json", "log.csv", "truth.geojson"])
             Assert.True(files.ContainsKey(name), name);
         Assert.Equal(15, files.Keys.Count(k => k.StartsWith("climate/", StringComparison.Ordinal)));
-        Assert.InRange(files.Values.Sum(b => (long)b.Length), 1_000_000, 6_000_000);
+        Assert.InRange(files.Values.Sum(b => (long)b.Length), 1_000_000, 6_500_000);
     }
 
     [Fact]
@@ -44,6 +44,19 @@ public class KetterfoldDemoTests
         DateTimeOffset first = DateTimeOffset.Parse(rows[0].Split(',')[0], CultureInfo.InvariantCulture), last = DateTimeOffset.Parse(rows[^1].Split(',')[0], CultureInfo.InvariantCulture);
         Assert.Equal(rows.Length - 1, (last - first).TotalHours);
         Assert.Equal(10, (last.AddHours(1) - KetterfoldDemo.MeasuredUntil).TotalDays);
+    }
+
+    [Fact]
+    public void The_water_is_layered_in_autumn_and_its_haze_deepens_from_July_to_October()
+    {
+        string[][] Rows(string name) => [.. Encoding.UTF8.GetString(Built.Value.Files[name]).Split('\n', StringSplitOptions.RemoveEmptyEntries)[1..].Select(r => r.Split(','))];
+        double[][] cast = [.. Rows("profiles.csv").Select(r => new[] { double.Parse(r[1], CultureInfo.InvariantCulture), double.Parse(r[2], CultureInfo.InvariantCulture) })];
+        Assert.True(cast[0][1] - cast[^1][1] > 8, "a warm top over cold depths in late September");
+        double[] haze = [.. Rows("readings.csv").Select(r => double.Parse(r[3], CultureInfo.InvariantCulture))];
+        Assert.InRange(haze[^1], 7, 12);
+        Assert.True(haze[^1] > haze[1] + 2, "the thermocline sinks as the lake cools");
+        double step = cast.Skip(1).Zip(cast, (b, a) => (DepthM: 0.5 * (a[0] + b[0]), Fall: (a[1] - b[1]) / (b[0] - a[0]))).MaxBy(s => s.Fall).DepthM;
+        Assert.Equal(step, haze[^3], 2.0);
     }
 
     [Fact]

@@ -28,6 +28,6 @@ public sealed record ArmOptions
     /// <summary>Length along the water over which a long lake is cut into reaches, m.</summary>
     public double ReachLengthM { get; init; } = 12_000;
 
-    /// <summary>Named places: an arm that holds one takes its name.</summary>
+    /// <summary>Named places: an arm that holds one takes its name; the largest water only from a place over its deeper half.</summary>
     public IReadOnlyList<NamedPlace> Names { get; init; } = [];
 }

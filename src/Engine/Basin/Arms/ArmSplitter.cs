@@ -148,7 +148,7 @@ public static class ArmSplitter
         Array.Fill(label, (short)-1);
         for (int a = 0; a < parts.Length; a++)
             foreach (int i in parts[a].Cells) label[i] = (short)a;
-        string[] names = ArmNames.For([.. parts.Select(p => p.Centroid)], [.. parts.Select(p => p.Basin.VolumeM3)], Given(grid, label, parts.Length, options.Names));
+        string[] names = ArmNames.For([.. parts.Select(p => p.Centroid)], [.. parts.Select(p => p.Basin.VolumeM3)], Given(grid, label, parts, options.Names));
         double[][] stretches = OpenWater.StretchesM(grid, label, parts.Length);
         IReadOnlyList<ArmLink>[] links = ArmPassages.Of(grid, label, parts.Length);
         double lakeMean = 0, total = 0;
@@ -175,14 +175,18 @@ public static class ArmSplitter
         return new ArmSet(grid, label, arms);
     }
 
-    private static string?[] Given(DepthGrid grid, short[] label, int arms, IReadOnlyList<NamedPlace> names)
+    // A creek too small for an arm of its own lies in the main lake: its name must not become the main lake's. So the largest
+    // water takes a name only from a place over its deeper half.
+    private static string?[] Given(DepthGrid grid, short[] label, ArmCells[] parts, IReadOnlyList<NamedPlace> names)
     {
-        string?[] given = new string?[arms];
+        string?[] given = new string?[parts.Length];
+        ArmCells main = parts.MaxBy(p => p.Basin.VolumeM3)!;
         foreach (NamedPlace named in names)
         {
             if (!grid.Frame.TryCellAt(grid.Projection.ToPlane(named.Place), out int ix, out int iy)) continue;
-            int a = label[grid.Frame.Index(ix, iy)];
-            if (a >= 0) given[a] ??= named.Name;
+            int cell = grid.Frame.Index(ix, iy), a = label[cell];
+            if (a < 0 || (parts.Length > 1 && ReferenceEquals(parts[a], main) && grid.DepthM[cell] < 0.5 * main.MaxDepthM)) continue;
+            given[a] ??= named.Name;
         }
 
         return given;

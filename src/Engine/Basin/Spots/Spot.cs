@@ -54,8 +54,8 @@ public sealed record Spot
     /// <summary>The lake's name for it; empty when it has none.</summary>
     public string Name { get; init; } = "";
 
-    /// <summary>Chance that the bottom lies in reach of the thermocline: at the place, and from the poorer to the better of the belt's ground within half a yardstick. 0 without a thermocline.</summary>
-    public required Spread ChanceInReach { get; init; }
+    /// <summary>Chance that the bottom there lies in reach of the thermocline, 0 to 1: itself the measure of the doubt. 0 without a thermocline.</summary>
+    public required double ChanceInReach { get; init; }
 
     /// <summary>Value in points, about 0 to 100: what the place offers times the chance that it is in play; spread by chance and by how sure the form is.</summary>
     public required Spread Value { get; init; }

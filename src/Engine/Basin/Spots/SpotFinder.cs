@@ -176,7 +176,7 @@ public static class SpotFinder
             Form = form?.Class ?? FormClass.Slope,
             FormId = formId,
             Name = NameOf(request, place),
-            ChanceInReach = around,
+            ChanceInReach = chance,
             Value = new Spread(value * low * (0.5 + (0.5 * sure)), value, value * high * (1.25 - (0.25 * sure))),
             Reasons = SpotReasons.Of(request, field, candidate.Cell, candidate.Kind, ground, ArmOf(request, cell)),
             BoundingSlopeDeg = ground.SlopeDeg,

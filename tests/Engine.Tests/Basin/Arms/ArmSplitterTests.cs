@@ -53,6 +53,21 @@ public class ArmSplitterTests
     }
 
     [Fact]
+    public void A_creek_too_small_for_an_arm_does_not_lend_its_name_to_the_main_lake_but_a_name_over_deep_water_does()
+    {
+        DepthGrid grid = ValleyWithCreek();
+        ArmSet plain = ArmSplitter.Split(grid);
+        Arm main = plain.Arms.MaxBy(a => a.Hypsography.VolumeM3)!;
+        int cell = Array.FindIndex(grid.DepthM, d => d > 0 && d < 0.2 * main.MaxDepthM);
+        while (plain.ArmAt(grid.Frame.Centre(cell)) != main) cell = Array.FindIndex(grid.DepthM, cell + 1, d => d > 0 && d < 0.2 * main.MaxDepthM);
+        Engine.Core.Geo.PlanePoint shallow = grid.Frame.Centre(cell);
+        string NameWith(Engine.Core.Geo.PlanePoint place) => ArmSplitter.Split(grid, new ArmOptions { Names = [new("Cotter Brook", grid.Projection.ToGeo(place))] })
+            .Arms.MaxBy(a => a.Hypsography.VolumeM3)!.Name;
+        Assert.Equal("Main lake", NameWith(shallow));
+        Assert.Equal("Cotter Brook", NameWith(main.Deepest));
+    }
+
+    [Fact]
     public void A_reservoir_of_many_kilometres_is_cut_into_reaches_from_deep_to_shallow()
     {
         DepthGrid grid = LakeShapes.FromFormula(620, 14, 100, (x, y) => 4 + ((x + 31000) / 1200) - (Math.Abs(y) / 40));
