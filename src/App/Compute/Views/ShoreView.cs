@@ -54,8 +54,8 @@ public sealed record SpotView
     /// <summary>Depth of the bottom, m.</summary>
     public required double DepthM { get; init; }
 
-    /// <summary>Chance that the thermocline touches bottom within reach, 0 to 1, over the ground about the spot; 0 where there is no layer.</summary>
-    public required Spread Chance { get; init; }
+    /// <summary>Chance that the bottom there lies within reach of the thermocline, 0 to 1; 0 where there is no layer.</summary>
+    public required double Chance { get; init; }
 
     /// <summary>Why, in sentences.</summary>
     public required IReadOnlyList<string> Reasons { get; init; }
