@@ -12,9 +12,30 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Rec
     /// <summary>The visit; made on first use.</summary>
     public static Task<AppVisit> Once => _once ??= MakeAsync();
 
-    private static async Task<AppVisit> MakeAsync()
+    private static Task<AppVisit> MakeAsync() => ServeAsync("second-shore-app-bench", VisitAsync);
+
+    /// <summary>Publishes the app, opens it in Chromium on a laptop's screen, waits for its first answer and hands the page over.</summary>
+    public static Task<T> WithPageAsync<T>(Func<IPage, Task<T>> visit) => ServeAsync("second-shore-app-bench-wide", async address =>
     {
-        string folder = Path.Combine(Path.GetTempPath(), "second-shore-app-bench");
+        using IPlaywright playwright = await Playwright.CreateAsync();
+        await using IBrowser browser = await playwright.Chromium.LaunchAsync(Launch);
+        IBrowserContext device = await browser.NewContextAsync(new BrowserNewContextOptions { ServiceWorkers = ServiceWorkerPolicy.Block, ViewportSize = new ViewportSize { Width = 1440, Height = 900 } });
+        IPage page = await device.NewPageAsync();
+        await page.GotoAsync(address);
+        await page.WaitForSelectorAsync(".answer .num", new PageWaitForSelectorOptions { Timeout = 300_000 });
+        await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = 300_000 });
+        return await visit(page);
+    });
+
+    private static BrowserTypeLaunchOptions Launch => new()
+    {
+        ExecutablePath = Environment.GetEnvironmentVariable("SECONDSHORE_CHROMIUM") ?? "/usr/bin/chromium",
+        Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+    };
+
+    private static async Task<T> ServeAsync<T>(string name, Func<string, Task<T>> visit)
+    {
+        string folder = Path.Combine(Path.GetTempPath(), name);
         await RunAsync($"publish -c Release src/Host -o \"{folder}\" -v q -nologo");
         using Process host = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0"]) { RedirectStandardOutput = true, WorkingDirectory = folder })!;
         try
@@ -24,7 +45,7 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Rec
             do line = await host.StandardOutput.ReadLineAsync() ?? throw new InvalidOperationException("The server ended early.");
             while (!line.StartsWith(Said, StringComparison.Ordinal));
             _ = host.StandardOutput.ReadToEndAsync();
-            return await VisitAsync(line[Said.Length..].Trim());
+            return await visit(line[Said.Length..].Trim());
         }
         finally
         {
@@ -35,11 +56,7 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Rec
     private static async Task<AppVisit> VisitAsync(string address)
     {
         using IPlaywright playwright = await Playwright.CreateAsync();
-        await using IBrowser browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = Environment.GetEnvironmentVariable("SECONDSHORE_CHROMIUM") ?? "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        await using IBrowser browser = await playwright.Chromium.LaunchAsync(Launch);
         // The service worker fetches everything a second time, from the HTTP cache where it can: the first visit is measured without it.
         IBrowserContext device = await browser.NewContextAsync(new BrowserNewContextOptions { ServiceWorkers = ServiceWorkerPolicy.Block, ViewportSize = new ViewportSize { Width = 390, Height = 844 } });
         IPage page = await device.NewPageAsync();

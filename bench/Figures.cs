@@ -23,13 +23,10 @@ internal static class Figures
         new FormsF1(),
         new MotionCells(),
         new MotionDemo(),
-        new LearnSeasonsFigure(),
-        new MotionCells(),
-        new MotionDemo(),
         new FormatsSurveys(),
         new FormatsMutations(),
         new LearnSeasonsFigure(),
         .. AppFigure.All,
-        .. AppFigure.All,
+        new AppWater(),
     ];
 }

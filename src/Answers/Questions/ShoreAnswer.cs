@@ -43,7 +43,7 @@ public static class ShoreAnswer
         DepthGrid grid = lake.GridAt(outlook.At);
         ArmOutlook whole = outlook.Lake;
         Belt? belt = whole.ThermoclineM is { } law ? Belt.Compute(grid, law, offsetM, ReachM, whole.ChanceStratified) : null;
-        SecondShoreLine? line = whole.ThermoclineM is { } depth ? SecondShoreLine.Trace(grid, depth.Quantile(0.5)) : null;
+        SecondShoreLine? line = whole.ThermoclineM is { } depth ? Trace(grid, depth.Quantile(0.5), offsetM) : null;
         IReadOnlyList<Spot> spots = SpotFinder.Find(
             new SpotRequest
             {
@@ -61,6 +61,10 @@ public static class ShoreAnswer
             cancel);
         return new ShoreResult(lake, outlook, grid, forms, line, belt, spots);
     }
+
+    private static SecondShoreLine Trace(DepthGrid grid, double restM, float[]? offsetM) => offsetM is null
+        ? SecondShoreLine.Trace(grid, restM)
+        : SecondShoreLine.Trace(grid, Array.ConvertAll(offsetM, o => (float)Math.Max(0, restM + o)));
 
     /// <summary>The document of an answer.</summary>
     public static ShoreDocument Document(ShoreResult result, UnitSystem units)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SecondShore.Answers.Lake;
+using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Motion.Layers;
@@ -61,9 +62,15 @@ public static class HazeTilt
         if (day is null || day.SurfaceTempC.P50 - day.BottomTempC.P50 < LeastDifferenceC) return 0;
         TwoLayers layers = new(reading.Value, FreshWater.DensityKgPerM3(day.SurfaceTempC.P50), FreshWater.DensityKgPerM3(day.BottomTempC.P50), 1);
         if (layers.LowerDensityKgPerM3 <= layers.UpperDensityKgPerM3) return 0;
+        DepthGrid grid = lake.GridAt(reading.At);
+        return OffsetM(grid, layers, weather, grid.Projection.ToPlane(reading.Place!.Value), reading.At, cancel);
+    }
+
+    /// <summary>How much deeper than at rest the wind of the days before holds the thermocline of two layers, m.</summary>
+    internal static double OffsetM(DepthGrid grid, TwoLayers layers, WeatherSeries weather, PlanePoint place, DateTimeOffset at, CancellationToken cancel)
+    {
         WindFieldOptions options = new() { Members = 1, SpinUpDays = SpinUpDays, Interface = new InterfaceOptions { CellM = CellM } };
-        WindField field = WindField.Compute(lake.GridAt(reading.At), [layers], weather, reading.At, 0, options, null, cancel);
-        PlanePoint place = lake.GridAt(reading.At).Projection.ToPlane(reading.Place!.Value);
-        return field.IsLayered ? field.ThermoclineOffsetM(place, reading.At) : 0;
+        WindField field = WindField.Compute(grid, [layers], weather, at, 0, options, null, cancel);
+        return field.IsLayered ? field.ThermoclineOffsetM(place, at) : 0;
     }
 }

@@ -23,6 +23,28 @@ public static class WindAnswer
         return new WindResult(run.Compute(progress, cancel), outlook, asked, assumed);
     }
 
+    /// <summary>How much deeper than at rest the wind holds the thermocline at one hour, for a belt and spots of that hour.</summary>
+    /// <param name="lake">The lake, with a survey.</param>
+    /// <param name="outlook">Its outlook; its instant is the hour.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <returns>[Ny*Nx] of the lake's grid at that hour, m; null where there are no layers or no wind is known: the thermocline is then taken level.</returns>
+    public static float[]? OffsetsAt(PreparedLake lake, Outlook outlook, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(lake);
+        ArgumentNullException.ThrowIfNull(outlook);
+        if (outlook.Lake.Layers.Count == 0) return null;
+        try
+        {
+            WindResult result = Compute(lake, outlook, new WindQuestion { At = outlook.At, Hours = 0, Field = new() { Members = 3 } }, progress, cancel);
+            return result.Field.IsLayered ? result.Field.OffsetsOn(lake.GridAt(outlook.At), 0) : null;
+        }
+        catch (CouldNotComputeException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>Prepares the same work for a caller that takes it step by step.</summary>
     /// <param name="lake">The lake, with a survey.</param>
     /// <param name="outlook">Its outlook.</param>

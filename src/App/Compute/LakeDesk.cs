@@ -38,6 +38,7 @@ internal sealed partial class LakeDesk(ITray tray)
             "reopen" => JsonSerializer.Serialize(Reopen(about), ViewsJson.Default.LakeView),
             "outlook" => JsonSerializer.Serialize(FindOutlook(about), ViewsJson.Default.OutlookView),
             "shore" or "slice" => JsonSerializer.Serialize(Shore(about, verb == "slice"), ViewsJson.Default.ShoreView),
+            "wind" => JsonSerializer.Serialize(Wind(about), ViewsJson.Default.WindView),
             "day" => JsonSerializer.Serialize(Day(about), ViewsJson.Default.DayView),
             "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
             "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),

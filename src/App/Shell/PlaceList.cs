@@ -8,6 +8,7 @@ internal static class PlaceList
     [
         ("", "place.lake"),
         ("shore", "place.shore"),
+        ("wind", "place.wind"),
         ("rig", "place.rig"),
         ("day", "place.day"),
         ("log", "place.log"),

@@ -37,7 +37,7 @@ public sealed partial class Session
     {
         Lake = lake;
         (View, Outlook, Shore, Day, Trouble, Spots) = (null, null, null, null, null, []);
-        (_stopAt, Trying) = (0, WhatIf.Nothing);
+        (_stopAt, Trying, Wind) = (0, WhatIf.Nothing, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
         if (await browser.Text("recall", lake.Id, "open", Stamp) is { } opened)
@@ -63,7 +63,7 @@ public sealed partial class Session
             await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
             Outlook = Read(await AskAsync("outlook", About(), Lake.Id, Stamp), ViewsJson.Default.OutlookView);
-            (IsFromEarlier, _engineIsCold) = (false, false);
+            (IsFromEarlier, _engineIsCold, Wind) = (false, false, null);
             Tell();
             Work = Work?.At(0, Words["work.shore"], TimeProvider.System.GetUtcNow());
             Trying = WhatIf.Nothing;

@@ -122,6 +122,7 @@ public sealed partial class Session
     {
         if (Outlook is not null && Work is null && Spots.Count > 0) await TryAsync(Trying);
         if (Rig is { } rig) await AskRigAsync(rig.Asked);
+        if (Wind is { } wind && Work is null) await AskWindAsync(wind.Asked);
         if (Day is { } day && Work is null) await PlanAsync(day.Asked with { Again = true });
     }
 }

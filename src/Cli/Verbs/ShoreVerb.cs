@@ -5,6 +5,7 @@ using SecondShore.Answers.Documents;
 using SecondShore.Answers.Files;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Questions;
+using SecondShore.Answers.Wind;
 using SecondShore.Answers.Words;
 using SecondShore.Cli.Console;
 using SecondShore.Engine.Basin.Forms;
@@ -23,12 +24,13 @@ internal static class ShoreVerb
         Option<string?> at = SharedOptions.At(), unitsOption = SharedOptions.Units();
         Option<string?> folder = new("--out") { Description = "Folder for shore.geojson and spots.gpx." };
         Option<int> spots = new("--spots") { Description = "Most spots wanted.", DefaultValueFactory = _ => 16 };
+        Option<bool> level = new("--level") { Description = "Take the thermocline as level; left out, it lies as the wind holds it at that hour." };
         Option<int> members = SharedOptions.Members();
         Option<ulong> seed = SharedOptions.Seed();
         Option<bool> json = SharedOptions.Json();
         Command command = new("shore", "Where does the thermocline meet good bottom, and which places first?")
         {
-            lakePath, at, folder, spots, members, seed, unitsOption, json,
+            lakePath, at, folder, spots, level, members, seed, unitsOption, json,
         };
         command.SetAction((parsed, stop) =>
         {
@@ -40,7 +42,10 @@ internal static class ShoreVerb
             Outlook outlook = OutlookVerb.Compute(lake, instant, SharedOptions.Ensemble(parsed, members, seed), surroundings, stop);
             FormMap forms;
             using (ProgressLine progress = new(surroundings, "Reading the bottom's forms")) forms = ShoreAnswer.Forms(lake, progress, stop);
-            ShoreResult result = ShoreAnswer.Compute(lake, forms, outlook, maxSpots: parsed.GetValue(spots), cancel: stop);
+            float[]? tilt = null;
+            if (!parsed.GetValue(level))
+                using (ProgressLine progress = new(surroundings, "Moving the water")) tilt = WindAnswer.OffsetsAt(lake, outlook, progress, stop);
+            ShoreResult result = ShoreAnswer.Compute(lake, forms, outlook, tilt, maxSpots: parsed.GetValue(spots), cancel: stop);
             if (parsed.GetValue(folder) is { } path) FilesWriter.WriteFolder(ShoreFiles.Of(result, units), path, cancellation: stop);
             if (parsed.GetValue(json)) surroundings.Out.WriteLine(JsonSerializer.Serialize(ShoreAnswer.Document(result, units), AnswersJson.Default.ShoreDocument));
             else Print(result, units, surroundings.Out);

@@ -62,6 +62,25 @@ public sealed partial class WindField
         return (east, north);
     }
 
+    /// <summary>Velocity of the lower layer from the layers' rocking, of the middle member, m s-1; 0 without layers.</summary>
+    /// <param name="hour">Index in <see cref="Hours"/>.</param>
+    /// <returns>Two arrays [Motion.Cells.Length].</returns>
+    public (float[] EastMps, float[] NorthMps) LowerRocking(int hour)
+    {
+        Require.InRange(hour, 0, Hours.Count - 1);
+        float[] east = new float[Motion.Cells.Length], north = new float[east.Length];
+        if (!IsLayered) return (east, north);
+        MemberMotion member = _members[_middle];
+        for (int w = 0; w < east.Length; w++)
+        {
+            double depthM = Motion.Depths.DepthM[Motion.Cells[w]], share = Math.Clamp((member.Layers.UpperM + member.OffsetM[hour][w]) / depthM, 0.0, 1.0);
+            east[w] = (float)(-share * member.EastMps![hour][w]);
+            north[w] = (float)(-share * member.NorthMps![hour][w]);
+        }
+
+        return (east, north);
+    }
+
     /// <summary>Waves of every water cell.</summary>
     /// <param name="hour">Index in <see cref="Hours"/>.</param>
     public WaveState[] Waves(int hour)

@@ -1,7 +1,7 @@
 namespace SecondShore.App.Compute.Views;
 
 /// <summary>How a lake chart is drawn.</summary>
-public sealed record ChartOptions(bool Still, bool Rule, bool Route, string RuleLabel, double FeetBarM, double MetricBarM);
+public sealed record ChartOptions(bool Still, bool Rule, bool Route, bool Wind, string RuleLabel, double FeetBarM, double MetricBarM);
 
 /// <summary>A spread in the user's unit, with its labels.</summary>
 public sealed record BandLabel(double P10, double P50, double P90, string Label, string Range);

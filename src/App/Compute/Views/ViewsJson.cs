@@ -21,6 +21,7 @@ namespace SecondShore.App.Compute.Views;
 [JsonSerializable(typeof(AskAbout))]
 [JsonSerializable(typeof(ShoreView))]
 [JsonSerializable(typeof(DayView))]
+[JsonSerializable(typeof(WindView))]
 [JsonSerializable(typeof(RigView))]
 [JsonSerializable(typeof(InspectView))]
 [JsonSerializable(typeof(IReadOnlyList<HeldFile>))]
@@ -36,5 +37,7 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="Rig">What to rig for.</param>
 /// <param name="NewLake">What the user answered of a lake being taken in.</param>
 /// <param name="Day">What is asked of a day.</param>
+/// <param name="Wind">What is asked of the wind.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
-    IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null);
+    IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null,
+    WindAsk? Wind = null);

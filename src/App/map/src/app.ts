@@ -8,7 +8,10 @@ import * as recordStore from "./store/records";
 import type { AnswerRow, RecordRow } from "./store/database";
 import type { ChartListener } from "./chart/lake-chart";
 import { handOut } from "./device/files";
+import { play, type HourListener } from "./chart/play";
 
+export { showHour as windHour, stop as stopWind } from "./chart/play";
+export const playWind = (listener: HourListener): void => play(listener);
 export { saveSetting, setting, askToPersist } from "./store/records";
 export { removeLake } from "./store/lakes";
 export { keepOffline, takeUpdate } from "./offline/updates";

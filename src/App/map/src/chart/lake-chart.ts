@@ -15,6 +15,7 @@ import { markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures 
 import { readPalette, type Palette } from "./palette";
 import { colourTable, paintWater } from "./raster";
 import { DepthRule, type RuleListener } from "./rule";
+import { drawWindInk, WindPaint } from "./wind";
 
 export interface ChartOptions {
   /** Still charts take no gestures and show the whole lake. */
@@ -22,6 +23,8 @@ export interface ChartOptions {
   rule: boolean;
   /** Shows the day's route with its stops instead of all places. */
   route: boolean;
+  /** Shows the water as the wind moves it, at the model's hour. */
+  wind: boolean;
   ruleLabel: string;
   /** Bars of the frame, m. */
   feetBarM: number;
@@ -45,12 +48,13 @@ export class LakeChart {
   private rule: DepthRule | undefined;
   private palette: Palette;
   private table: Uint32Array | undefined;
+  private readonly windPaint = new WindPaint();
   private framed = false;
 
   constructor(private readonly host: HTMLElement, private readonly options: ChartOptions, private readonly listener: ChartListener | null) {
     this.palette = readPalette(host);
     const target = host.querySelector<HTMLElement>(".water")!;
-    this.painted = new ImageCanvasSource({ canvasFunction: (e, r, ratio, size) => this.paint(e, r, ratio, size as [number, number]), projection: plane, ratio: 1.3, interpolate: true });
+    this.painted = new ImageCanvasSource({ canvasFunction: (e, r, ratio, size) => this.paint(e, r, ratio, size as [number, number]), projection: plane, ratio: options.wind ? 1 : 1.3, interpolate: true });
     this.map = new OlMap({
       target,
       controls: [],
@@ -136,6 +140,7 @@ export class LakeChart {
 
   private refresh(part: string): void {
     if (part === "theme") this.palette = readPalette(this.host);
+    if (part === "wind") { if (this.options.wind) this.painted.changed(); return; }
     if (part === "water" && !this.framed) { this.fitted(); return; }
     if (part !== "position") {
       this.table = undefined;
@@ -151,12 +156,12 @@ export class LakeChart {
     this.names.clear(true);
     if (!this.options.still) this.names.addFeatures(markFeatures(this.palette, pixelM));
     const route = this.options.route ? model.route : null;
-    const spots = this.options.route ? route?.stops ?? [] : model.spots, acting = this.options.route ? route?.next ?? "" : model.chosen;
+    const spots = this.options.wind ? [] : this.options.route ? route?.stops ?? [] : model.spots, acting = this.options.route ? route?.next ?? "" : model.chosen;
     this.features.addFeatures([
       ...passFeatures(this.palette, route, acting, this.options.still), ...spotFeatures(this.palette, pixelM, spots, acting, this.options.still), ...meFeatures(this.palette),
     ]);
     this.soundings.clear(true);
-    if (!this.options.still) this.soundings.addFeatures(soundingFeatures(this.palette, view.calculateExtent(), pixelM));
+    if (!this.options.still && !this.options.wind) this.soundings.addFeatures(soundingFeatures(this.palette, view.calculateExtent(), pixelM));
     this.bars();
     this.host.toggleAttribute("data-turned", Math.abs(view.getRotation()) > 0.02);
   }
@@ -175,11 +180,18 @@ export class LakeChart {
     const ctx = canvas.getContext("2d");
     if (!ctx || !model.frame || canvas.width < 1 || canvas.height < 1) return canvas;
     const pixelM = resolution / ratio, westM = extent[0]!, northM = extent[3]!;
+    const image = ctx.createImageData(canvas.width, canvas.height), window = { westM, northM, pixelM, width: canvas.width, height: canvas.height, ratio };
+    if (this.options.wind && model.wind) {
+      this.windPaint.paint(image, model, model.wind, this.palette, westM, northM, pixelM);
+      ctx.putImageData(image, 0, 0);
+      drawInk(ctx, { ...model, contours: null, secondShore: null }, this.palette, window);
+      drawWindInk(ctx, model, model.wind, this.palette, window);
+      return canvas;
+    }
     this.table ??= colourTable(this.palette, model.belt, model.maxDepthM);
-    const image = ctx.createImageData(canvas.width, canvas.height);
     paintWater(image, model.field, model.frame, westM, northM, pixelM, this.table);
     ctx.putImageData(image, 0, 0);
-    drawInk(ctx, model, this.palette, { westM, northM, pixelM, width: canvas.width, height: canvas.height, ratio });
+    drawInk(ctx, model, this.palette, window);
     return canvas;
   }
 

@@ -2,6 +2,7 @@
 import { changed, model, type BeltDepths, type Mark, type PassLine, type Route, type SpotMark } from "./model";
 import type { Frame } from "./field";
 import type { Lines } from "./contours";
+import { readWind } from "./wind";
 
 type Arrays = Record<string, Uint8Array>;
 interface OpenJson { chart?: { frame: Frame; maxDepthM: number; marks: Mark[] } | null }
@@ -21,7 +22,7 @@ function lines(arrays: Arrays, name: string): Lines | null {
 export function take(verb: string, json: string, arrays: Arrays): void {
   if (verb === "open") {
     const chart = (JSON.parse(json) as OpenJson).chart, field = arrays["field"];
-    Object.assign(model, { frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, chosen: "" });
+    Object.assign(model, { frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, wind: null, chosen: "" });
     if (chart && field) {
       model.frame = chart.frame;
       model.maxDepthM = chart.maxDepthM;
@@ -49,6 +50,9 @@ export function take(verb: string, json: string, arrays: Arrays): void {
       model.contours = null;
       changed("water");
     } else changed("belt");
+  } else if (verb === "wind") {
+    model.wind = readWind(json, arrays);
+    changed("wind");
   } else if (verb === "day") {
     model.route = (JSON.parse(json) as DayJson).chart ?? null;
     changed("marks");

@@ -1,6 +1,7 @@
 // What all charts on the page show: one lake, one belt. Filled from the engine's answers.
 import type { Frame } from "./field";
 import type { Lines } from "./contours";
+import type { WindModel } from "./wind";
 
 export interface Mark { kind: string; name: string; xM: number; yM: number; depthM?: number }
 export interface SpotMark { letter: string; name: string; xM: number; yM: number; depthM: number }
@@ -28,16 +29,19 @@ export interface LakeModel {
   chosen: string;
   passes: PassLine[];
   route: Route | null;
+  /** What the wind does to the water, and the hour shown of it. */
+  wind: WindModel | null;
+  windHour: number;
   position: Position | null;
   metric: boolean;
 }
 
 export const model: LakeModel = {
   frame: null, field: new Float32Array(), maxDepthM: 0, contours: null, indexStepM: 15.24, shoreline: null, belt: null,
-  secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, position: null, metric: false,
+  secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, wind: null, windHour: 0, position: null, metric: false,
 };
 
-type Part = "water" | "belt" | "marks" | "position" | "theme";
+type Part = "water" | "belt" | "marks" | "position" | "theme" | "wind";
 const listeners = new Set<(part: Part) => void>();
 export function onModel(listener: (part: Part) => void): () => void {
   listeners.add(listener);

@@ -1,0 +1,75 @@
+using System.Runtime.InteropServices;
+using SecondShore.Answers;
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Wind;
+using SecondShore.Answers.Words;
+using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Motion;
+using SecondShore.Engine.Season;
+
+namespace SecondShore.App.Compute;
+
+/// <summary>What the wind does to the water, worked out hour by hour with its progress told.</summary>
+internal sealed partial class LakeDesk
+{
+    private WindResult? _wind;
+
+    private WindView Wind(AskAbout about)
+    {
+        WindAsk ask = about.Wind ?? new WindAsk();
+        PreparedLake lake = Opened();
+        lake.RequireGrid();
+        Outlook outlook = _outlook ?? throw new CouldNotComputeException("The outlook must be found first.");
+        UnitSystem units = about.Metric ? UnitSystem.Metric : UnitSystem.Feet;
+        // The same hours said again, in other units, need no new work.
+        WindResult result = _wind is { } kept && ReferenceEquals(kept.Outlook, outlook) && kept.Question.Hours >= ask.Hours ? kept : Move(lake, outlook, ask);
+        _wind = result;
+        WindView view = WindViews.Of(lake, result, ask, units);
+        PutFields(result);
+        tray.Progress(1, "");
+        return view;
+    }
+
+    private WindResult Move(PreparedLake lake, Outlook outlook, WindAsk ask)
+    {
+        DateTimeOffset at = outlook.At.AddMinutes(-outlook.At.Minute).AddSeconds(-outlook.At.Second);
+        WindRun run = WindAnswer.Prepare(lake, outlook, new WindQuestion { At = at, Hours = ask.Hours }, out WindQuestion asked, out List<string> assumed);
+        double told = 0;
+        while (run.Step())
+        {
+            if (run.ShareDone - told < 0.01) continue;
+            told = run.ShareDone;
+            tray.Progress(0.05 + (0.8 * told), "");
+        }
+
+        return new WindResult(run.Finish(), outlook, asked, assumed);
+    }
+
+    // For every hour a value for each water cell, one after the other.
+    private void PutFields(WindResult result)
+    {
+        WindField field = result.Field;
+        int cells = field.Motion.Cells.Length, hours = field.Hours.Count;
+        float[] offsets = new float[cells * hours], waves = new float[cells * hours], east = new float[cells * hours], north = new float[cells * hours];
+        for (int hour = 0; hour < hours; hour++)
+        {
+            if (field.IsLayered) field.OffsetsM(hour).CopyTo(offsets, cells * hour);
+            WaveState[] states = field.Waves(hour);
+            for (int w = 0; w < cells; w++) waves[(cells * hour) + w] = (float)states[w].HeightM;
+            if (field.IsLayered)
+            {
+                (float[] e, float[] n) = field.LowerRocking(hour);
+                e.CopyTo(east, cells * hour);
+                n.CopyTo(north, cells * hour);
+            }
+
+            tray.Progress(0.85 + (0.15 * hour / hours), "");
+        }
+
+        tray.Put("wind.cells", MemoryMarshal.AsBytes(field.Motion.Cells.AsSpan()));
+        tray.Put("wind.offset", MemoryMarshal.AsBytes(offsets.AsSpan()));
+        tray.Put("wind.wave", MemoryMarshal.AsBytes(waves.AsSpan()));
+        tray.Put("wind.east", MemoryMarshal.AsBytes(east.AsSpan()));
+        tray.Put("wind.north", MemoryMarshal.AsBytes(north.AsSpan()));
+    }
+}
