@@ -32,10 +32,12 @@ public static class HazeTilt
         ArgumentNullException.ThrowIfNull(assumed);
         if (lake.FullPool is null || request.Weather is not { } weather || !request.Readings.Any(r => IsLevelled(r, request, weather))) return request.Readings;
         IReadOnlyList<OutlookDay> days = Days(lake, request, cancel);
+        DepthGrid coarse = Gathered(lake.FullPool);
         List<Reading> levelled = [];
         foreach (Reading reading in request.Readings)
         {
-            double tiltM = IsLevelled(reading, request, weather) ? TiltM(lake, reading, weather, days, request.At.Offset, cancel) : 0;
+            DepthGrid grid = coarse.Lowered(PoolDrop.AtM(lake.Folder.Levels, reading.At));
+            double tiltM = IsLevelled(reading, request, weather) ? TiltM(grid, reading, weather, days, request.At.Offset, cancel) : 0;
             levelled.Add(tiltM == 0 ? reading : reading with { TiltM = tiltM });
             if (Math.Abs(tiltM) < WorthSayingM) continue;
             assumed.Add(string.Create(CultureInfo.InvariantCulture,
@@ -53,7 +55,16 @@ public static class HazeTilt
     private static IReadOnlyList<OutlookDay> Days(PreparedLake lake, OutlookRequest request, CancellationToken cancel) => OutlookModel.Compute(
         request with { Arms = [new ArmShape(lake.Site.Name, lake.Hypsography)], ArmOf = null, Readings = [], Profiles = [], Members = 20 }, null, cancel).Lake.Days;
 
-    private static double TiltM(PreparedLake lake, Reading reading, WeatherSeries weather, IReadOnlyList<OutlookDay> days, TimeSpan offset, CancellationToken cancel)
+    // A tilt is as long as the lake: blocks of a hundred metres tell it, and the fetch over them costs nothing.
+    private static DepthGrid Gathered(DepthGrid fine)
+    {
+        CoarseDepths blocks = CoarseDepths.Of(fine, CoarseDepths.FactorFor(fine, CellM, 10_000));
+        float[] depthM = new float[blocks.DepthM.Length];
+        for (int i = 0; i < depthM.Length; i++) depthM[i] = blocks.WaterShare[i] >= 0.5f ? blocks.DepthM[i] : float.NaN;
+        return new DepthGrid(fine.Projection, blocks.Frame, depthM);
+    }
+
+    private static double TiltM(DepthGrid grid, Reading reading, WeatherSeries weather, IReadOnlyList<OutlookDay> days, TimeSpan offset, CancellationToken cancel)
     {
         DateOnly date = DateOnly.FromDateTime(reading.At.ToOffset(offset).DateTime);
         OutlookDay? day = null;
@@ -62,7 +73,6 @@ public static class HazeTilt
         if (day is null || day.SurfaceTempC.P50 - day.BottomTempC.P50 < LeastDifferenceC) return 0;
         TwoLayers layers = new(reading.Value, FreshWater.DensityKgPerM3(day.SurfaceTempC.P50), FreshWater.DensityKgPerM3(day.BottomTempC.P50), 1);
         if (layers.LowerDensityKgPerM3 <= layers.UpperDensityKgPerM3) return 0;
-        DepthGrid grid = lake.GridAt(reading.At);
         return OffsetM(grid, layers, weather, grid.Projection.ToPlane(reading.Place!.Value), reading.At, cancel);
     }
 
