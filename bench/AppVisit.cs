@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace SecondShore.Bench;
 
 /// <summary>A first visit to the published app in Chromium, measured.</summary>
-internal sealed record AppVisit(double TransferBytes, double UsableS, double RecomputeS, double ResliceMs)
+internal sealed record AppVisit(double TransferBytes, double UsableS, double OpenS, double OutlookS, double ShoreS, double DayS, double ResliceMs, double RigMs, double LongestTaskMs)
 {
     private static Task<AppVisit>? _once;
 
@@ -67,31 +67,48 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Rec
             if (e?.GetProperty("encodedDataLength").GetDouble() is { } got) bytes += got;
         };
         await session.SendAsync("Network.enable");
+        await page.AddInitScriptAsync("window.longTasks = []; new PerformanceObserver((l) => window.longTasks.push(...l.getEntries())).observe({ type: 'longtask', buffered: true });");
         Stopwatch clock = Stopwatch.StartNew();
         await page.GotoAsync(address);
         await page.WaitForSelectorAsync(".places a", new PageWaitForSelectorOptions { Timeout = 120_000 });
-        double usableS = clock.Elapsed.TotalSeconds;
+        double usableS = clock.Elapsed.TotalSeconds, usableAtMs = await page.EvaluateAsync<double>("() => performance.now()");
         await page.WaitForSelectorAsync(".answer .num", new PageWaitForSelectorOptions { Timeout = 300_000 });
         await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = 300_000 });
-        double recompute = await SumAsync(page, "open", "outlook", "shore");
-        await page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Link, new LocatorGetByRoleOptions { Name = "Shore", Exact = true }).ClickAsync();
+        await PlaceAsync(page, "Shore");
         for (int i = 0; i < 5; i++)
         {
             await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Thermocline at, more" }).ClickAsync();
+            await page.WaitForTimeoutAsync(1500);
+        }
+
+        await PlaceAsync(page, "Day");
+        await page.Locator(".dayform button[type=submit]").ClickAsync();
+        await page.WaitForSelectorAsync(".tl .rg", new PageWaitForSelectorOptions { Timeout = 300_000 });
+        await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = 300_000 });
+        await PlaceAsync(page, "Rig");
+        await page.WaitForSelectorAsync(".rig .out", new PageWaitForSelectorOptions { Timeout = 60_000 });
+        for (int i = 0; i < 5; i++)
+        {
+            await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Depth, more" }).ClickAsync();
             await page.WaitForTimeoutAsync(800);
         }
 
-        double reslice = await page.EvaluateAsync<double>("() => { const all = performance.getEntriesByName('engine:slice').map(e => e.duration).sort((a, b) => a - b); return all[all.length >> 1] ?? -1; }");
-        return new AppVisit(bytes, usableS, recompute / 1000, reslice);
+        double longest = await page.EvaluateAsync<double>("since => Math.max(0, ...window.longTasks.filter((t) => t.startTime > since).map((t) => t.duration))", usableAtMs);
+        return new AppVisit(bytes, usableS, await LastSAsync(page, "open"), await LastSAsync(page, "outlook"), await FirstSAsync(page, "shore"), await LastSAsync(page, "day"),
+            await MedianMsAsync(page, "slice"), await MedianMsAsync(page, "rig"), longest);
     }
 
-    private static async Task<double> SumAsync(IPage page, params string[] verbs)
-    {
-        double sum = 0;
-        foreach (string verb in verbs)
-            sum += await page.EvaluateAsync<double>("verb => performance.getEntriesByName('engine:' + verb).at(-1)?.duration ?? 0", verb);
-        return sum;
-    }
+    private static async Task PlaceAsync(IPage page, string word) =>
+        await page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Link, new LocatorGetByRoleOptions { Name = word, Exact = true }).ClickAsync();
+
+    private static async Task<double> LastSAsync(IPage page, string verb) =>
+        0.001 * await page.EvaluateAsync<double>("verb => performance.getEntriesByName('engine:' + verb).at(-1)?.duration ?? NaN", verb);
+
+    private static async Task<double> FirstSAsync(IPage page, string verb) =>
+        0.001 * await page.EvaluateAsync<double>("verb => performance.getEntriesByName('engine:' + verb)[0]?.duration ?? NaN", verb);
+
+    private static async Task<double> MedianMsAsync(IPage page, string verb) => await page.EvaluateAsync<double>(
+        "verb => { const all = performance.getEntriesByName('engine:' + verb).map((e) => e.duration).sort((a, b) => a - b); return all[all.length >> 1] ?? NaN; }", verb);
 
     private static async Task RunAsync(string arguments)
     {

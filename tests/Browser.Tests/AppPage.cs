@@ -1,3 +1,5 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace SecondShore.Browser.Tests;
@@ -5,7 +7,7 @@ namespace SecondShore.Browser.Tests;
 /// <summary>The app as a person drives it.</summary>
 internal sealed class AppPage(IPage page, string address)
 {
-    private static readonly float Patient = 300_000;
+    private static readonly float Patient = 900_000;
 
     public IPage Page => page;
 
@@ -15,6 +17,11 @@ internal sealed class AppPage(IPage page, string address)
     {
         AppPage app = new(await device.NewPageAsync(), address);
         app.Page.PageError += (_, error) => app.Errors.Add(error);
+        app.Page.Console += (_, message) =>
+        {
+            // A lost connection is told by the browser itself; everything else is ours.
+            if (message.Type == "error" && !message.Text.Contains("ERR_INTERNET_DISCONNECTED", StringComparison.Ordinal)) app.Errors.Add(message.Text);
+        };
         await app.GoAsync(path);
         return app;
     }
@@ -24,9 +31,13 @@ internal sealed class AppPage(IPage page, string address)
     /// <summary>Waits until the answer stands and nothing is being worked out.</summary>
     public async Task AnsweredAsync()
     {
-        await page.WaitForSelectorAsync(".answer .num, .shore .headline, .ab-depth .num, .log .add", new PageWaitForSelectorOptions { Timeout = Patient });
-        await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = Patient });
+        await page.WaitForSelectorAsync(".answer .num, .shore .headline, .ab-depth .num, .log .add, .tl", new PageWaitForSelectorOptions { Timeout = Patient });
+        await RestedAsync();
     }
+
+    /// <summary>Waits until nothing is being worked out.</summary>
+    public async Task RestedAsync() =>
+        await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = Patient });
 
     /// <summary>Goes to a place by its word, without loading the page anew.</summary>
     public async Task PlaceAsync(string word)
@@ -35,5 +46,17 @@ internal sealed class AppPage(IPage page, string address)
         await page.WaitForTimeoutAsync(600);
     }
 
+    public Task PressAsync(string name, bool exact = false) =>
+        page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = name, Exact = exact }).First.ClickAsync();
+
     public Task ShotAsync(string name) => page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(BrowserFixture.Screens, name + ".png") });
+
+    /// <summary>Nothing that axe finds fault with, and nothing wider than the screen.</summary>
+    public async Task AccessibleAsync(string where)
+    {
+        AxeResult result = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } });
+        Assert.True(result.Violations.Length == 0, $"{where}: " + string.Join("; ", result.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))})")));
+        int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"{where}: the page is {over} px wider than the screen.");
+    }
 }

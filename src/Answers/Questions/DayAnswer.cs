@@ -38,7 +38,7 @@ public static class DayAnswer
         StagedProgress staged = new(progress, 0.35, 0.25, 0.3, 0.1);
         Outlook outlook = OutlookAnswer.Compute(lake, clock.Launch, wish.Ensemble, staged.Next(), cancel);
         FormMap forms = ShoreAnswer.Forms(lake, staged.Next(), cancel);
-        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed) = Motion(lake, outlook, clock, staged.Next(), cancel);
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed) = Motion(lake, outlook, clock, null, staged.Next(), cancel);
         ShoreResult shore = ShoreAnswer.Compute(lake, forms, outlook, maxSpots: wish.MaxSpots, cancel: cancel);
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or the wrong way up. 'secondshore check' shows how its depths were read.");
@@ -114,16 +114,17 @@ public static class DayAnswer
     /// <param name="lake">The lake, with a survey.</param>
     /// <param name="outlook">Its outlook for about that time.</param>
     /// <param name="clock">The day's hours.</param>
+    /// <param name="field">How the water is computed; null takes the usual.</param>
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <param name="cancel">Stops the work.</param>
     public static (IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<string> Assumed) Motion(
-        PreparedLake lake, Outlook outlook, DayClock clock, IProgress<double>? progress = null, CancellationToken cancel = default)
+        PreparedLake lake, Outlook outlook, DayClock clock, WindFieldOptions? field = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(clock);
         try
         {
             int hours = (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours) + 1;
-            WindResult wind = WindAnswer.Compute(lake, outlook, new WindQuestion { At = clock.Launch, Hours = hours }, progress, cancel);
+            WindResult wind = WindAnswer.Compute(lake, outlook, new WindQuestion { At = clock.Launch, Hours = hours, Field = field ?? new WindFieldOptions() }, progress, cancel);
             WindHistory history = wind.Field.Wind;
             List<SheetWind> strip = [];
             foreach (DateTimeOffset hour in wind.Field.Hours)

@@ -17,6 +17,8 @@ namespace SecondShore.App.Compute;
 internal sealed partial class LakeDesk
 {
     private static readonly TimeSpan SameOutlook = TimeSpan.FromHours(40);
+    // A phone has one slow thread: fewer pairs of layers and a shorter run-up than the desktop's.
+    private static readonly WindFieldOptions OnAPhone = new() { Members = 3, SpinUpDays = 3 };
     private DayResult? _day;
     private Moved? _moved;
 
@@ -42,13 +44,22 @@ internal sealed partial class LakeDesk
         Outlook outlook = OutlookFor(lake, clock.Launch);
         _forms ??= ShoreAnswer.Forms(lake, Share(0.3, 0.5));
         Moved moved = WaterFor(lake, outlook, clock);
-        ShoreResult shore = ShoreAnswer.Compute(lake, _forms, outlook, maxSpots: MostSpots);
+        ShoreResult shore = SpotsFor(lake, outlook);
         tray.Progress(0.85, "");
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or read the wrong way up. Look at the chart on Shore.");
         DayResult day = DayAnswer.Plan(lake, wish, units, clock, shore, moved.Motion, moved.Wind, moved.Assumed);
         tray.Progress(1, "");
         return day;
+    }
+
+    // The day stops at the places that Shore shows, under the same letters, and calls them by the same names.
+    private ShoreResult SpotsFor(PreparedLake lake, Outlook outlook)
+    {
+        ShoreResult shore = _ranked is { } shown && _outlook is { } kept && (outlook.At - kept.At).Duration() <= SameOutlook
+            ? shown with { Outlook = outlook }
+            : ShoreAnswer.Compute(lake, _forms!, outlook, maxSpots: MostSpots);
+        return shore with { Spots = [.. shore.Spots.Select(s => s with { Name = SpotViews.Name(s, shore) })] };
     }
 
     private DayWish Wish(DayAsk ask, PreparedLake lake) => new()
@@ -79,7 +90,7 @@ internal sealed partial class LakeDesk
     {
         if (_moved is { } kept && ReferenceEquals(kept.Lake, lake) && kept.Clock.Launch <= clock.Launch && kept.Clock.HomeBy >= clock.HomeBy
             && clock.Launch - kept.Clock.Launch < TimeSpan.FromHours(18)) return kept;
-        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> assumed) = DayAnswer.Motion(lake, outlook, clock, Share(0.5, 0.8));
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> assumed) = DayAnswer.Motion(lake, outlook, clock, OnAPhone, Share(0.5, 0.8));
         return _moved = new Moved(lake, clock, motion, wind, assumed);
     }
 

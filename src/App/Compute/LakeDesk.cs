@@ -86,6 +86,7 @@ internal sealed partial class LakeDesk(ITray tray)
             OriginLonDeg = _grid?.Projection.Origin.LonDeg ?? _lake.Site.Position.LonDeg,
             BelowFullPoolM = dropM,
             Ramps = [.. folder.Ramps.Select(r => r.Name)],
+            Log = FiledLog.Of(bottom.Folder),
             Problems = [.. folder.Problems.Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.ToString())],
             Chart = _grid is null ? null : Marks.Of(folder, _grid),
         };

@@ -29,13 +29,18 @@ internal static class NewLake
 
         if (facts.ZoneId is { Length: > 0 } zone && files.Find("lake.json") is null) keys.Add(("time_zone", JsonValue.Create(zone)));
         ILakeFiles with = keys.Count > 0 ? LakeFolderEdits.WithLakeKeys(files, [.. keys]) : files;
-        if (facts.Unit is null && facts.Sense is null) return with;
+        if (facts is { Unit: null, Sense: null, Crs: null, SurfaceElevationM: null }) return with;
         return LakeFolderEdits.WithSurveyOptions(with, new SurveyOptions
         {
             Unit = Enum.TryParse(facts.Unit, out DepthUnit unit) ? unit : null,
             Sense = Enum.TryParse(facts.Sense, out DepthSense sense) ? sense : null,
+            Crs = Epsg(facts.Crs),
+            SurfaceElevationM = facts.SurfaceElevationM,
         });
     }
+
+    // A bare number is taken for an EPSG code.
+    private static string? Epsg(string? crs) => string.IsNullOrWhiteSpace(crs) ? null : crs.Trim() is var code && code.All(char.IsAsciiDigit) ? "EPSG:" + code : crs.Trim();
 
     private static string CommonFolder(IEnumerable<string> paths)
     {

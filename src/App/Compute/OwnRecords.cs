@@ -41,7 +41,7 @@ internal static class OwnRecords
     {
         ReadingKind? kind = KindOf(record.Kind);
         Entry entry = Entry.Of(record);
-        if (kind is null || entry.Value is not { } value) return null;
+        if (kind is null || record.Removed || entry.Value is not { } value) return null;
         return new Reading(EntryWords.At(record), PlaceOf(entry), kind.Value, value, entry.DepthM, record.Id);
     }
 
@@ -49,6 +49,8 @@ internal static class OwnRecords
     {
         LogKind? kind = LogKindOf(record.Kind);
         if (kind is null) return null;
+        // A row that came with the files is taken back by another row: files are never rewritten.
+        if (record.Removed) return new LogRow { Id = record.Id, Replaces = record.Replaces ?? "", At = EntryWords.At(record), Kind = LogKind.Withdrawn };
         Entry entry = Entry.Of(record);
         return new LogRow
         {
@@ -86,6 +88,8 @@ internal static class OwnRecords
         if (kind == RecordKinds.Fish) return LogKind.Fish;
         if (kind == RecordKinds.Snag) return LogKind.Snag;
         if (kind == RecordKinds.Nothing) return LogKind.Nothing;
+        if (kind == RecordKinds.Effort) return LogKind.Effort;
+        if (kind == RecordKinds.Sighting) return LogKind.Sighting;
         return kind == RecordKinds.Note ? LogKind.Note : null;
     }
 }

@@ -43,8 +43,8 @@ internal static class SpotViews
         return flat;
     }
 
-    // The lake's own name, else the form and the arm it lies in.
-    private static string Name(Spot spot, ShoreResult shore)
+    /// <summary>The lake's own name, else the form and the arm it lies in.</summary>
+    public static string Name(Spot spot, ShoreResult shore)
     {
         if (spot.Name.Length > 0) return spot.Name;
         string form = FormWords.Of(spot.Form);

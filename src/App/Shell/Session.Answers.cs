@@ -105,10 +105,19 @@ public sealed partial class Session
     private async Task ReadRecordsAsync()
     {
         string json = await browser.Text("recordsJson", Lake?.Id ?? "") ?? "[]";
-        Records = RecordSet.Standing(JsonSerializer.Deserialize(json, ViewsJson.Default.IReadOnlyListRecordRow) ?? []);
+        _kept = JsonSerializer.Deserialize(json, ViewsJson.Default.IReadOnlyListRecordRow) ?? [];
+        Records = RecordSet.Standing(_kept);
+        Entries = RecordSet.Standing(_kept.Concat(View?.Log ?? []));
     }
 
-    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: Records);
+    // The engine needs as well what takes rows of the files back.
+    private IReadOnlyList<RecordRow> ForEngine()
+    {
+        HashSet<string> filed = [.. View?.Log.Select(r => r.Id) ?? []];
+        return [.. Records, .. _kept.Where(r => r.Removed && r.Replaces is { } id && filed.Contains(id))];
+    }
+
+    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: ForEngine());
 
     private void TakeShore(string json)
     {
@@ -122,6 +131,7 @@ public sealed partial class Session
         if (View is null) return;
         Plane = new LocalProjection(new GeoPoint(View.OriginLatDeg, View.OriginLonDeg));
         Words = Words with { Zone = ZoneOrUtc(View.ZoneId) };
+        Entries = RecordSet.Standing(_kept.Concat(View.Log));
     }
 
     private async Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null) =>

@@ -35,6 +35,9 @@ public sealed partial class Session(Browser browser)
     /// <summary>Records of the open lake that stand, newest first.</summary>
     public IReadOnlyList<RecordRow> Records { get; private set; } = [];
 
+    /// <summary>All entries that stand, this device's and those that came with the lake's files, newest first.</summary>
+    public IReadOnlyList<RecordRow> Entries { get; private set; } = [];
+
     /// <summary>Work under way; null when there is none.</summary>
     public WorkState? Work { get; private set; }
 
@@ -117,6 +120,8 @@ public sealed partial class Session(Browser browser)
     /// <summary>Reads the list of lakes again.</summary>
     public async Task ReadLakesAsync() =>
         Lakes = JsonSerializer.Deserialize(await browser.Text("lakesJson") ?? "[]", ViewsJson.Default.IReadOnlyListLakeRow) ?? [];
+
+    private IReadOnlyList<RecordRow> _kept = [];
 
     private void Tell() => Changed?.Invoke();
 

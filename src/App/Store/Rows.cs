@@ -46,6 +46,12 @@ public static class RecordKinds
     /// <summary>Nothing here.</summary>
     public static readonly string Nothing = "nothing";
 
+    /// <summary>Time spent on a place; comes with a lake's files.</summary>
+    public static readonly string Effort = "effort";
+
+    /// <summary>Bait or fish seen on the sounder; comes with a lake's files.</summary>
+    public static readonly string Sighting = "sighting";
+
     /// <summary>Words only.</summary>
     public static readonly string Note = "note";
 

@@ -46,6 +46,17 @@ internal static class EntryWords
         return string.Join(", ", parts);
     }
 
+    /// <summary>Where and with what: stop, jig, speed.</summary>
+    public static string Where(RecordRow row, Wording w)
+    {
+        Entry e = Entry.Of(row);
+        List<string> parts = [];
+        if (e.Spot is { Length: > 0 } spot) parts.Add(spot);
+        if (e.JigWeightG is { } grams) parts.Add(w.Units.JigWeight(grams / 1000));
+        if (e.SpeedMps is { } speed) parts.Add(w.Pace(speed));
+        return string.Join(", ", parts);
+    }
+
     private static string Weight(double grams, Wording w)
     {
         if (w.Units.IsMetric) return $"{w.Number(grams / 1000, "0.00")} kg";

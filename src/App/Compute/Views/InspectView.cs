@@ -33,7 +33,16 @@ public sealed record SurveyView(string File, string Format, long Count, string U
     string Crs, double? MinDepthM, double? MaxDepthM, IReadOnlyList<string> Doubts);
 
 /// <summary>What the user answers of a lake being taken in; null leaves it to the files.</summary>
-public sealed record NewLakeFacts(string? Name, double? LatDeg, double? LonDeg, string? ZoneId, string? Unit, string? Sense);
+/// <param name="Name">Name.</param>
+/// <param name="LatDeg">Latitude, degrees.</param>
+/// <param name="LonDeg">Longitude, degrees.</param>
+/// <param name="ZoneId">IANA time zone.</param>
+/// <param name="Unit">Unit of the survey's numbers.</param>
+/// <param name="Sense">Sense of the survey's numbers.</param>
+/// <param name="Crs">Coordinate system of the survey, such as EPSG:26918.</param>
+/// <param name="SurfaceElevationM">Elevation of the water's surface, m, for a survey of elevations.</param>
+public sealed record NewLakeFacts(string? Name, double? LatDeg, double? LonDeg, string? ZoneId, string? Unit, string? Sense,
+    string? Crs = null, double? SurfaceElevationM = null);
 
 /// <summary>A file held until the engine looks at it.</summary>
 public sealed record HeldFile(string Path, long Bytes);

@@ -30,6 +30,9 @@ public sealed record LakeView
     /// <summary>Ramps by name.</summary>
     public IReadOnlyList<string> Ramps { get; init; } = [];
 
+    /// <summary>The log that came with the files; ids may be corrected by this device's records.</summary>
+    public IReadOnlyList<Store.RecordRow> Log { get; init; } = [];
+
     /// <summary>What was odd in the files, one sentence each.</summary>
     public IReadOnlyList<string> Problems { get; init; } = [];
 

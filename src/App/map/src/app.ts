@@ -58,7 +58,7 @@ async function keptFile(lake: string, verb: string, file: string): Promise<Uint8
 /** Shows the printed sheet of the kept day inside an element, untouched by the page's own styles. */
 export async function showSheet(host: HTMLElement, lake: string): Promise<boolean> {
   const bytes = await keptFile(lake, "day", "day.html");
-  if (bytes) (await import("./device/paper")).show(host, new TextDecoder().decode(bytes));
+  if (bytes) await (await import("./device/paper")).show(host, new TextDecoder().decode(bytes));
   return bytes !== null;
 }
 

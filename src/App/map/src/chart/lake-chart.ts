@@ -39,6 +39,8 @@ const plane = new Projection({ code: "lake-plane", units: "m", global: false });
 
 export class LakeChart {
   private readonly map: OlMap;
+  /** The whole day's way was asked for and nobody moved the chart since: a new size shows it anew. */
+  private routeFramed = false;
   private readonly painted: ImageCanvasSource;
   private readonly soundings = new VectorSource();
   private readonly names = new VectorSource();
@@ -70,6 +72,7 @@ export class LakeChart {
     const ruleHost = host.querySelector<HTMLElement>(".rule-l");
     if (options.rule && ruleHost) this.rule = new DepthRule(ruleHost, listener, options.ruleLabel);
     this.map.on("moveend", () => this.settle());
+    this.map.on("pointerdrag", () => { this.routeFramed = false; });
     this.map.on("singleclick", (event) => this.tap(event.pixel, event.coordinate));
     this.off = onModel((part) => this.refresh(part));
     this.resized = new ResizeObserver(() => this.fitted());
@@ -101,12 +104,14 @@ export class LakeChart {
     }
     if (isEmpty(extent)) { this.whole(); return; }
     this.framed = true;
+    this.routeFramed = true;
     this.map.getView().fit(extent, { padding: [48, 48, 48, 48], minResolution: 1.5 });
     this.refresh("water");
   }
 
   /** Moves to a place; keeps the zoom where it is closer than the given one. */
   goTo(xM: number, yM: number, pixelM: number): void {
+    this.routeFramed = false;
     const view = this.map.getView(), still = matchMedia("(prefers-reduced-motion: reduce)").matches;
     const resolution = Math.min(view.getResolution() ?? pixelM, pixelM), [, right] = this.padding();
     const to = { center: [xM + ((right ?? 0) / 2 - 8) * resolution, yM], resolution };
@@ -115,6 +120,7 @@ export class LakeChart {
 
   zoom(by: number): void {
     const view = this.map.getView();
+    this.routeFramed = false;
     view.animate({ zoom: (view.getZoom() ?? 0) + by, duration: 150 });
   }
 
@@ -135,6 +141,7 @@ export class LakeChart {
       if (!this.map.getView().getAnimating()) this.whole();
       this.refresh("water");
     } else if (this.options.still) this.whole();
+    else if (this.routeFramed) this.wholeRoute();
     this.bars();
   }
 

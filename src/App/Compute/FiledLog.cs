@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Text.Json;
+using SecondShore.App.Store;
+using SecondShore.Engine.Season;
+using SecondShore.Formats.Lake;
+
+namespace SecondShore.App.Compute;
+
+/// <summary>The log that came with a lake's files, as records: shown beside this device's own, corrected by new ones.</summary>
+internal static class FiledLog
+{
+    /// <summary>Rows of the lake's log.csv and readings.csv.</summary>
+    public static IReadOnlyList<RecordRow> Of(LakeFolder folder) => [.. Log(folder), .. Readings(folder)];
+
+    private static IEnumerable<RecordRow> Readings(LakeFolder folder) => folder.Readings.Concat(folder.Secchi).Select((reading, i) => new RecordRow(
+        $"line-r{i}", "", KindOf(reading.Kind), reading.At.UtcDateTime.ToString("O", CultureInfo.InvariantCulture), null, false,
+        JsonSerializer.Serialize(new Entry { Value = reading.Value, DepthM = reading.DepthM }, EntryJson.Default.Entry)));
+
+    private static IEnumerable<RecordRow> Log(LakeFolder folder) =>
+        folder.Log.Select((row, i) => new RecordRow(row.Id.Length > 0 ? row.Id : $"line-{i}", "", KindOf(row.Kind),
+            row.At.UtcDateTime.ToString("O", CultureInfo.InvariantCulture), row.Replaces.Length > 0 ? row.Replaces : null, row.Kind == LogKind.Withdrawn, Json(row)));
+
+    private static string Json(LogRow row) => JsonSerializer.Serialize(new Entry
+    {
+        Value = row.FishWeightG,
+        DepthM = row.BottomDepthM,
+        LatDeg = row.Place?.LatDeg,
+        LonDeg = row.Place?.LonDeg,
+        SpeedMps = row.SpeedMps,
+        Spot = row.Spot.Length > 0 ? row.Spot : null,
+        JigWeightG = row.JigWeightG,
+        Trailer = row.Trailer.Length > 0 ? row.Trailer : null,
+        Colour = row.Colour.Length > 0 ? row.Colour : null,
+        Minutes = row.Minutes,
+        Note = row.Note,
+    }, EntryJson.Default.Entry);
+
+    private static string KindOf(ReadingKind kind) => kind switch
+    {
+        ReadingKind.HazeDepth => RecordKinds.Haze,
+        ReadingKind.SurfaceTemperature => RecordKinds.Surface,
+        ReadingKind.Secchi => RecordKinds.Secchi,
+        ReadingKind.Oxygen => RecordKinds.Oxygen,
+        _ => RecordKinds.Temperature,
+    };
+
+    private static string KindOf(LogKind kind) => kind switch
+    {
+        LogKind.Bite => RecordKinds.Bite,
+        LogKind.Fish => RecordKinds.Fish,
+        LogKind.Snag => RecordKinds.Snag,
+        LogKind.Nothing => RecordKinds.Nothing,
+        LogKind.Effort => RecordKinds.Effort,
+        LogKind.Sighting => RecordKinds.Sighting,
+        _ => RecordKinds.Note,
+    };
+}

@@ -1,0 +1,70 @@
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using SecondShore.App.Compute;
+using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Basin;
+using SecondShore.TestKit;
+
+namespace SecondShore.App.Tests;
+
+/// <summary>Measured survey files dropped into the app: look, answer what the file does not say, take in, and there is a chart.</summary>
+public class SurveyDropTests
+{
+    [Theory]
+    [InlineData("caputh-lake-echosounder/20250123122332.sum", 6, 12, null, null)]
+    [InlineData("caputh-lake-echosounder/20250123122332.sum caputh-lake-echosounder/waterbody.shp caputh-lake-echosounder/waterbody.shx caputh-lake-echosounder/waterbody.dbf caputh-lake-echosounder/waterbody.prj", 6, 12, null, null)]
+    [InlineData("corpus-christi-reservoir/current-bottom/12030204.pic", 2, 25, null, null)]
+    [InlineData("ela-lake-227-transects/227_LA.csv", 9, 13, null, null)]
+    [InlineData("harbour-depth-logger/260939.LOG", 4, 10, null, null)]
+    [InlineData("nmea-lake-depth-survey/depths.nmea", 1, 60, null, null)]
+    [InlineData("long-lake-depth-survey/longlake_depth.tif", 1.5, 2.5, null, null)]
+    [InlineData("long-lake-depth-survey/LongLakeDepthSurvey.shp long-lake-depth-survey/LongLakeDepthSurvey.shx long-lake-depth-survey/LongLakeDepthSurvey.dbf long-lake-depth-survey/LongLakeDepthSurvey.prj", 1.5, 2.5, null, null)]
+    [InlineData("mendota-contours/mendota-contours-all.shp mendota-contours/mendota-contours-all.shx mendota-contours/mendota-contours-all.dbf", 22, 27, "EPSG:3071", null)]
+    [InlineData("mendota-contours/MendotaBathy.csv", 20, 27, "3071", null)]
+    [InlineData("sand-lakes-elevation-rasters/long_raster.tif", 2.5, 4.5, null, 336.0)]
+    [InlineData("sand-lakes-elevation-rasters/psnt_raster.tif", 7, 10, null, 299.5)]
+    public void A_dropped_survey_leads_to_a_chart_in_three_steps(string names, double leastM, double mostM, string? crs, double? levelM)
+    {
+        Dictionary<string, byte[]> files = new(StringComparer.Ordinal);
+        foreach (string name in names.Split(' '))
+        {
+            if (SharedData.Find(["surveys", .. name.Split('/')]) is not { } path)
+            {
+                Assert.Skip("The measured surveys are not here.");
+                return;
+            }
+
+            files[Path.GetFileName(path)] = File.ReadAllBytes(path);
+        }
+
+        Tray tray = new();
+        LakeDesk desk = new(tray);
+        Ask(desk, "inspect", new AskAbout(), files, ViewsJson.Default.InspectView);
+        NewLakeFacts facts = new("Dropped", null, null, "UTC", null, null, crs, levelM);
+        InspectView taken = Ask(desk, "adopt", new AskAbout(NewLake: facts), files, ViewsJson.Default.InspectView);
+        Assert.True(taken.Taken, string.Join(" ", taken.Problems));
+        LakeView view = Ask(desk, "open", new AskAbout(), tray.Files, ViewsJson.Default.LakeView);
+        Assert.NotNull(view.Chart);
+        Assert.InRange(view.Chart.MaxDepthM, leastM, mostM);
+        Assert.True(tray.Wet > 30, $"Only {tray.Wet} cells of water were drawn.");
+    }
+
+    private static T Ask<T>(LakeDesk desk, string verb, AskAbout about, IReadOnlyDictionary<string, byte[]> files, JsonTypeInfo<T> type) =>
+        JsonSerializer.Deserialize(desk.Answer(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), files), type)!;
+
+    private sealed class Tray : ITray
+    {
+        public Dictionary<string, byte[]> Files { get; } = new(StringComparer.Ordinal);
+
+        public int Wet { get; private set; }
+
+        public void Progress(double share, string what) => Assert.InRange(share, 0, 1.0001);
+
+        public void Put(string name, ReadOnlySpan<byte> bytes)
+        {
+            if (name.StartsWith("file:", StringComparison.Ordinal)) Files[name[5..]] = bytes.ToArray();
+        }
+
+        public void Grid(DepthGrid grid) => Wet = grid.DepthM.Count(d => d > 0);
+    }
+}
