@@ -36,6 +36,7 @@ public class NewcomerTests(BrowserFixture fixture)
         await again.AccessibleAsync("Aboard");
         await ExportWipeImportAsync(again);
         Assert.Empty(app.Errors.Concat(again.Errors));
+        Assert.Empty(app.Faults.Concat(again.Faults));
         await device.CloseAsync();
     }
 
@@ -137,7 +138,7 @@ public class NewcomerTests(BrowserFixture fixture)
         {
             if (!await key.IsVisibleAsync()) continue;
             LocatorBoundingBoxResult box = (await key.BoundingBoxAsync())!;
-            Assert.True(box.Height >= 56 && box.Width >= 44, string.Create(CultureInfo.InvariantCulture, $"A key Aboard is {box.Width:0} by {box.Height:0} px."));
+            if (!(box.Height >= 56 && box.Width >= 44)) app.Faults.Add( string.Create(CultureInfo.InvariantCulture, $"A key Aboard is {box.Width:0} by {box.Height:0} px."));
         }
     }
 

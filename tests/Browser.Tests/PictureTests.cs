@@ -38,10 +38,11 @@ public class PictureTests(BrowserFixture fixture)
         if (width < 1000)
         {
             int over = await app.Page.EvaluateAsync<int>("() => document.documentElement.scrollHeight - innerHeight");
-            Assert.True(over <= 0, $"Aboard needs {over} px of scrolling.");
+            if (over > 0) app.Faults.Add($"Aboard needs {over} px of scrolling.");
         }
 
         Assert.Empty(app.Errors);
+        Assert.Empty(app.Faults);
         await device.CloseAsync();
     }
 }

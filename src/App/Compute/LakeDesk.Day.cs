@@ -30,8 +30,8 @@ internal sealed partial class LakeDesk
         if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken);
         else if (!ask.Again || kept is null) _day = Plan(ask, units);
         DayResult day = _day!;
-        foreach (LakeFileEntry file in DayFiles.Of(day, units, TimeProvider.System.GetUtcNow()) is var files ? files.Entries : [])
-            tray.Put("file:" + file.Name, files.Read(file.Name));
+        ILakeFiles files = DayFiles.Of(day, units, TimeProvider.System.GetUtcNow());
+        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
         return DayViews.Of(day, ask with { Take = null, Again = false, Date = day.Wish.Date, Ramp = day.RampName }, units);
     }
 
