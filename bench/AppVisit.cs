@@ -37,7 +37,7 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ope
     {
         string folder = Path.Combine(Path.GetTempPath(), name);
         await RunAsync($"publish -c Release src/Host -o \"{folder}\" -v q -nologo");
-        using Process host = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0"]) { RedirectStandardOutput = true, WorkingDirectory = folder })!;
+        using Process host = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", Path.Combine(folder, "data")]) { RedirectStandardOutput = true, WorkingDirectory = folder })!;
         try
         {
             string? line;

@@ -26,6 +26,7 @@ internal static class Figures
         new FormatsSurveys(),
         new FormatsMutations(),
         new LearnSeasonsFigure(),
+        new HostLoad(),
         .. AppFigure.All,
         new AppWater(),
     ];

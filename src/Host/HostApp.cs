@@ -1,12 +1,18 @@
+using System.Security.Cryptography.X509Certificates;
+using Microsoft.AspNetCore.ResponseCompression;
+using SecondShore.Host.Api;
+using SecondShore.Host.Security;
+using SecondShore.Host.Watch;
+
 namespace SecondShore.Host;
 
-/// <summary>The web server: serves the app's files with compression and strict headers, and says that it is well.</summary>
+/// <summary>The web server: serves the app's files, keeps and syncs records, and lets in whom it knows.</summary>
 public static class HostApp
 {
     /// <summary>The address used when none is given: this machine only.</summary>
-    public static readonly string DefaultAddress = "http://127.0.0.1:5080";
+    public static string DefaultAddress => HostSettings.DefaultAddress;
 
-    /// <summary>Builds the server, not yet listening. Arguments are the framework's own, such as <c>--urls</c>.</summary>
+    /// <summary>Builds the server, not yet listening. Arguments are the framework's own, such as <c>--urls</c>, and those of <c>docs/how-to/host.md</c>.</summary>
     public static WebApplication Build(string[] args)
     {
         WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
@@ -16,20 +22,86 @@ public static class HostApp
             ApplicationName = typeof(HostApp).Assembly.GetName().Name,
             ContentRootPath = ContentRoot(),
         });
-        if (string.IsNullOrEmpty(builder.Configuration["urls"])) builder.WebHost.UseUrls(DefaultAddress);
-        builder.WebHost.ConfigureKestrel(options => options.AddServerHeader = false);
+        builder.Configuration.AddEnvironmentVariables("SECONDSHORE_").AddCommandLine(args);
+        HostSettings settings = HostSettings.From(builder.Configuration);
+        if (string.IsNullOrEmpty(builder.Configuration["urls"]) && builder.Configuration["http_ports"] is null) builder.WebHost.UseUrls(HostSettings.DefaultAddress);
+        ConfigureServer(builder, settings);
         // A build's output has the app's files where they were made; a published one has them in wwwroot.
         if (File.Exists(Path.Combine(AppContext.BaseDirectory, "SecondShore.Host.staticwebassets.runtime.json")))
             builder.WebHost.UseStaticWebAssets();
-        builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
-        builder.Services.AddHealthChecks();
+        AddServices(builder, settings);
 
         WebApplication app = builder.Build();
+        UsePipeline(app, settings);
+        return app;
+    }
+
+    private static void ConfigureServer(WebApplicationBuilder builder, HostSettings settings) => builder.WebHost.ConfigureKestrel(options =>
+    {
+        options.AddServerHeader = false;
+        ServerLimits.Apply(options);
+        if (settings.Certificate is { } file) options.ConfigureHttpsDefaults(https => https.ServerCertificate = Certificate(file, settings.CertificateKey));
+    });
+
+    private static void AddServices(WebApplicationBuilder builder, HostSettings settings)
+    {
+        IServiceCollection services = builder.Services;
+        services.AddSingleton(settings);
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton(settings.Quota);
+        services.AddHostStore(settings);
+        services.AddSingleton<Meters>();
+        services.AddDevices();
+        services.AddSingleton<TripIntake>();
+        services.AddHostRateLimits(settings);
+        services.AddRequestTimeouts(options => options.DefaultPolicy = new() { Timeout = TimeSpan.FromSeconds(30), TimeoutStatusCode = StatusCodes.Status503ServiceUnavailable });
+        services.ConfigureHttpJsonOptions(options => ApiJson.Apply(options.SerializerOptions));
+        services.AddResponseCompression(options => options.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes]);
+        services.AddHealthChecks().AddCheck<StoreHealth>("store", tags: ["ready"]);
+        services.AddHostWeather(settings);
+        if (settings.Proxies.Count > 0) services.Configure<ForwardedHeadersOptions>(options => TrustedProxies.Apply(options, settings));
+        builder.AddWatch(settings);
+    }
+
+    private static void UsePipeline(WebApplication app, HostSettings settings)
+    {
+        if (settings.Proxies.Count > 0) app.UseForwardedHeaders();
+        app.UseMiddleware<RequestLog>();
         app.UseMiddleware<SecurityHeaders>();
-        app.MapHealthChecks("/health");
+        app.UseMiddleware<Faults>();
+        app.UseMiddleware<OwnOrigin>();
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseRateLimiter();
+        app.UseRequestTimeouts();
+        app.UseAuthorization();
+        app.MapHealthChecks("/health", new() { Predicate = check => !check.Tags.Contains("ready") });
+        app.MapHealthChecks("/health/ready", new() { Predicate = check => check.Tags.Contains("ready") });
+        RouteGroupBuilder api = app.MapGroup("/api").RequireRateLimiting(RateLimits.Device);
+        api.MapHostStanding();
+        api.MapPairing();
+        api.MapDevices();
+        api.MapLakes();
+        api.MapRecords();
+        api.MapFiles();
+        api.MapTrips();
+        api.MapWeather();
+        api.MapFallback(() => Results.Json(new Records.HostError("There is no such address here; docs/how-to/host.md lists them."), statusCode: StatusCodes.Status404NotFound));
         app.MapStaticAssets();
         app.MapFallbackToFile("index.html");
-        return app;
+    }
+
+    private static X509Certificate2 Certificate(string file, string? key)
+    {
+        try
+        {
+            using X509Certificate2 pem = X509Certificate2.CreateFromPemFile(file, key);
+            return X509CertificateLoader.LoadPkcs12(pem.Export(X509ContentType.Pkcs12), null);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or System.Security.Cryptography.CryptographicException)
+        {
+            throw new SettingsException($"The certificate {file} cannot be used: {e.Message} Give a PEM file, and its key with --certificate-key.");
+        }
     }
 
     private static string ContentRoot() =>

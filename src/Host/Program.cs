@@ -1,6 +1,3 @@
-using SecondShore.Host;
+using SecondShore.Host.Verbs;
 
-WebApplication app = HostApp.Build(args);
-await app.StartAsync();
-foreach (string address in app.Urls) Console.WriteLine($"Second Shore is at {address}");
-await app.WaitForShutdownAsync();
+return await HostVerbs.RunAsync(args);

@@ -103,7 +103,7 @@ public sealed class BrowserFixture : IAsyncLifetime
 
     private async Task StartHostAsync(string folder)
     {
-        ProcessStartInfo start = new("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0"])
+        ProcessStartInfo start = new("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", Directory.CreateTempSubdirectory("second-shore-browser-").FullName])
         {
             RedirectStandardOutput = true,
             WorkingDirectory = folder,

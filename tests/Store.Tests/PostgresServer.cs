@@ -2,6 +2,9 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using Npgsql;
+using SecondShore.Store.Tests;
+
+[assembly: AssemblyFixture(typeof(PostgresServer))]
 
 namespace SecondShore.Store.Tests;
 

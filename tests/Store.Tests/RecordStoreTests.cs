@@ -186,7 +186,7 @@ public sealed class SqliteRecordStoreTests : RecordStoreTests
     protected override Task<IStoreUnderTest> NewAsync() => Task.FromResult<IStoreUnderTest>(new SqliteUnderTest());
 }
 
-public sealed class PostgresRecordStoreTests(PostgresServer server) : RecordStoreTests, IClassFixture<PostgresServer>
+public sealed class PostgresRecordStoreTests(PostgresServer server) : RecordStoreTests
 {
     protected override async Task<IStoreUnderTest> NewAsync() => new PostgresUnderTest(await server.NewDatabaseAsync());
 }

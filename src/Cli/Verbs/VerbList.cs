@@ -10,6 +10,8 @@ internal static class VerbList
         ArgumentNullException.ThrowIfNull(surroundings);
         yield return DemoVerb.Make(surroundings);
         yield return CheckVerb.Make(surroundings);
+        yield return WeatherVerb.Make(surroundings);
+        yield return DoctorVerb.Make(surroundings);
         yield return OutlookVerb.Make(surroundings);
         yield return ShoreVerb.Make(surroundings);
         yield return WindVerb.Make(surroundings);

@@ -27,7 +27,7 @@ public static class LakeFilesOpener
             }
 
             return IsZip(path) && FileNames.Ending(path) != "kmz"
-                ? TripFile.Read(Path.GetFileName(path), File.ReadAllBytes(path), problems, cancellation: cancellation)
+                ? TripFile.Read(Path.GetFileName(path), File.OpenRead(path), problems, cancellation: cancellation)
                 : FolderFiles.OneFile(path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.IO.Compression;
 
 namespace SecondShore.Formats.Files;
@@ -26,25 +25,31 @@ public static class TripFile
     /// <summary>Unpacks a trip file into memory. Nothing is written to disk, so no name can lead outside.</summary>
     /// <returns>The files; null when the file is refused, with the reason in <paramref name="problems"/>.</returns>
     public static MemoryFiles? Read(string name, byte[] bytes, ProblemLog problems, TripFileLimits? limits = null,
+        CancellationToken cancellation = default) =>
+        Read(name, new MemoryStream(bytes, writable: false), problems, limits, cancellation);
+
+    /// <summary>Unpacks a trip file from a seekable stream, which is closed; only the unpacked files are held in memory.</summary>
+    /// <returns>The files; null when the file is refused, with the reason in <paramref name="problems"/>.</returns>
+    public static MemoryFiles? Read(string name, Stream stream, ProblemLog problems, TripFileLimits? limits = null,
         CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(problems);
-        limits ??= TripFileLimits.Default;
         try
         {
-            using ZipArchive zip = new(new MemoryStream(bytes, writable: false), ZipArchiveMode.Read);
-            if (zip.Entries.Count > limits.MaxEntries)
+            using TripArchive archive = TripArchive.Open(stream, limits);
+            Dictionary<string, byte[]> files = new(StringComparer.Ordinal);
+            foreach (string file in archive.Names)
             {
-                problems.Error(name, string.Create(CultureInfo.InvariantCulture,
-                    $"the trip file holds {zip.Entries.Count} files where at most {limits.MaxEntries} are taken."));
-                return null;
+                using MemoryStream copy = new();
+                archive.Read(file, copy.Write, cancellation);
+                files.Add(file, copy.ToArray());
             }
 
-            return Unpack(name, zip, problems, limits, cancellation);
+            return new MemoryFiles(name, files);
         }
-        catch (Exception e) when (e is InvalidDataException or IOException or NotSupportedException or ArgumentException or OverflowException)
+        catch (TripRefusedException e)
         {
-            problems.Error(name, "the trip file is damaged and cannot be unpacked; copy or export it again.");
+            problems.Error(name, e.Message);
             return null;
         }
     }
@@ -71,83 +76,5 @@ public static class TripFile
         using MemoryStream stream = new();
         Write(files, stream);
         return stream.ToArray();
-    }
-
-    private static MemoryFiles? Unpack(string name, ZipArchive zip, ProblemLog problems, TripFileLimits limits, CancellationToken cancellation)
-    {
-        string prefix = CommonFolder(zip);
-        Dictionary<string, byte[]> files = new(StringComparer.Ordinal);
-        long total = 0;
-        foreach (ZipArchiveEntry entry in zip.Entries)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            if (entry.FullName.EndsWith('/')) continue;
-            string inner = entry.FullName[prefix.Length..];
-            if (!FileNames.IsSafe(inner) || !FileNames.IsSafe(entry.FullName))
-            {
-                problems.Error(name, $"the trip file holds a file named '{Printable(entry.FullName)}', which would lie outside the lake's folder; the trip file is refused.");
-                return null;
-            }
-
-            if (!TryUnpack(entry, limits, total, out byte[] bytes, out string? refusal))
-            {
-                problems.Error(name, $"'{inner}' {refusal}; the trip file is refused.");
-                return null;
-            }
-
-            total += bytes.LongLength;
-            if (!files.TryAdd(inner, bytes))
-            {
-                problems.Error(name, $"the trip file holds two files named '{inner}'; the trip file is refused.");
-                return null;
-            }
-        }
-
-        if (files.Count == 0) problems.Error(name, "the trip file is empty.");
-        return files.Count == 0 ? null : new MemoryFiles(name, files);
-    }
-
-    private static bool TryUnpack(ZipArchiveEntry entry, TripFileLimits limits, long before, out byte[] bytes, out string? refusal)
-    {
-        bytes = [];
-        refusal = null;
-        long most = Math.Min(limits.MaxFileBytes, limits.MaxTotalBytes - before);
-        long mostByRatio = Math.Max(1L << 20, (long)(entry.CompressedLength * limits.MaxRatio));
-        using Stream stream = entry.Open();
-        using MemoryStream copy = new();
-        byte[] buffer = new byte[81920];
-        int got;
-        while ((got = stream.Read(buffer)) > 0)
-        {
-            copy.Write(buffer, 0, got);
-            if (copy.Length > most) refusal = "is too large once unpacked";
-            else if (copy.Length > mostByRatio) refusal = "unpacks to far more than its packed size, as a zip bomb does";
-            if (refusal is not null) return false;
-        }
-
-        bytes = copy.ToArray();
-        return true;
-    }
-
-    // A folder zipped from outside carries its own name in front of every file.
-    private static string CommonFolder(ZipArchive zip)
-    {
-        string? prefix = null;
-        foreach (ZipArchiveEntry entry in zip.Entries)
-        {
-            int slash = entry.FullName.IndexOf('/');
-            if (slash <= 0) return "";
-            string first = entry.FullName[..(slash + 1)];
-            if (prefix is not null && prefix != first) return "";
-            prefix = first;
-        }
-
-        return prefix is null or "climate/" or "survey/" or "../" or "./" ? "" : prefix;
-    }
-
-    private static string Printable(string text)
-    {
-        string cut = text.Length > 80 ? text[..80] + "..." : text;
-        return string.Concat(cut.Select(c => char.IsControl(c) ? '?' : c));
     }
 }

@@ -1,4 +1,4 @@
-namespace SecondShore.Host;
+namespace SecondShore.Host.Security;
 
 /// <summary>
 /// Headers on every answer: only our own scripts run (and WebAssembly may compile), nothing is framed, the position
@@ -22,6 +22,10 @@ internal sealed class SecurityHeaders(RequestDelegate next)
             headers["Referrer-Policy"] = "no-referrer";
             headers["Permissions-Policy"] = "geolocation=(self), screen-wake-lock=(self), camera=(), microphone=()";
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
+            headers["Cross-Origin-Resource-Policy"] = "same-origin";
+            HttpRequest request = ((HttpContext)state).Request;
+            if (request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase)) headers.CacheControl = "no-store";
+            if (request.IsHttps) headers.StrictTransportSecurity = "max-age=31536000";
             return Task.CompletedTask;
         }, context);
         return next(context);

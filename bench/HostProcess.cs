@@ -1,0 +1,36 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace SecondShore.Bench;
+
+/// <summary>The host's Release build as a process of its own: <c>dotnet build -c Release src/Host</c> first.</summary>
+internal static class HostProcess
+{
+    public static Process Start(string data)
+    {
+        string dll = Path.Combine(Root(), "artifacts", "bin", "SecondShore.Host", "release", "SecondShore.Host.dll");
+        if (!File.Exists(dll)) throw new FileNotFoundException("The host is not built: dotnet build -c Release src/Host", dll);
+        return Process.Start(new ProcessStartInfo("dotnet", [dll, "--urls", "http://127.0.0.1:0", "--data", data, "--requests-per-second", "100000"]) { RedirectStandardOutput = true })!;
+    }
+
+    public static async Task<Uri> AddressAsync(Process host)
+    {
+        string mark = "Second Shore is at ";
+        while (await host.StandardOutput.ReadLineAsync() is { } line)
+            if (line.StartsWith(mark, StringComparison.Ordinal)) return new Uri(line[mark.Length..]);
+        throw new InvalidOperationException("The host ended before it listened.");
+    }
+
+    public static double MostMemoryMb(Process host)
+    {
+        string line = File.ReadLines($"/proc/{host.Id}/status").First(l => l.StartsWith("VmHWM", StringComparison.Ordinal));
+        return double.Parse(line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[1], CultureInfo.InvariantCulture) / 1024;
+    }
+
+    private static string Root()
+    {
+        for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+            if (File.Exists(Path.Combine(folder.FullName, "SecondShore.slnx"))) return folder.FullName;
+        throw new DirectoryNotFoundException("No folder above the bench holds SecondShore.slnx.");
+    }
+}

@@ -1,0 +1,53 @@
+using System.Diagnostics;
+using SecondShore.Host.Watch;
+using SecondShore.Store;
+
+namespace SecondShore.Host.Api;
+
+/// <summary>Turns faults into answers: a sentence for what the caller can do something about, a number to look up for the rest.</summary>
+internal sealed class Faults(RequestDelegate next, Meters meters, ILogger<Faults> log)
+{
+    public async Task InvokeAsync(HttpContext context)
+    {
+        try
+        {
+            await next(context).ConfigureAwait(false);
+        }
+        catch (StorageException e)
+        {
+            meters.StorageFault(e.Fault);
+            log.LogError("Storage: {Fault}: {Message}", e.Fault, e.Message);
+            if (e.Fault is StorageFault.Busy) context.Response.Headers.RetryAfter = "1";
+            await Replies.Refuse(context, StatusOf(e.Fault), e.Message).ConfigureAwait(false);
+        }
+        catch (BadHttpRequestException e)
+        {
+            string why = e.StatusCode == StatusCodes.Status413PayloadTooLarge ? "The body is larger than is taken here. Send less at once." : "The request is not understood: " + Sentence(e.Message);
+            await Replies.Refuse(context, e.StatusCode, why).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        {
+            // The caller went away; the work was stopped for it.
+            context.Response.StatusCode = StatusCodes.Status499ClientClosedRequest;
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            string trace = Activity.Current?.TraceId.ToString() ?? context.TraceIdentifier;
+            log.LogError(e, "Unexpected fault, trace {Trace}", trace);
+            await Replies.Refuse(context, StatusCodes.Status500InternalServerError, $"Something went wrong at the host; its log has more under {trace}.").ConfigureAwait(false);
+        }
+    }
+
+    private static int StatusOf(StorageFault fault) => fault switch
+    {
+        StorageFault.Full or StorageFault.ReadOnly => StatusCodes.Status507InsufficientStorage,
+        StorageFault.Busy => StatusCodes.Status503ServiceUnavailable,
+        _ => StatusCodes.Status503ServiceUnavailable,
+    };
+
+    private static string Sentence(string message)
+    {
+        string line = message.Split('\n')[0].Trim();
+        return line.EndsWith('.') ? line : line + ".";
+    }
+}

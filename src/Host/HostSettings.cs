@@ -1,0 +1,111 @@
+using System.Globalization;
+using System.Net;
+using SecondShore.Store;
+
+namespace SecondShore.Host;
+
+/// <summary>The host is told something it cannot do; the message says what to do instead.</summary>
+internal sealed class SettingsException(string message) : Exception(message);
+
+/// <summary>What the host is told by its arguments, or by environment variables that begin with SECONDSHORE_.</summary>
+internal sealed record HostSettings
+{
+    /// <summary>The address used when none is given: this machine only.</summary>
+    public static readonly string DefaultAddress = "http://127.0.0.1:5080";
+
+    /// <summary>Addresses to listen at.</summary>
+    public required IReadOnlyList<Uri> Addresses { get; init; }
+
+    /// <summary>Folder of the database.</summary>
+    public required string DataFolder { get; init; }
+
+    /// <summary>Connection to PostgreSQL in the place of the folder's SQLite; null for SQLite.</summary>
+    public string? Postgres { get; init; }
+
+    /// <summary>Proxies whose word on the caller's address is taken.</summary>
+    public IReadOnlyList<IPAddress> Proxies { get; init; } = [];
+
+    /// <summary>Certificate (PEM) for HTTPS; null for none.</summary>
+    public string? Certificate { get; init; }
+
+    /// <summary>Its key (PEM); null when it stands in the certificate's file.</summary>
+    public string? CertificateKey { get; init; }
+
+    /// <summary>Whether devices must pair: always beyond loopback, and behind a proxy.</summary>
+    public bool Pairing { get; init; }
+
+    /// <summary>Requests a second that one device may make for long.</summary>
+    public int RequestsPerSecond { get; init; } = 100;
+
+    /// <summary>Pairings that one address may try in a minute.</summary>
+    public int PairingsPerMinute { get; init; } = 5;
+
+    /// <summary>Whether logs are JSON lines.</summary>
+    public bool JsonLogs { get; init; }
+
+    /// <summary>Room granted.</summary>
+    public StoreQuota Quota { get; init; } = StoreQuota.Default;
+
+    /// <summary>Address of the weather service's forecast.</summary>
+    public Uri? WeatherForecast { get; init; }
+
+    /// <summary>Address of the weather service's archive.</summary>
+    public Uri? WeatherArchive { get; init; }
+
+    /// <summary>Reads the settings.</summary>
+    /// <exception cref="SettingsException">One of them is not understood, or would lay the lakes open.</exception>
+    public static HostSettings From(IConfiguration configuration)
+    {
+        Uri[] addresses = [.. Split(configuration["urls"] ?? DefaultAddress).Select(Address)];
+        foreach (string key in (string[])["http_ports", "https_ports"])
+            if (configuration["urls"] is null && configuration[key] is { Length: > 0 } ports)
+                addresses = [.. Split(ports).Select(p => Address($"{key[..^6]}://0.0.0.0:{p}"))];
+        IPAddress[] proxies = [.. Split(configuration["proxy"] ?? "").Select(p => IPAddress.TryParse(p, out IPAddress? ip) ? ip
+            : throw new SettingsException($"--proxy {p} is no address; name the proxy's IP address, such as --proxy 127.0.0.1."))];
+        bool open = addresses.Any(a => !IsLoopback(a));
+        HostSettings settings = new()
+        {
+            Addresses = addresses,
+            DataFolder = configuration["data"] is { Length: > 0 } folder ? folder : Store.DataFolder.Default,
+            Postgres = configuration["postgres"] is { Length: > 0 } text ? text : null,
+            Proxies = proxies,
+            Certificate = configuration["certificate"],
+            CertificateKey = configuration["certificate-key"],
+            Pairing = open || proxies.Length > 0 || configuration["pairing"] is "always",
+            RequestsPerSecond = Number(configuration, "requests-per-second", 100, 1, 100_000),
+            PairingsPerMinute = Number(configuration, "pairings-per-minute", 5, 1, 1000),
+            JsonLogs = configuration["log"] is "json",
+            Quota = StoreQuota.Default with { BytesPerLake = (long)Number(configuration, "lake-megabytes", 4096, 1, 1_000_000) << 20 },
+            WeatherForecast = Optional(configuration, "weather"),
+            WeatherArchive = Optional(configuration, "weather-archive"),
+        };
+        if (addresses.Any(a => a.Scheme == Uri.UriSchemeHttps) && settings.Certificate is null)
+            throw new SettingsException("An https address needs a certificate: give --certificate FILE.pem, and --certificate-key KEY.pem when the key stands apart.");
+        if (addresses.FirstOrDefault(a => !IsLoopback(a) && a.Scheme == Uri.UriSchemeHttp) is { } bare && proxies.Length == 0)
+            throw new SettingsException($"{bare.OriginalString} would carry tokens and lakes over the network in the clear. Use https with --certificate, or name the proxy in front with --proxy, or listen at {DefaultAddress}.");
+        return settings;
+    }
+
+    private static string[] Split(string text) => text.Split([';', ','], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+
+    internal static Uri Address(string text)
+    {
+        string plain = text.Replace("://*", "://0.0.0.0", StringComparison.Ordinal).Replace("://+", "://0.0.0.0", StringComparison.Ordinal);
+        return Uri.TryCreate(plain, UriKind.Absolute, out Uri? address) && address.Scheme is "http" or "https"
+            ? new Uri(plain)
+            : throw new SettingsException($"--urls {text} is no address to listen at; write it like {DefaultAddress}.");
+    }
+
+    internal static bool IsLoopback(Uri address) => address.IsLoopback;
+
+    private static Uri? Optional(IConfiguration configuration, string key) => configuration[key] is not { Length: > 0 } text ? null
+        : Uri.TryCreate(text, UriKind.Absolute, out Uri? address) && address.Scheme is "http" or "https" ? new Uri(text)
+        : throw new SettingsException($"--{key} {text} is no web address; write it like https://weather.example/v1/forecast.");
+
+    private static int Number(IConfiguration configuration, string key, int otherwise, int low, int high)
+    {
+        if (configuration[key] is not { Length: > 0 } text) return otherwise;
+        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value) && value >= low && value <= high ? value
+            : throw new SettingsException(string.Create(CultureInfo.InvariantCulture, $"--{key} {text} is out of range; use {low} to {high}."));
+    }
+}

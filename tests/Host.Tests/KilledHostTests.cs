@@ -1,0 +1,83 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Net.Http.Json;
+using SecondShore.Records;
+
+namespace SecondShore.Host.Tests;
+
+/// <summary>The host's process is killed while devices write. How often is set by SECONDSHORE_KILLS.</summary>
+public class KilledHostTests
+{
+    [Fact]
+    public async Task A_host_killed_while_it_writes_opens_again_with_everything_acknowledged()
+    {
+        int kills = int.Parse(Environment.GetEnvironmentVariable("SECONDSHORE_KILLS") ?? "3", CultureInfo.InvariantCulture);
+        string folder = Path.Combine(Path.GetTempPath(), "second-shore-kill-" + Guid.NewGuid().ToString("N"));
+        Random chance = new(7);
+        HashSet<string> acknowledged = [];
+        int made = 0;
+        for (int kill = 0; kill <= kills; kill++)
+        {
+            using Process host = Start(folder);
+            Uri address = await AddressAsync(host);
+            using HttpClient client = new() { BaseAddress = address };
+            (await HostUnderTest.AddLakeAsync(client, HostUnderTest.Lake)).EnsureSuccessStatusCode();
+            IReadOnlyList<LakeRecord> kept = await HostUnderTest.PullAllAsync(client, HostUnderTest.Lake);
+            Assert.Equal(kept.Count, kept.Select(r => r.Id).Distinct().Count());
+            Assert.Subset(kept.Select(r => r.Id).ToHashSet(), acknowledged);
+            if (kill < kills)
+            {
+                int enough = acknowledged.Count + chance.Next(5, 60);
+                Task[] writers = [.. Enumerable.Range(0, 4).Select(_ => WriteAsync(address, acknowledged, () => Interlocked.Increment(ref made)))];
+                while (true)
+                {
+                    lock (acknowledged) if (acknowledged.Count >= enough) break;
+                    await Task.Yield();
+                }
+
+                host.Kill();
+                await Task.WhenAll(writers);
+            }
+            else
+            {
+                host.Kill();
+            }
+
+            await host.WaitForExitAsync();
+        }
+
+        Assert.True(acknowledged.Count >= 5 * kills);
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private static async Task WriteAsync(Uri address, HashSet<string> acknowledged, Func<int> next)
+    {
+        using HttpClient client = new() { BaseAddress = address };
+        try
+        {
+            while (true)
+            {
+                LakeRecord[] batch = [HostUnderTest.Note($"n{next()}"), HostUnderTest.Note($"n{next()}")];
+                using HttpResponseMessage answer = await HostUnderTest.PushAsync(client, HostUnderTest.Lake, batch);
+                if (!answer.IsSuccessStatusCode || await answer.Content.ReadFromJsonAsync(RecordsJson.Default.PushAnswer) is not { Refused.Count: 0 }) continue;
+                lock (acknowledged) acknowledged.UnionWith(batch.Select(r => r.Id));
+            }
+        }
+        catch (Exception e) when (e is HttpRequestException or IOException)
+        {
+            // The host is gone.
+        }
+    }
+
+    private static Process Start(string folder) => Process.Start(new ProcessStartInfo("dotnet",
+        [Path.Combine(AppContext.BaseDirectory, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", folder, "--requests-per-second", "100000"])
+    { RedirectStandardOutput = true })!;
+
+    private static async Task<Uri> AddressAsync(Process host)
+    {
+        string mark = "Second Shore is at ";
+        while (await host.StandardOutput.ReadLineAsync() is { } line)
+            if (line.StartsWith(mark, StringComparison.Ordinal)) return new Uri(line[mark.Length..]);
+        throw new InvalidOperationException("The host ended before it listened.");
+    }
+}
