@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using SecondShore.Demo.Terrain;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
@@ -12,15 +13,16 @@ internal sealed class DayRoutes : IFigure
 {
     public string Name => "day-routes";
 
-    public string Claim => "no route crosses land or a hazard in 10,000 random pairs on five lakes; all ways of 61 places are known fast";
+    public string Claim => "no route crosses land or a hazard in 10,000 random pairs on eight lakes; all ways of 61 places are known fast";
 
     public IEnumerable<Measured> Measure()
     {
         var boat = new Boat { DraftM = 0.5, KeelMarginM = 0.5 };
-        int pairs = 0, crossed = 0, missing = 0;
+        int pairs = 0, crossed = 0, missing = 0, lakes = 0;
         double seconds = 0;
-        foreach ((_, DepthGrid grid) in RouteLakes.Five)
+        foreach (DepthGrid grid in Lakes())
         {
+            lakes++;
             var random = new SeededRandom(99);
             List<HazardArea> hazards = [];
             for (int i = 0; i < 20; i++) hazards.Add(new HazardArea(RouteLakes.RandomWater(grid, random), random.NextDouble(5, 40), "stumps"));
@@ -42,10 +44,16 @@ internal sealed class DayRoutes : IFigure
             }
         }
 
-        yield return new Measured("day-routes-pairs", pairs, "pairs", "random pairs on five made lakes with 20 hazards each");
+        yield return new Measured("day-routes-pairs", pairs, "pairs", "random pairs on five made lakes and three of the demo's generator, 20 hazards each");
         yield return new Measured("day-routes-crossing", crossed, "routes", "sampled every twentieth of a cell");
         yield return new Measured("day-routes-apart", missing, "pairs", "places in waters that do not meet");
-        yield return new Measured("day-routes-65-places", 1000 * seconds / 5, "ms", "2,080 ways, mean of five lakes, processor time");
+        yield return new Measured("day-routes-65-places", 1000 * seconds / lakes, "ms", "2,080 ways, mean of the lakes, processor time");
+    }
+
+    private static IEnumerable<DepthGrid> Lakes()
+    {
+        foreach ((_, DepthGrid grid) in RouteLakes.Five) yield return grid;
+        foreach (LakeRecipe recipe in (LakeRecipe[])[LakeRecipe.Pond, LakeRecipe.SmallReservoir, LakeRecipe.IceLake]) yield return LakeGenerator.Generate(3001, recipe).ToGrid(new GeoPoint(44, -90));
     }
 
     private static bool IsClear(DepthGrid grid, Boat boat, List<HazardArea> hazards, WaterRoute route)

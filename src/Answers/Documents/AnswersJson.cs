@@ -8,6 +8,7 @@ namespace SecondShore.Answers.Documents;
 [JsonSerializable(typeof(OutlookDocument))]
 [JsonSerializable(typeof(ShoreDocument))]
 [JsonSerializable(typeof(DayDocument))]
+[JsonSerializable(typeof(DaysDocument))]
 [JsonSerializable(typeof(WindDocument))]
 [JsonSerializable(typeof(CheckDocument))]
 [JsonSerializable(typeof(Rig.RigDocument))]

@@ -80,3 +80,7 @@ public sealed record DayDocument
         public required string Why { get; init; }
     }
 }
+
+/// <summary>The document that <c>day --json --days N</c> prints: practice first, the day that counts last.</summary>
+/// <param name="Days">The days in order.</param>
+public sealed record DaysDocument(IReadOnlyList<DayDocument> Days);

@@ -12,10 +12,10 @@ using SecondShore.Formats.Writers;
 
 namespace SecondShore.Answers.Files;
 
-/// <summary>A planned day as files: the sheet, GPX, GeoJSON and a calendar.</summary>
+/// <summary>A planned day as files: the sheet, GPX, GeoJSON, KML and a calendar.</summary>
 public static class DayFiles
 {
-    /// <summary>Makes <c>day.html</c>, <c>day.gpx</c>, <c>day.geojson</c> and <c>day.ics</c>.</summary>
+    /// <summary>Makes <c>day.html</c>, <c>day.gpx</c>, <c>day.geojson</c>, <c>day.kml</c> and <c>day.ics</c>.</summary>
     /// <param name="result">The day.</param>
     /// <param name="units">Units of the words.</param>
     /// <param name="madeAt">When the files are made.</param>
@@ -31,6 +31,7 @@ public static class DayFiles
             File("day.gpx", GpxWriter.Write($"{lake}, {result.Wish.Date:yyyy-MM-dd}", ShoreFiles.Caution, madeAt, [.. Waypoints(result, units)],
                 [new GpxPath("Day", result.Plan.Why, [.. Way(result, projection)])], [.. Passes(result, units, projection)])),
             File("day.geojson", GeoJsonWriter.Write(Features(result, units, projection), new MapProperty("caution", ShoreFiles.Caution))),
+            File("day.kml", KmlWriter.Write($"{lake}, {result.Wish.Date:yyyy-MM-dd}", ShoreFiles.Caution, [.. Features(result, units, projection)])),
             File("day.ics", DayCalendar.Write(result.Plan, lake, projection, madeAt, [.. result.Cautions.Select(c => c.Words)])),
         ]);
 

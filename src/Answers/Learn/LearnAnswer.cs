@@ -61,7 +61,8 @@ public static class LearnAnswer
     private static FactorRates Table(string factor, string heading, IReadOnlyList<ChoiceRate> rates, UnitSystem units) =>
         new(factor, heading, [.. rates.OrderByDescending(r => r.RatePerH.P50).Select(r => new LevelRate(LearnWords.Level(factor, r.Level, units), r))], rates.Any(r => r.BestChance >= 0.9 && r.BitesCount > 3));
 
-    // The head's weight is not chosen here: it follows from depth, speed and wind (the rig answer). Harvest asks for the best on average (many draws), else one draw in the proportions of what may be best.
+    // The head's weight is not chosen here: it follows from depth, speed and wind (the rig answer). Harvest
+    // asks for the best on average, else for what brings most over the hours ahead, learning included.
     private static IEnumerable<TryAdvice> Advice(CatchRates rates, LearnChoices choices, LearnConditions conditions, LearnWish wish, bool harvest)
     {
         foreach (string factor in (string[])["trailer", "colour"])
@@ -69,7 +70,7 @@ public static class LearnAnswer
             if (choices.Own(factor) is not { Count: > 0 } among) continue;
             yield return harvest
                 ? TryAdvice.Best(rates, factor, among, wish.Priors, conditions.Words)
-                : TryAdvice.For(rates, factor, among, wish.Seed + (ulong)rates.BitesCount, wish.HoursAheadH, wish.Priors, conditions.Words);
+                : TryAdvice.For(rates, factor, among, wish.HoursAheadH, wish.Priors, conditions.Words);
         }
     }
 }

@@ -27,9 +27,11 @@ public static class DayAnswer
     /// <param name="wish">What is asked.</param>
     /// <param name="units">Units of the words.</param>
     /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="knownForms">The bottom's forms where they are known already: they take the longest.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="CouldNotComputeException">No survey, no spot, or no time between launch and home; the message says what would help.</exception>
-    public static DayResult Compute(PreparedLake lake, DayWish wish, UnitSystem units, IProgress<double>? progress = null, CancellationToken cancel = default)
+    public static DayResult Compute(PreparedLake lake, DayWish wish, UnitSystem units, IProgress<double>? progress = null,
+        FormMap? knownForms = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(lake);
         ArgumentNullException.ThrowIfNull(wish);
@@ -37,7 +39,8 @@ public static class DayAnswer
         DayClock clock = DayClock.Of(lake, wish, UsualHomeBy);
         StagedProgress staged = new(progress, 0.35, 0.25, 0.3, 0.1);
         Outlook outlook = OutlookAnswer.Compute(lake, clock.Launch, wish.Ensemble, staged.Next(), cancel);
-        FormMap forms = ShoreAnswer.Forms(lake, staged.Next(), cancel);
+        IProgress<double> reading = staged.Next();
+        FormMap forms = knownForms ?? ShoreAnswer.Forms(lake, reading, cancel);
         (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed) = Motion(lake, outlook, clock, null, staged.Next(), cancel);
         ShoreResult shore = ShoreAnswer.Compute(lake, forms, outlook, maxSpots: wish.MaxSpots, cancel: cancel);
         if (shore.Spots.Count == 0)
@@ -73,18 +76,20 @@ public static class DayAnswer
             StartAt = clock.Launch,
             CheckIn = clock.HomeBy,
             DarkAt = clock.DarkAt,
-            WindLimitAt = WindLimit(wind, clock),
+            WindLimitAt = WindLimit(wind, clock, wish.WindLimitMps),
+            Reserve = wish.Reserve,
+            Breaks = [.. wish.Breaks.Select(b => new PlannedBreak(AnswerTime.At(wish.Date, b.From, lake.Folder), AnswerTime.At(wish.Date, b.To, lake.Folder), TimeSpan.FromMinutes(b.Minutes)))],
             Boat = wish.Boat,
             Sea = new MotionSea(motion),
-            Must = [.. Marked(lake, shore, PlaceMarkKind.MustVisit).Concat(Known(wish.Must, shore)).Except(wish.Never).Distinct()],
-            Never = [.. Marked(lake, shore, PlaceMarkKind.NeverVisit).Concat(Known(wish.Never, shore)).Distinct()],
+            Must = [.. Marked(lake, shore, PlaceMarkKind.MustVisit).Concat(Known(wish.Must, shore, assumed)).Except(Known(wish.Never, shore, null)).Distinct()],
+            Never = [.. Marked(lake, shore, PlaceMarkKind.NeverVisit).Concat(Known(wish.Never, shore, assumed)).Concat(wish.Practice?.Been(shore) ?? []).Distinct()],
             Seed = wish.Ensemble.Seed,
         };
-        if (wish.Here is { } here) request = FromHere(request, here, water);
+        if (wish.Here is { } here) request = FromHere(request, here with { FishedH = Fished(here.FishedH, shore) }, water);
         WaterRoutes routes = new(water);
         int hours = Math.Max(1, (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours));
         RouteMatrix travel = routes.Matrix(request.RoutePlaces, clock.Launch, hours, request.Sea, cancel: cancel);
-        DayPlan plan = DayPlanner.Plan(request, travel, cancel: cancel);
+        DayPlan plan = wish.Practice is { } practice ? PracticePlanner.Plan(request, travel, practice.Covered, cancel) : DayPlanner.Plan(request, travel, cancel: cancel);
         if (plan.Stops.Count == 0)
             throw new CouldNotComputeException($"No stop fits between {clock.Launch:HH:mm} and {clock.HomeBy:HH:mm} from {rampName}. {string.Join(" ", plan.Unmet)} Leave more time, or choose another ramp.");
 
@@ -164,14 +169,35 @@ public static class DayAnswer
         return request.FromHere(here.At, open, here.FishedH);
     }
 
-    private static IEnumerable<string> Known(IReadOnlyList<string> ids, ShoreResult shore) => ids.Where(id => shore.Spots.Any(s => s.Id == id));
+    // Spots by id, letter or name; words that name none are told.
+    private static IEnumerable<string> Known(IReadOnlyList<string> words, ShoreResult shore, List<string>? assumed)
+    {
+        foreach (string word in words)
+        {
+            Spot[] named = [.. shore.Spots.Where(s => Names(s, word))];
+            if (named.Length == 0) assumed?.Add($"No spot of this day is called '{word}': it is left out of the marks.");
+            foreach (Spot spot in named) yield return spot.Id;
+        }
+    }
+
+    private static bool Names(Spot spot, string word) => spot.Id == word || Same(spot.Letter, word) || (spot.Name.Length > 0 && Same(spot.Name, word));
+
+    private static bool Same(string a, string b) => string.Equals(a, b.Trim(), StringComparison.OrdinalIgnoreCase);
+
+    private static Dictionary<string, double> Fished(IReadOnlyDictionary<string, double> hours, ShoreResult shore)
+    {
+        Dictionary<string, double> byId = new(hours);
+        foreach ((string word, double hoursH) in hours)
+            foreach (Spot spot in shore.Spots.Where(s => s.Id != word && Names(s, word))) byId[spot.Id] = byId.GetValueOrDefault(spot.Id) + hoursH;
+        return byId;
+    }
 
     // Alternatives may stop elsewhere; they need their rigs as well.
     private static IEnumerable<PlannedStop> Stops(DayPlan plan) => plan.Stops.Concat(plan.Alternatives.SelectMany(a => a.Plan.Stops));
 
-    private static DateTimeOffset? WindLimit(IReadOnlyList<SheetWind> wind, DayClock clock)
+    private static DateTimeOffset? WindLimit(IReadOnlyList<SheetWind> wind, DayClock clock, double? limitMps)
     {
-        BoatLimits limits = new();
+        BoatLimits limits = limitMps is { } own ? new BoatLimits { StayAshoreWindMps = own } : new BoatLimits();
         foreach (SheetWind hour in wind)
         {
             if (hour.At > clock.Launch && (hour.WindMps >= limits.StayAshoreWindMps || hour.GustMps >= limits.StayAshoreGustMps)) return hour.At;

@@ -37,6 +37,18 @@ public sealed record DayWish
     /// <summary>Where the boat is, when the day is planned anew on the water; null starts from the ramp.</summary>
     public BoatNow? Here { get; init; }
 
+    /// <summary>Breaks, at most three.</summary>
+    public IReadOnlyList<BreakWish> Breaks { get; init; } = [];
+
+    /// <summary>Time kept in hand before dark, check-in and the wind limit.</summary>
+    public TimeSpan Reserve { get; init; } = TimeSpan.FromMinutes(20);
+
+    /// <summary>Mean wind at which to be off the water, m/s; null takes the small-craft wind of the cautions.</summary>
+    public double? WindLimitMps { get; init; }
+
+    /// <summary>What practice has covered, when this is a day of practice; null plans for bites.</summary>
+    public PracticeSoFar? Practice { get; init; }
+
     /// <summary>Members and seed of the outlook.</summary>
     public EnsembleOptions Ensemble { get; init; } = new();
 }
@@ -46,3 +58,9 @@ public sealed record DayWish
 /// <param name="Place">Where.</param>
 /// <param name="FishedH">Hours fished today by spot id.</param>
 public sealed record BoatNow(DateTimeOffset At, GeoPoint Place, IReadOnlyDictionary<string, double> FishedH);
+
+/// <summary>A break, taken wherever the boat is.</summary>
+/// <param name="From">Local time before which it is not begun.</param>
+/// <param name="To">Local time after which it is not begun.</param>
+/// <param name="Minutes">How long.</param>
+public sealed record BreakWish(TimeOnly From, TimeOnly To, int Minutes);

@@ -83,31 +83,15 @@ internal sealed class SheetSvg
             .Append(Fmt($"<text class=\"ln\" x=\"{(right ? 14 : -14)}\" y=\"4\" text-anchor=\"{(right ? "start" : "end")}\">{SheetHtml.Escape(name)}</text></g>"));
     }
 
-    // Each letter stands off by a leader, in the direction that is farthest from every other mark and inside the frame.
     private void Stops(DayPlan plan)
     {
-        List<(double X, double Y)> taken = [];
-        (double rampX, double rampY) = Px(_map.Ramp);
-        // The ramp's name is room taken too.
-        for (int k = 0; k <= 4; k++) taken.Add((rampX + (rampX < MapWidthPx * 0.7 ? 24 * k : -24 * k), rampY));
-        foreach (PlannedStop stop in plan.Stops) taken.Add(Px(Anchor(stop.Candidate)));
-        foreach (PlannedStop stop in plan.Stops)
+        (double X, double Y)[] anchors = [.. plan.Stops.Select(s => Px(Anchor(s.Candidate)))];
+        IReadOnlyList<(double DxPx, double DyPx)> offsets = StopLabels.Place(anchors, Px(_map.Ramp), MapWidthPx, MapHeightPx);
+        for (int i = 0; i < anchors.Length; i++)
         {
-            (double x, double y) = Px(Anchor(stop.Candidate));
-            double best = double.NegativeInfinity, dx = 0, dy = -34;
-            for (int k = 0; k < 16; k++)
-            {
-                double angle = k * Math.PI / 8, tx = x + (36 * Math.Cos(angle)), ty = y + (36 * Math.Sin(angle));
-                if (tx < 16 || ty < 16 || tx > MapWidthPx - 16 || ty > MapHeightPx - 16) continue;
-                double room = 90;
-                foreach ((double ox, double oy) in taken) room = Math.Min(room, Math.Sqrt(((tx - ox) * (tx - ox)) + ((ty - oy) * (ty - oy))));
-                if (room <= best) continue;
-                (best, dx, dy) = (room, tx - x, ty - y);
-            }
-
-            taken.Add((x + dx, y + dy));
+            ((double x, double y), (double dx, double dy)) = (anchors[i], offsets[i]);
             _svg.Append(Fmt($"<g class=\"stop\" transform=\"translate({x:0.#},{y:0.#})\"><path class=\"k\" d=\"M0,0L{dx:0.#},{dy:0.#}\"/><circle class=\"f\" r=\"2.6\"/>"))
-                .Append(Fmt($"<circle class=\"bg\" cx=\"{dx:0.#}\" cy=\"{dy:0.#}\" r=\"12.5\"/><text x=\"{dx:0.#}\" y=\"{dy + 5:0.#}\" text-anchor=\"middle\">{SheetHtml.Escape(stop.Candidate.Letter)}</text></g>"));
+                .Append(Fmt($"<circle class=\"bg\" cx=\"{dx:0.#}\" cy=\"{dy:0.#}\" r=\"12.5\"/><text x=\"{dx:0.#}\" y=\"{dy + 5:0.#}\" text-anchor=\"middle\">{SheetHtml.Escape(plan.Stops[i].Candidate.Letter)}</text></g>"));
         }
     }
 

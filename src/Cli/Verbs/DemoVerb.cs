@@ -21,8 +21,8 @@ internal static class DemoVerb
             if (there && !parsed.GetValue(plan))
                 throw new BadUsageException($"{path} holds a lake already; name an empty folder or remove it first.");
             if (!there) Write(path, parsed.GetValue(seed), surroundings, stop);
-            if (parsed.GetValue(plan)) return DayVerb.Plan(new DayVerb.Wish(path), surroundings, stop);
-            surroundings.Out.WriteLine($"Wrote the invented lake to {path}. Next: secondshore day {path}");
+            if (parsed.GetValue(plan)) DayVerb.PlanUsual(path, surroundings, stop);
+            else surroundings.Out.WriteLine($"Wrote the invented lake to {path}. Next: secondshore day {path}");
             return Task.FromResult(ExitCodes.Done);
         });
         return command;

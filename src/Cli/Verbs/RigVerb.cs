@@ -69,7 +69,7 @@ internal static class RigVerb
             Ensemble = SharedOptions.Ensemble(parsed, o.Members, o.Seed),
         };
         DayResult day;
-        using (ProgressLine progress = new(surroundings, "Planning the day")) day = DayAnswer.Compute(lake, wish, units, progress, stop);
+        using (ProgressLine progress = new(surroundings, "Planning the day")) day = DayAnswer.Compute(lake, wish, units, progress, cancel: stop);
         if (number > day.Plan.Stops.Count)
             throw new BadUsageException($"--stop {number} is more than the plan of {wish.Date:yyyy-MM-dd} has; its stops are 1 to {day.Plan.Stops.Count}.");
         PlannedStop at = day.Plan.Stops[number - 1];

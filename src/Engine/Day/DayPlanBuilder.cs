@@ -85,7 +85,7 @@ internal static class DayPlanBuilder
     }
 
     // Each place's rate is doubtful as a gamma law of its doubt; bites are Poisson on it.
-    private static Spread BitesSpread(List<PlannedStop> stops, ulong seed)
+    internal static Spread BitesSpread(List<PlannedStop> stops, ulong seed)
     {
         const int draws = 2000;
         var random = new SeededRandom(seed, 77);

@@ -27,6 +27,7 @@ internal sealed class CatchSampler
     private readonly double _baseShape, _baseRateH;
     private readonly double[] _visitFactor;
     private readonly CatchLaws? _known;
+    private readonly double[][] _risingOfFactors, _risingOfVisits;
 
     /// <param name="hoursH">Hours of each span.</param>
     /// <param name="bites">Bites of each span.</param>
@@ -47,6 +48,10 @@ internal sealed class CatchSampler
         _visit = visit;
         _random = random;
         _known = known;
+        int all = 0;
+        foreach (int count in bites) all += count;
+        _risingOfFactors = Rising(Shapes, all);
+        _risingOfVisits = Rising(SchoolShapes, all);
         _baseShape = meanPerH / sdPerH * (meanPerH / sdPerH);
         _baseRateH = meanPerH / (sdPerH * sdPerH);
         Base = meanPerH;
@@ -137,18 +142,17 @@ internal sealed class CatchSampler
 
     private double DrawShape(ReadOnlySpan<double> exposure, ReadOnlySpan<int> bites, double[] prior, double[] shapes, double[] logPrior)
     {
+        double[][] rising = ReferenceEquals(shapes, Shapes) ? _risingOfFactors : _risingOfVisits;
         Span<double> log = stackalloc double[shapes.Length];
         double greatest = double.NegativeInfinity;
         for (int s = 0; s < shapes.Length; s++)
         {
-            double a = shapes[s], sum = logPrior.Length > 0 ? logPrior[s] : 0;
+            double a = shapes[s], logA = Math.Log(a), sum = logPrior.Length > 0 ? logPrior[s] : 0;
             for (int m = 0; m < bites.Length; m++)
             {
                 if (exposure[m] <= 0) continue;
                 double rate = prior.Length > 0 ? a / prior[m] : a;
-                sum -= a * Math.Log(1.0 + (exposure[m] / rate));
-                double perBite = rate + exposure[m];
-                for (int k = 0; k < bites[m]; k++) sum += Math.Log((a + k) / perBite);
+                sum += (a * (prior.Length > 0 ? Math.Log(rate) : logA)) - ((a + bites[m]) * Math.Log(rate + exposure[m])) + rising[s][bites[m]];
             }
 
             log[s] = sum;
@@ -165,6 +169,19 @@ internal sealed class CatchSampler
         }
 
         return shapes[^1];
+    }
+
+    // [shape][n] log of a (a+1) ... (a+n-1): the bites' part of a negative binomial, summed once for all draws.
+    private static double[][] Rising(double[] shapes, int most)
+    {
+        double[][] rising = new double[shapes.Length][];
+        for (int s = 0; s < shapes.Length; s++)
+        {
+            rising[s] = new double[most + 1];
+            for (int n = 0; n < most; n++) rising[s][n + 1] = rising[s][n] + Math.Log(shapes[s] + n);
+        }
+
+        return rising;
     }
 }
 

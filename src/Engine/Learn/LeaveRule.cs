@@ -117,7 +117,7 @@ public static class LeaveRule
         return worth;
     }
 
-    private static double ExposureH(StopBelief belief, double fishedH) =>
+    internal static double ExposureH(StopBelief belief, double fishedH) =>
         belief.TiringPerH > 1e-9 ? (1.0 - Math.Exp(-belief.TiringPerH * fishedH)) / belief.TiringPerH : fishedH;
 
     private static void Check(StopBelief belief, double fishedH, int bites)

@@ -1,6 +1,5 @@
 using System.Globalization;
 using SecondShore.Engine.Core;
-using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Engine.Learn;
 
@@ -13,23 +12,22 @@ namespace SecondShore.Engine.Learn;
 /// <param name="Rates">All choices with their rates, best mean first.</param>
 public sealed record TryAdvice(string Factor, string Choice, double BestChance, string Why, double? MoreH, IReadOnlyList<ChoiceRate> Rates)
 {
-    /// <summary>Chooses by posterior sampling (Thompson1933): each choice is tried as often as it may be the best.</summary>
+    /// <summary>Chooses what to fish with next so that the hours ahead bring most: what it gives now and what it teaches for later (decision 0073).</summary>
     /// <param name="rates">What is believed.</param>
     /// <param name="factor">The factor to choose in.</param>
     /// <param name="choices">What the angler has.</param>
-    /// <param name="seed">Seed of the draw; another seed may give another choice, that is the point.</param>
     /// <param name="remainingH">Hours of fishing ahead: with few, less is tried and more is harvested.</param>
     /// <param name="priors">For the reason, when the log says nothing yet.</param>
     /// <param name="conditions">Conditions for the priors.</param>
     /// <exception cref="ArgumentException">There is no choice.</exception>
-    public static TryAdvice For(CatchRates rates, string factor, IReadOnlyList<string> choices, ulong seed, double remainingH = 8,
+    public static TryAdvice For(CatchRates rates, string factor, IReadOnlyList<string> choices, double remainingH = 8,
         CatchPriors? priors = null, IReadOnlyCollection<string>? conditions = null)
     {
         Require.NotNull(rates);
         Require.NotNull(choices);
         if (choices.Count == 0) throw new ArgumentException("There is nothing to choose from.", nameof(choices));
         IReadOnlyList<ChoiceRate> by = rates.By(factor, choices);
-        string chosen = choices[Pick(rates.RateDraws(factor, choices), seed, remainingH)];
+        string chosen = choices[LookAhead.Best(rates.RateDraws(factor, choices), remainingH)];
         ChoiceRate own = by[0];
         foreach (ChoiceRate one in by)
             if (one.Level == chosen) own = one;
@@ -51,26 +49,6 @@ public sealed record TryAdvice(string Factor, string Choice, double BestChance, 
         IReadOnlyList<ChoiceRate> by = rates.By(factor, choices);
         return new TryAdvice(factor, by[0].Level, by[0].BestChance, Reason(by[0], by, priors, conditions, factor), MoreHours(by), by);
     }
-
-    // The best in the mean of a few draws: one draw explores, many harvest. A season is too short for one draw's curiosity
-    // (decision 0072), and their number grows as the hours run out.
-    internal static int Pick(double[][] draws, ulong seed, double remainingH)
-    {
-        var random = new SeededRandom(seed, 5);
-        int count = DrawsFor(remainingH), best = 0;
-        double[] sums = new double[draws.Length];
-        for (int k = 0; k < count; k++)
-        {
-            int s = random.NextInt(draws[0].Length);
-            for (int c = 0; c < draws.Length; c++) sums[c] += draws[c][s];
-        }
-
-        for (int c = 1; c < sums.Length; c++)
-            if (sums[c] > sums[best]) best = c;
-        return best;
-    }
-
-    internal static int DrawsFor(double remainingH) => (int)Math.Clamp(Math.Round(12.0 / Math.Max(0.5, remainingH)), 4, 12);
 
     private static string Reason(ChoiceRate own, IReadOnlyList<ChoiceRate> by, CatchPriors? priors, IReadOnlyCollection<string>? conditions, string factor)
     {

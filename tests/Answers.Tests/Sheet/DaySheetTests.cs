@@ -13,12 +13,10 @@ namespace SecondShore.Answers.Tests.Sheet;
 
 public class DaySheetTests
 {
-    private static readonly DateTimeOffset Morning = new(2026, 10, 10, 6, 30, 0, TimeSpan.FromHours(-5));
-
     [Fact]
     public void The_sheet_is_well_formed_and_says_what_the_day_needs()
     {
-        string html = DaySheet.Html(Model("Made Lake"));
+        string html = DaySheet.Html(SheetModels.Model("Made Lake"));
         XDocument page = Parse(html);
         string text = page.Root!.Value;
         foreach (string needed in (string[])["Made Lake", "Thermocline", "27", "because", "What came", "Watch for", "does not navigate", "Tie tonight", "invented"])
@@ -32,7 +30,7 @@ public class DaySheetTests
     [Fact]
     public void Every_stop_has_its_letter_on_the_map_inside_the_frame()
     {
-        DaySheetModel model = Model("Made Lake");
+        DaySheetModel model = SheetModels.Model("Made Lake");
         XDocument page = Parse(DaySheet.Html(model));
         XElement map = page.Descendants().First(e => e.Name.LocalName == "svg");
         List<XElement> letters = [.. map.Descendants().Where(e => (string?)e.Attribute("class") == "stop")];
@@ -48,7 +46,7 @@ public class DaySheetTests
     [Fact]
     public void Hostile_names_stay_text()
     {
-        string html = DaySheet.Html(Model("<script>alert('x')</script> & \u0001 \"lake\""));
+        string html = DaySheet.Html(SheetModels.Model("<script>alert('x')</script> & \u0001 \"lake\""));
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("<script>", Parse(html).Root!.Value, StringComparison.Ordinal);
     }
@@ -56,15 +54,15 @@ public class DaySheetTests
     [Fact]
     public void Metric_and_feet_say_the_same_depth()
     {
-        Assert.Contains(">8.2<", DaySheet.Html(Model("L") with { Units = UnitSystem.Metric }), StringComparison.Ordinal);
-        Assert.Contains(">27<", DaySheet.Html(Model("L")), StringComparison.Ordinal);
+        Assert.Contains(">8.2<", DaySheet.Html(SheetModels.Model("L") with { Units = UnitSystem.Metric }), StringComparison.Ordinal);
+        Assert.Contains(">27<", DaySheet.Html(SheetModels.Model("L")), StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_calendar_reads_back_with_every_stop_at_its_time()
     {
-        DaySheetModel model = Model("Made, Lake; with \\ signs");
-        string text = DayCalendar.Write(model.Plan, model.LakeName, Grid.Projection, Morning, ["Wear the life jacket, always.", "Größe über Straße é"]);
+        DaySheetModel model = SheetModels.Model("Made, Lake; with \\ signs");
+        string text = DayCalendar.Write(model.Plan, model.LakeName, SheetModels.Grid.Projection, SheetModels.Morning, ["Wear the life jacket, always.", "Größe über Straße é"]);
         Assert.All(text.Split("\r\n"), line => Assert.True(System.Text.Encoding.UTF8.GetByteCount(line) <= 75, line));
         Ical.Net.Calendar calendar = Ical.Net.Calendar.Load(text)!;
         Assert.Equal(model.Plan.Stops.Count + 2, calendar.Events.Count);
@@ -77,77 +75,6 @@ public class DaySheetTests
         }
 
         Assert.Equal(calendar.Events.Count, calendar.Events.Select(e => e.Uid).Distinct().Count());
-    }
-
-    private static readonly DepthGrid Grid = MakeGrid();
-
-    private static DepthGrid MakeGrid()
-    {
-        const int nx = 220, ny = 200;
-        float[] depths = new float[nx * ny];
-        for (int iy = 0; iy < ny; iy++)
-        {
-            for (int ix = 0; ix < nx; ix++)
-            {
-                double axis = 100 + (45 * Math.Sin(ix / 32.0)), off = Math.Abs(iy - axis);
-                double depth = 30 - (0.75 * off) - (6 * Math.Cos(ix / 9.0) * Math.Exp(-off / 25)) + (18 * Math.Exp(-(((ix - 60) * (ix - 60)) + ((iy - 150) * (iy - 150))) / 300.0));
-                depths[(iy * nx) + ix] = ix is < 4 or > 215 || depth <= 0 ? float.NaN : (float)depth;
-            }
-        }
-
-        return new DepthGrid(new LocalProjection(new GeoPoint(41, -88)), new GridFrame(-2200, -2000, 20, nx, ny), depths);
-    }
-
-    private static DaySheetModel Model(string lake)
-    {
-        string[] names = ["Kiln Bluff", "Sexton Hump", "Pender Corner", "Fold Point", "Heron Bench"];
-        List<StopCandidate> candidates = [];
-        var random = new SeededRandom(3);
-        while (candidates.Count < names.Length)
-        {
-            var place = new PlanePoint(random.NextDouble(-1800, 1800), random.NextDouble(-1200, 1400));
-            if (!(Grid.DepthAtM(place) > 6)) continue;
-            int i = candidates.Count;
-            candidates.Add(new StopCandidate
-            {
-                Id = names[i],
-                Letter = ((char)('A' + i)).ToString(),
-                Name = names[i],
-                Place = place,
-                Pass = [place, new PlanePoint(place.XM + 90, place.YM + 50), new PlanePoint(place.XM + 170, place.YM + 60)],
-                DepthM = 8.2,
-                Bites = RateTable.Constant(Morning, 1.5 - (0.1 * i)),
-                How = "27 ft, pass east, 0.6 mph",
-                RigSlot = "3/4 oz brown",
-                Why = "the belt crosses the end of the bluff there",
-            });
-        }
-
-        var ramp = new PlanePoint(-1700, 60);
-        var request = new PlanRequest { Candidates = candidates, Start = ramp, Home = ramp, StartName = "Chapel Ramp", HomeName = "Chapel Ramp", StartAt = Morning, CheckIn = Morning.AddHours(8) };
-        var water = new NavigableWater(Grid, request.Boat, [], []);
-        RouteMatrix matrix = new WaterRoutes(water).Matrix(request.RoutePlaces, Morning, 9, cancel: TestContext.Current.CancellationToken);
-        DayPlan plan = DayPlanner.Plan(request, matrix, false, TestContext.Current.CancellationToken);
-        Assert.True(plan.Stops.Count >= 3);
-        return new DaySheetModel
-        {
-            LakeName = lake,
-            Invented = true,
-            Units = UnitSystem.Feet,
-            Plan = plan,
-            RampName = "Chapel Ramp",
-            ThermoclineM = new Spread(7.3, 8.2, 9.4),
-            OxygenOutM = new Spread(9.1, 10.1, 11.6),
-            Because = "you marked the haze at 28 ft on Tuesday and three calm nights cooled only the top",
-            Map = SheetMap.Around(Grid, plan, ramp, 8.2, false, [new HazardArea(new PlanePoint(300, 500), 30, "standing timber")]),
-            Wind = [.. Enumerable.Range(-1, 13).Select(h => new SheetWind(Morning.AddHours(h), 2 + (0.4 * h), 3.5 + (0.7 * h), 300 + (3 * h)))],
-            LightAt = Morning,
-            DarkAt = Morning.AddHours(11),
-            Stops = [.. plan.Stops.Select(s => new SheetStop(s.Candidate.Letter, s.Candidate.Name, s.Arrive, s.Leave, s.Candidate.RigSlot!, s.Candidate.How, s.Why))],
-            IfHazeElsewhere = [new("24 ft", "same passes, nearer the bank, 5/8 oz"), new("31 ft", "work the outer side of D, 1 oz"), new("none", "it may have mixed: try 15 to 40 ft at A")],
-            Tie = [new("2", "3/4 oz brown, plain craw"), new("1", "3/4 oz olive, twin tail")],
-            Cautions = ["Standing timber 3 ft under in Pender Brook.", "Gusts of 24 mph from 2 pm.", DayCautions.Deferring],
-        };
     }
 
     private static XDocument Parse(string html)

@@ -4,54 +4,92 @@ using SecondShore.Engine.Learn;
 namespace SecondShore.Engine.Tests.Learn;
 
 /// <summary>What simulated seasons gave: losses in bites a season, coverage of 80 % intervals.</summary>
-internal sealed record LearnScore(double LearnLoss, double RotationLoss, double OracleLoss, double Coverage);
+/// <param name="LearnLoss">Choosing by Learn.</param>
+/// <param name="RotationLoss">Even rotation.</param>
+/// <param name="OracleLosses">Each oracle rule's.</param>
+/// <param name="Coverage">Share of 80 % intervals that hold the truth.</param>
+internal sealed record LearnScore(double LearnLoss, double RotationLoss, IReadOnlyList<double> OracleLosses, double Coverage)
+{
+    /// <summary>The oracle: the rule that did best on these very seasons, found out afterwards.</summary>
+    public double OracleLoss => OracleLosses.Min();
+}
 
-/// <summary>Seasons with a known truth: four trailers, days that differ, schooling at each visit, eight trips of six hours.</summary>
+/// <summary>
+/// Seasons with a known truth: four trailers, days that differ, schooling at each visit, eight trips of six hours; each half
+/// hour a trailer is chosen.
+/// </summary>
+/// <remarks>
+/// The oracle sees what it fishes and nothing else, like Learn, but is told the laws that the truth was drawn from (how much
+/// trailers, days and visits differ), so its posterior is the true one, and may decide by the best of several rules, picked
+/// with hindsight on the seasons scored. What it does not get is the truth itself.
+/// </remarks>
 internal static class LearnSeasons
 {
     private static readonly string[] Trailers = ["plain craw", "twin tail", "slim", "bulky"];
 
-    /// <summary>
-    /// Runs seasons. Each half hour a trailer is chosen: by Learn; in even rotation; or by an oracle that sees only the same
-    /// data but is told the laws the truth was drawn from: how much trailers, days and visits differ.
-    /// </summary>
-    public static LearnScore Run(int seasons, ulong seed, int trips = 8, int turns = 12, bool withOracle = true)
+    /// <summary>A way to choose: from draws of the rates and the hours ahead to a trailer.</summary>
+    public delegate int Rule(double[][] draws, double remainingH, SeededRandom random);
+
+    /// <summary>The rules an oracle may choose from.</summary>
+    public static IReadOnlyList<Rule> OracleRules { get; } =
+    [
+        static (draws, remainingH, _) => LookAhead.Best(draws, remainingH),
+        static (draws, remainingH, _) => LookAhead.Best(draws, remainingH, 1.0),
+        static (draws, _, random) => MeanOfDraws(draws, 4, random),
+    ];
+
+    /// <summary>Runs seasons, two at a time.</summary>
+    public static LearnScore Run(int seasons, ulong seed, IReadOnlyList<Rule> oracles, int trips = 8, int turns = 12)
     {
-        double learnLoss = 0, rotationLoss = 0, oracleLoss = 0;
-        int covered = 0, intervals = 0;
-        for (int season = 0; season < seasons; season++)
+        double[] learn = new double[seasons], rotation = new double[seasons];
+        double[][] oracle = [.. oracles.Select(_ => new double[seasons])];
+        int[] hits = new int[seasons];
+        Parallel.For(0, seasons, new ParallelOptions { MaxDegreeOfParallelism = 2 }, season =>
         {
             var random = new SeededRandom(seed, (ulong)season);
             var truth = new Truth(random, trips, turns);
-            (double loss, int hits) = Play(truth, (ulong)season, trips, turns, null);
-            learnLoss += loss;
-            covered += hits;
-            intervals += Trailers.Length;
-            if (withOracle) oracleLoss += Play(truth, (ulong)season, trips, turns, Truth.Laws).Loss;
-            for (int t = 0; t < trips * turns; t++) rotationLoss += truth.LossH(t % Trailers.Length, t / turns);
-        }
-
-        return new LearnScore(learnLoss / seasons, rotationLoss / seasons, oracleLoss / seasons, (double)covered / intervals);
+            (learn[season], hits[season]) = Play(truth.Again(), (ulong)season, trips, turns, null, static (draws, remainingH, _) => LookAhead.Best(draws, remainingH));
+            for (int o = 0; o < oracles.Count; o++) oracle[o][season] = Play(truth.Again(), (ulong)season, trips, turns, Truth.Laws, oracles[o]).Loss;
+            for (int t = 0; t < trips * turns; t++) rotation[season] += truth.LossH(t % Trailers.Length, t / turns);
+        });
+        return new LearnScore(learn.Average(), rotation.Average(), [.. oracle.Select(o => o.Average())], (double)hits.Sum() / (seasons * Trailers.Length));
     }
 
-    private static (double Loss, int Hits) Play(Truth truth, ulong season, int trips, int turns, CatchLaws? laws)
+    private static int MeanOfDraws(double[][] draws, int count, SeededRandom random)
+    {
+        double[] sums = new double[draws.Length];
+        int best = 0;
+        for (int k = 0; k < count; k++)
+        {
+            int s = random.NextInt(draws[0].Length);
+            for (int c = 0; c < draws.Length; c++) sums[c] += draws[c][s];
+        }
+
+        for (int c = 1; c < sums.Length; c++)
+            if (sums[c] > sums[best]) best = c;
+        return best;
+    }
+
+    private static (double Loss, int Hits) Play(Truth truth, ulong season, int trips, int turns, CatchLaws? laws, Rule rule)
     {
         CatchPriors priors = CatchPriors.Default with { Factors = ["trailer", "day"], Rules = [] };
+        var chance = new SeededRandom(season, 5);
         List<EffortSpan> spans = [];
         double loss = 0;
         for (int trip = 0; trip < trips; trip++)
         {
             for (int turn = 0; turn < turns; turn++)
             {
-                CatchRates rates = CatchRates.Learn(spans, priors, [], season, 24, laws);
+                CatchRates rates = CatchRates.Learn(spans, priors, [], season, 40, laws);
                 double remainingH = 0.5 * (((trips - trip) * turns) - turn);
-                int choice = TryAdvice.Pick(rates.RateDraws("trailer", Trailers), (season * 1000) + (ulong)spans.Count, remainingH);
+                int choice = rule(rates.RateDraws("trailer", Trailers), remainingH, chance);
                 loss += truth.LossH(choice, trip);
                 spans.Add(truth.Fish(choice, trip, turn, Trailers[choice]));
             }
         }
 
-        CatchRates known = CatchRates.Learn(spans, priors, [], season, 400, laws);
+        if (laws is not null) return (loss, 0);
+        CatchRates known = CatchRates.Learn(spans, priors, [], season, 400);
         int hits = 0;
         foreach (ChoiceRate rate in known.By("trailer", Trailers))
         {
@@ -65,6 +103,7 @@ internal static class LearnSeasons
     private sealed class Truth
     {
         public static readonly CatchLaws Laws = new([4.0, 5.0], 2.0);
+        private readonly SeededRandom _origin;
         private readonly SeededRandom _luck;
 
         public Truth(SeededRandom random, int trips, int turns)
@@ -78,8 +117,18 @@ internal static class LearnSeasons
             Visit = new double[trips, (turns / 3) + 1];
             for (int d = 0; d < trips; d++)
                 for (int v = 0; v <= turns / 3; v++) Visit[d, v] = random.NextGamma(2) / 2;
+            _origin = random;
             _luck = random.Split(7);
         }
+
+        private Truth(Truth other)
+        {
+            (Base, Trailer, Day, Visit, _origin) = (other.Base, other.Trailer, other.Day, other.Visit, other._origin);
+            _luck = _origin.Split(7);
+        }
+
+        /// <summary>The same season with its luck from the start, so that every rule meets the same water.</summary>
+        public Truth Again() => new(this);
 
         public double Base { get; }
 

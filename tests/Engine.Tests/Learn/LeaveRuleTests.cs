@@ -52,7 +52,24 @@ public class LeaveRuleTests
     [Fact]
     public void Leaving_by_the_rule_gains_a_tenth_over_half_an_hour_at_every_stop()
     {
-        (double rule, double fixedHalf) = LeaveDays.Run(2000, 3);
-        Assert.True(rule > 1.10 * fixedHalf, $"{rule:F3} against {fixedHalf:F3} bites an hour");
+        (double day, double rule, double fixedHalf) = LeaveDays.Run(2000, 3);
+        Assert.True(day > 1.10 * fixedHalf, $"{day:F3} against {fixedHalf:F3} bites an hour");
+        Assert.True(rule > 1.08 * fixedHalf, $"{rule:F3} against {fixedHalf:F3} bites an hour");
+        Assert.True(day > 0.99 * rule, $"{day:F3} with the day's end in view, {rule:F3} without");
+    }
+
+    [Fact]
+    public void Near_the_end_of_the_day_there_is_nowhere_to_go()
+    {
+        var belief = StopBelief.Of(0.8, 0.9, 0.6);
+        LeaveDay day = new(belief, 0.25, 8);
+        Assert.True(day.Leaves(1.5, 0, 6));
+        Assert.False(day.Leaves(1.5, 0, 0.2));
+        Assert.False(day.Leaves(0.1, 3, 6));
+        Assert.Equal(0, day.ArrivingBitesCount(0));
+        Assert.True(day.ArrivingBitesCount(8) > day.ArrivingBitesCount(4));
+        // One stop alone: with so far to the next, the day is worth the mean of staying.
+        LeaveDay far = new(belief, 8, 2);
+        Assert.Equal(0.8 * (1 - Math.Exp(-0.6 * 2)) / 0.6, far.ArrivingBitesCount(2), 0.01);
     }
 }

@@ -16,10 +16,10 @@ internal sealed class SearchPlanner
     public static readonly int UsualRounds = 6;
 
     /// <summary>Gap to the bound, as a share of it, at which the search rests.</summary>
-    public static readonly double GoodEnoughShare = 0.003;
+    public static readonly double GoodEnoughShare = 0.006;
 
     /// <summary>Rounds of pricing by habit: more tightens the bound.</summary>
-    public static readonly int UsualPriceRounds = 40;
+    public static readonly int UsualPriceRounds = 30;
 
     private readonly PlanProblem _problem;
     private readonly DaySequence _day;

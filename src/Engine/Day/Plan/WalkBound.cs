@@ -10,7 +10,7 @@ internal sealed class WalkBound
     private readonly PlanProblem _problem;
     private readonly int _steps, _stops, _layers;
     private readonly double[] _arrive, _price, _slope, _intercept;
-    private readonly int[] _cameFrom, _leftAt, _stayedFrom, _lineOrigin, _head, _tail;
+    private readonly int[] _came, _stayedFrom, _lineOrigin, _head, _tail;
     private readonly double[] _leave;
     private readonly ulong[] _seenArriving, _seenLeaving;
     private readonly bool[] _must;
@@ -27,8 +27,7 @@ internal sealed class WalkBound
         _slope = new double[states];
         _intercept = new double[states];
         _lineOrigin = new int[states];
-        _cameFrom = new int[states];
-        _leftAt = new int[states];
+        _came = new int[states];
         _stayedFrom = new int[states];
         _seenArriving = new ulong[states];
         _seenLeaving = new ulong[states];
@@ -163,17 +162,19 @@ internal sealed class WalkBound
         ReadOnlySpan<int> runs = _problem.RunRow(stop, t);
         double leave = _leave[at], cost = _problem.RunCostPerStep;
         ulong seen = withMemory ? _seenLeaving[at] : stop < _stops ? 1UL << stop : 0;
-        int rowBase = row - stop, left = _steps - t;
-        for (int next = 0; next < _stops; next++)
+        // One word says where a stop was come from and when that was left; fields are held in locals for the browser's sake.
+        double[] arrive = _arrive;
+        int[] came = _came;
+        int steps = _steps, left = steps - t, basis = ((row - stop) * steps) + t, word = (stop << 17) | t;
+        for (int next = 0; next < _stops; next++, basis += steps)
         {
             int run = runs[next];
-            if (run >= left || (seen >> next & 1) != 0) continue;
-            int to = ((rowBase + next) * _steps) + t + run;
+            if (run >= left) continue;
+            int to = basis + run;
             double value = leave - (cost * run);
-            if (value <= _arrive[to]) continue;
-            _arrive[to] = value;
-            _cameFrom[to] = stop;
-            _leftAt[to] = t;
+            if (value <= arrive[to] || (seen >> next & 1) != 0) continue;
+            arrive[to] = value;
+            came[to] = word;
             if (withMemory) _seenArriving[to] = seen;
         }
     }
@@ -231,8 +232,8 @@ internal sealed class WalkBound
             {
                 walk.Add(stop);
                 int at = (Row(layer, stop) * _steps) + from;
-                step = _leftAt[at];
-                stop = _cameFrom[at];
+                step = _came[at] & 0x1FFFF;
+                stop = _came[at] >> 17;
             }
         }
 

@@ -1,0 +1,62 @@
+using SecondShore.Answers.Sheet;
+using SecondShore.Answers.Tests.Sheet;
+using SecondShore.Answers.Words;
+using UglyToad.PdfPig;
+using UglyToad.PdfPig.Content;
+
+namespace SecondShore.Sheets.Tests;
+
+public class DayPdfTests
+{
+    [Fact]
+    public void The_page_opens_its_text_is_found_and_its_fonts_are_inside()
+    {
+        DaySheetModel model = SheetModels.Model("Größe Lake & Pond");
+        byte[] bytes = DayPdf.Write(model, SheetModels.Morning);
+        string? saveTo = Environment.GetEnvironmentVariable("SECONDSHORE_SHEET_OUT");
+        if (saveTo is not null) File.WriteAllBytes(saveTo + ".pdf", bytes);
+        using PdfDocument document = PdfDocument.Open(bytes);
+        Page page = Assert.Single(document.GetPages());
+        string text = Squeezed(page.Text);
+        foreach (string needed in (string[])["Größe Lake & Pond", "Thermocline", "27 ft", "Chapel Ramp", "Tie tonight", "Watch for", "does not navigate", "What came", "invented"])
+            Assert.Contains(Squeezed(needed), text, StringComparison.Ordinal);
+        foreach (SheetStop stop in model.Stops) Assert.Contains(Squeezed(stop.Name), text, StringComparison.Ordinal);
+        Assert.All(page.Letters, l => Assert.Contains("DejaVu", l.FontName ?? "", StringComparison.Ordinal));
+        Assert.True(bytes.Length < 600_000, $"{bytes.Length} bytes");
+    }
+
+    [Fact]
+    public void The_map_is_drawn_and_every_letter_stands_on_the_page()
+    {
+        DaySheetModel model = SheetModels.Model("Made Lake");
+        using PdfDocument document = PdfDocument.Open(DayPdf.Write(model, SheetModels.Morning));
+        Page page = document.GetPage(1);
+        Assert.True(page.Paths.Count > 40, $"{page.Paths.Count} paths");
+        Assert.Empty(page.GetImages());
+        Assert.All(page.Letters.Where(l => l.Value.Trim().Length > 0), l =>
+        {
+            Assert.InRange(l.StartBaseLine.X, 0, page.Width);
+            Assert.InRange(l.StartBaseLine.Y, 15, page.Height);
+        });
+    }
+
+    [Fact]
+    public void A_long_day_still_fits_one_page_and_metres_ask_for_a4()
+    {
+        DaySheetModel model = SheetModels.Model("Made Lake");
+        string why = "ledge at 18 to 50 ft; side channel edge 65 ft away; standing timber 160 ft away; nine bites in 2.6 h at such places";
+        model = model with
+        {
+            Units = UnitSystem.Metric,
+            Stops = [.. Enumerable.Range(0, 11).Select(i => model.Stops[0] with { Letter = ((char)('A' + i)).ToString(), Why = why, How = "pass 250 yd, heading 193°, keep 30 to 33 ft" })],
+            Cautions = [.. model.Cautions, .. model.Cautions, .. model.Cautions],
+        };
+        using PdfDocument document = PdfDocument.Open(DayPdf.Write(model, SheetModels.Morning));
+        Page page = Assert.Single(document.GetPages());
+        Assert.Equal(595, page.Width, 1.0);
+        Assert.All(page.Letters.Where(l => l.Value.Trim().Length > 0), l => Assert.InRange(l.StartBaseLine.Y, 12, page.Height));
+    }
+
+    // Readers join words by their gaps; the letters and their order are what must be right.
+    private static string Squeezed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
+}
