@@ -36,7 +36,7 @@ public static class WindFiles
         Spread rest = atRest.Spread;
         for (int hour = 0; hour < result.Hours.Count; hour++)
         {
-            float[] depthM = result.Field.OffsetsOn(grid, hour);
+            float[] depthM = result.Field.OffsetsM(grid, hour);
             for (int i = 0; i < depthM.Length; i++) depthM[i] += (float)rest.P50;
             SecondShoreLine line = SecondShoreLine.Trace(grid, depthM);
             HourSummary summary = result.Hours[hour];

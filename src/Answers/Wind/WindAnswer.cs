@@ -37,7 +37,7 @@ public static class WindAnswer
         try
         {
             WindResult result = Compute(lake, outlook, new WindQuestion { At = outlook.At, Hours = 0, Field = new() { Members = 3 } }, progress, cancel);
-            return result.Field.IsLayered ? result.Field.OffsetsOn(lake.GridAt(outlook.At), 0) : null;
+            return result.Field.IsLayered ? result.Field.OffsetsM(lake.GridAt(outlook.At), 0) : null;
         }
         catch (CouldNotComputeException)
         {

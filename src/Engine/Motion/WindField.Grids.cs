@@ -23,7 +23,7 @@ public sealed partial class WindField
     /// <param name="depths">The grid; cells of land get 0.</param>
     /// <param name="hour">Index in <see cref="Hours"/>.</param>
     /// <returns>[Ny*Nx].</returns>
-    public float[] OffsetsOn(DepthGrid depths, int hour)
+    public float[] OffsetsM(DepthGrid depths, int hour)
     {
         Require.NotNull(depths);
         float[] mean = OffsetsM(hour), offsets = new float[depths.Frame.Count];

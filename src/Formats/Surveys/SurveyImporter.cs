@@ -1,5 +1,6 @@
 using SecondShore.Engine.Basin;
 using SecondShore.Formats.Coordinates;
+using SecondShore.Formats.Files;
 using SecondShore.Formats.Surveys.AsciiGrid;
 using SecondShore.Formats.Surveys.GeoJson;
 using SecondShore.Formats.Surveys.GeoTiff;
@@ -61,7 +62,9 @@ public static class SurveyImporter
         ISurveyReader? best = Readers.MaxBy(r => Sure(r, source));
         if (best is null || Sure(best, source) <= 0)
         {
-            log.Error(source.Name, $"the file is of no kind that is read here ({string.Join(", ", Formats)}); export it as one of them.");
+            log.Error(source.Name, FileNames.Ending(source.Name) is "dbf" or "shx" or "prj" or "qpj" or "cpg" or "sbn" or "sbx"
+                ? "this is one part of a Shapefile; name the .shp beside it, or the folder that holds them all."
+                : $"the file is of no kind that is read here ({string.Join(", ", Formats)}); export it as one of them.");
             return new SurveyImport(null, null, log.ToList());
         }
 

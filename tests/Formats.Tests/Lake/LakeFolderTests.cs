@@ -2,6 +2,7 @@ using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;
+using SecondShore.Formats.Text;
 using SecondShore.Formats.Writers;
 
 namespace SecondShore.Formats.Tests.Lake;
@@ -31,6 +32,17 @@ public class LakeFolderTests
         .With("lake.json", Json)
         .With("readings.csv", "time,haze_depth_ft,surface_temp_f,who\n2026-10-04T12:00,25,68,me\n")
         .With("hypsography.csv", "depth_ft,area_acres\n0,100\n50,40\n98.4,0\n");
+
+    [Theory]
+    [InlineData("waterbody.dbf", "name the .shp")]
+    [InlineData("holiday.docx", "of no kind that is read here")]
+    public void A_single_file_that_is_no_lake_is_told_by_its_own_name_what_is_expected(string name, string expected)
+    {
+        LakeFolder lake = LakeFolderReader.Read(new MemoryFiles("one").With(name, "\u0003\u0001"));
+        Problem problem = Assert.Single(lake.Problems, p => p.Severity == ProblemSeverity.Error);
+        Assert.Equal(name, problem.File);
+        Assert.Contains(expected, problem.Message, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Feet_fahrenheit_and_acres_become_si()

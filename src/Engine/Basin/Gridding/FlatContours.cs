@@ -42,7 +42,8 @@ internal static class FlatContours
         double mostM = 0.5 * intervalM;
         for (int i = 0; i < flat.Length; i++)
         {
-            if (!flat[i] || nearest[i] < 0) continue;
+            // Between two waters the hull is dug away, and no depth was drawn there.
+            if (!flat[i] || nearest[i] < 0 || !float.IsFinite(depthM[i])) continue;
             // The slope outside: from the nearest sloped cell, and one as far again beyond it.
             double cells = Math.Sqrt(squared[i]), fall = depthM[i] - Beyond(depthM, flat, frame, i, nearest[i], cells, out double over);
             double slope = fall / over;

@@ -25,6 +25,17 @@ public class SurveyMixtureTests
     }
 
     [Fact]
+    public void Two_lakes_of_one_contour_file_stay_two_and_the_land_between_them_dry()
+    {
+        ContourLine[] contours = [.. from x in (double[])[-2000, 2000] from k in Enumerable.Range(0, 4)
+                                     select new ContourLine(k * 2, LakeShapes.CircleRing(x, 0, 400 - (k * 90)), true)];
+        DepthGrid grid = SurveyGridder.Grid(new Survey { Contours = contours }, new GridOptions { Projection = LakeShapes.Plane, CellM = 20 }).Grid!;
+        Assert.InRange(grid.DepthAtM(new(-2000, 0)), 6, 7);
+        Assert.InRange(grid.DepthAtM(new(2000, 0)), 6, 7);
+        Assert.False(grid.DepthAtM(new(0, 0)) > 0);
+    }
+
+    [Fact]
     public void Soundings_correct_a_raster_near_them_and_leave_it_alone_far_away()
     {
         DepthGrid cone = LakeShapes.Cone(500, 30, 10);
