@@ -29,9 +29,5 @@ internal static class Figures
         new HostLoad(),
         .. AppFigure.All,
         new AppWater(),
-        new LearnSeasonsFigure(),
-        new FormatsSurveys(),
-        new FormatsMutations(),
-        .. AppFigure.All,
     ];
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Rig;
@@ -61,6 +62,8 @@ public static class DayAnswer
         DepthGrid grid = shore.Grid;
         double dropM = PoolDrop.AtM(lake.Folder.Levels, clock.Launch);
         List<string> assumed = [.. shore.Outlook.Assumed, .. windAssumed];
+        if (wish.HomeBy is null && clock.HomeBy != clock.DarkAt)
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"No time to be back was given: {clock.HomeBy:H:mm} was taken."));
         HazardArea[] hazards = [.. RouteHazards.From(lake.Folder.Cover, grid, wish.Boat)];
         NavigableWater water = new(grid, wish.Boat, hazards, NoWake(lake, grid));
         (string rampName, PlanePoint ramp) = RampChoice.Of(lake, wish.Ramp, water, dropM, assumed);

@@ -17,7 +17,7 @@ internal static class DayPrint
         output.WriteLine($"{title}, {result.Wish.Date.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture)}");
         output.WriteLine(OutlookWords.Say(result.Shore.Outlook, !units.IsMetric));
         output.WriteLine(result.Plan.Title);
-        if (result.Plan.Why.Length > 0) output.WriteLine($"Because {result.Plan.Why}");
+        if (result.Plan.Why.Length > 0) output.WriteLine($"In this order because {result.Plan.Why.TrimEnd('.')}.");
         output.WriteLine();
         Stops(result, units, output);
         output.WriteLine();
@@ -31,9 +31,8 @@ internal static class DayPrint
             output.WriteLine($"       because {string.Join("; ", spot.Reasons.Take(4).Select(r => ReasonText.Of(r, !units.IsMetric)))}");
         }
 
-        if (result.Plan.Alternatives.Count > 0) output.WriteLine();
-        foreach (DayAlternative other in result.Plan.Alternatives)
-            output.WriteLine($"Or: {other.Words} {string.Join(" ", other.Plan.Stops.Select(s => s.Candidate.Letter))}");
+        Section("Other days", [.. result.Plan.Alternatives.SelectMany(a => (string[])[
+            $"{KindWords(a.Kind)}: {string.Join(" ", a.Plan.Stops.Select(s => s.Candidate.Letter))}", $"     {a.Words}"])]);
         Section("Cautions", [.. result.Cautions.Select(c => c.Words)]);
         Section("Assumed", result.Assumed);
         Section("Written", written);
@@ -46,6 +45,14 @@ internal static class DayPrint
             foreach (string line in lines) output.WriteLine($"  {line}");
         }
     }
+
+    private static string KindWords(AlternativeKind kind) => kind switch
+    {
+        AlternativeKind.NearRamp => "Close to the ramp",
+        AlternativeKind.Sheltered => "In the lee",
+        AlternativeKind.Gamble => "A gamble",
+        _ => "If the lake has turned",
+    };
 
     private static void Stops(DayResult result, UnitSystem units, TextWriter output)
     {

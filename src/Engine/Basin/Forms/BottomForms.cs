@@ -1,3 +1,4 @@
+using SecondShore.Engine.Basin.Terrain;
 using SecondShore.Engine.Core;
 
 namespace SecondShore.Engine.Basin.Forms;
@@ -17,13 +18,13 @@ public static class BottomForms
         Bed bed = new(grid, options ?? FormOptions.Default);
         FormCollector collector = new(bed);
         Step(0.1);
-        List<FoundChannel> channels = ChannelFinder.Find(bed);
+        (List<FoundChannel> channels, FlowD8? flow) = ChannelFinder.Find(bed);
         collector.Channels(channels);
         Step(0.35);
         collector.Rises(RiseFinder.Find(bed, false, Math.Max(0.2, bed.Options.HumpShare * bed.DeepM)),
             RiseFinder.Find(bed, true, Math.Max(0.2, bed.Options.HoleShare * bed.DeepM)));
         Step(0.5);
-        collector.Points(CrestFinder.Find(bed), channels);
+        collector.Points(CrestFinder.Find(bed), new ArmDrainage(bed, channels, flow));
         Step(0.7);
         collector.Bluffs(EdgeFinder.Bluffs(bed, collector.Corridor));
         collector.Ledges(EdgeFinder.Ledges(bed, collector.NoLedge()));

@@ -3,8 +3,8 @@ using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.Engine.Basin.Forms;
 
-/// <summary>A drowned channel as found, from its lower end up.</summary>
-internal sealed record FoundChannel(bool IsMain, PlanePoint[] Line, double[] HalfWidthM, double[] BankM, PlanePoint? Joins)
+/// <summary>A drowned channel as found, from its lower end up; <paramref name="Cells"/> are the cells that its flow runs through.</summary>
+internal sealed record FoundChannel(bool IsMain, PlanePoint[] Line, int[] Cells, double[] HalfWidthM, double[] BankM, PlanePoint? Joins)
 {
     public double LengthM
     {
@@ -20,10 +20,11 @@ internal sealed record FoundChannel(bool IsMain, PlanePoint[] Line, double[] Hal
 /// <summary>Finds the beds of the drained lake's streams: where flow gathers and banks rise on both sides.</summary>
 internal static class ChannelFinder
 {
-    public static List<FoundChannel> Find(Bed bed)
+    /// <summary>The channels, main one first, and the flow of the drained bed; no flow on a bed too small for channels.</summary>
+    public static (List<FoundChannel> Channels, FlowD8? Flow) Find(Bed bed)
     {
         List<FoundChannel> found = [];
-        if (bed.WaterCells < 50) return found;
+        if (bed.WaterCells < 50) return (found, null);
         // A dam closes the valley, so the stream's way out is not on the shore: the bed is drained into its deepest cell.
         int deepest = -1;
         for (int i = 0; i < bed.Z.Length; i++)
@@ -31,7 +32,7 @@ internal static class ChannelFinder
         FlowD8 flow = FlowD8.Of(DrainedBed.Of(new DepthGrid(bed.Grid.Projection, bed.Frame, Depths(bed)), [deepest]));
         double branch = Math.Max(0.008 * bed.WaterCells, 9.0 * bed.ScaleCells * bed.ScaleCells), end = Math.Max(8, 0.0004 * bed.WaterCells);
         foreach (FlowLines.Line line in FlowLines.From(flow, deepest, branch, end)) Keep(bed, line, found);
-        return Distinct(bed, found);
+        return (Distinct(bed, found), flow);
     }
 
     // Flow on a wide bed runs side by side: of lines in one bed only the longest is the channel. Without a stem the longest is the main one.
@@ -77,7 +78,7 @@ internal static class ChannelFinder
         double[] half = new double[kept.Length];
         for (int k = 0; k < kept.Length; k++) half[k] = HalfWidthM(bed, points, from + k, lag, Math.Max(bank[from + k], least), reach);
         half = FlowLines.Running(half, 3 * bed.ScaleCells);
-        found.Add(new FoundChannel(line.Joins < 0, kept, half, along[from..to], line.Joins >= 0 && from == 0 ? bed.Frame.Centre(line.Joins) : null));
+        found.Add(new FoundChannel(line.Joins < 0, kept, [.. line.Cells[from..to]], half, along[from..to], line.Joins >= 0 && from == 0 ? bed.Frame.Centre(line.Joins) : null));
     }
 
     // The longest stretch above the threshold, bridging gaps up to a length.

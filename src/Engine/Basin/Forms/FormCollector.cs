@@ -73,12 +73,11 @@ internal sealed class FormCollector
         }
     }
 
-    public void Points(List<FoundCrest> crests, List<FoundChannel> channels)
+    public void Points(List<FoundCrest> crests, ArmDrainage arms)
     {
-        ArmMouths mouths = new(_bed, channels);
         foreach (FoundCrest crest in crests)
         {
-            bool secondary = mouths.IsInside(crest.Line);
+            bool secondary = arms.IsInside(crest.Line);
             (double shallow, double deep) = Range(crest.Line);
             BottomForm form = Add(secondary ? FormClass.SecondaryPoint : FormClass.MainPoint, FormGeometry.Line(crest.Line), crest.Line[crest.Line.Length / 2],
                 Length(crest.Line), 2 * _bed.ScaleM, shallow, deep, crest.Line[0].BearingToDeg(crest.Line[^1]), crest.FallM, 0, Bed.Sure(crest.FallM, crest.LeastM));
