@@ -9,6 +9,9 @@ internal sealed class AppPage(IPage page, string address)
 {
     private static readonly float Patient = 900_000;
 
+    /// <summary>What says that a place has its answer.</summary>
+    private static readonly string Answer = ".answer .num, .shore .headline, .ab-depth .num, .ab-depth .why, .log .add, .tl";
+
     public IPage Page => page;
 
     public List<string> Errors { get; } = [];
@@ -31,13 +34,35 @@ internal sealed class AppPage(IPage page, string address)
     /// <summary>Waits until the answer stands and nothing is being worked out.</summary>
     public async Task AnsweredAsync()
     {
-        await page.WaitForSelectorAsync(".answer .num, .shore .headline, .ab-depth .num, .log .add, .tl", new PageWaitForSelectorOptions { Timeout = Patient });
+        await page.WaitForSelectorAsync(Answer, new PageWaitForSelectorOptions { Timeout = Patient });
         await RestedAsync();
     }
 
     /// <summary>Waits until nothing is being worked out.</summary>
     public async Task RestedAsync() =>
         await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = Patient });
+
+    /// <summary>Stops the work under way: what is tested next does not need it.</summary>
+    public async Task StopAsync()
+    {
+        await page.WaitForSelectorAsync(".places a", new PageWaitForSelectorOptions { Timeout = Patient });
+        await page.WaitForSelectorAsync(".work .btn, .answer .num", new PageWaitForSelectorOptions { Timeout = Patient });
+        if (await page.Locator(".work .btn").CountAsync() > 0) await page.Locator(".work .btn").ClickAsync();
+        await RestedAsync();
+    }
+
+    /// <summary>Drops the test lake's files, looks at what was understood of them, and takes the lake in.</summary>
+    public async Task BringTestLakeAsync(string takeIn)
+    {
+        await page.Locator(".mast .t").ClickAsync();
+        await page.SetInputFilesAsync("#lakefiles", TestLake.Files());
+        await page.WaitForSelectorAsync(".reading.check", new PageWaitForSelectorOptions { Timeout = Patient });
+        await AccessibleAsync("Lakes");
+        await page.FillAsync(".reading.check input >> nth=0", TestLake.Name);
+        await PressAsync(takeIn);
+        await page.WaitForFunctionAsync("name => document.querySelector('.mast .t')?.textContent.trim() === name", TestLake.Name, new PageWaitForFunctionOptions { Timeout = Patient });
+        await AnsweredAsync();
+    }
 
     /// <summary>Goes to a place by its word, without loading the page anew.</summary>
     public async Task PlaceAsync(string word)

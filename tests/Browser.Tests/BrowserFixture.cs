@@ -30,7 +30,6 @@ public sealed class BrowserFixture : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        if (Environment.GetEnvironmentVariable("SECONDSHORE_BROWSER") is not { Length: > 0 }) return;
         string? chromium = FindChromium();
         if (chromium is null)
         {
@@ -52,9 +51,6 @@ public sealed class BrowserFixture : IAsyncLifetime
     {
         get
         {
-            // Asked for by name until the newcomer's whole path has been seen to pass: see docs/how-to/app.md.
-            if (Environment.GetEnvironmentVariable("SECONDSHORE_BROWSER") is not { Length: > 0 })
-                Assert.Skip("Browser tests run when SECONDSHORE_BROWSER is set.");
             if (_browser is not null) return _browser;
             if (Environment.GetEnvironmentVariable("SECONDSHORE_NEED_BROWSER") is { Length: > 0 }) Assert.Fail(Missing);
             Assert.Skip(Missing ?? "No browser.");
@@ -69,6 +65,7 @@ public sealed class BrowserFixture : IAsyncLifetime
             ViewportSize = new ViewportSize { Width = width, Height = height },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             Locale = locale,
+            TimezoneId = "America/Chicago",
             AcceptDownloads = true,
         });
 

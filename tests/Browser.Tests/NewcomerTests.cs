@@ -17,10 +17,10 @@ public class NewcomerTests(BrowserFixture fixture)
     {
         IBrowserContext device = await fixture.DeviceAsync(width, height);
         AppPage app = await AppPage.OpenAsync(device, fixture.Address);
-        await app.AnsweredAsync();
+        await app.StopAsync();
         Assert.Equal("Ketterfold Reservoir", (await app.Page.TextContentAsync(".mast .t"))?.Trim());
 
-        await DropSurveyAsync(app);
+        await app.BringTestLakeAsync("Take it in");
         await ReadingMovesTheBeltAsync(app);
         await TryDepthAsync(app);
         await PlanAndPrintAsync(app, width);
@@ -38,19 +38,6 @@ public class NewcomerTests(BrowserFixture fixture)
         Assert.Empty(app.Errors.Concat(again.Errors));
         Assert.Empty(app.Faults.Concat(again.Faults));
         await device.CloseAsync();
-    }
-
-    private static async Task DropSurveyAsync(AppPage app)
-    {
-        await app.Page.Locator(".mast .t").ClickAsync();
-        await app.Page.SetInputFilesAsync("#lakefiles", new FilePayload { Name = TestSurvey.Name, MimeType = "text/csv", Buffer = TestSurvey.Bytes() });
-        await app.Page.WaitForSelectorAsync(".reading.check", new() { Timeout = 120_000 });
-        Assert.Contains("68 ft", await app.Page.TextContentAsync(".found"), StringComparison.Ordinal);
-        await app.AccessibleAsync("Lakes");
-        await app.Page.FillAsync(".reading.check input >> nth=0", "Test Bowl");
-        await app.PressAsync("Take it in");
-        await app.Page.WaitForFunctionAsync("() => document.querySelector('.mast .t')?.textContent.trim() === 'Test Bowl'", null, new() { Timeout = 120_000 });
-        await app.AnsweredAsync();
     }
 
     private static async Task ReadingMovesTheBeltAsync(AppPage app)
@@ -164,10 +151,10 @@ public class NewcomerTests(BrowserFixture fixture)
 
         await app.Page.SetInputFilesAsync("#lakefiles", file);
         await app.Page.WaitForSelectorAsync(".reading.check", new() { Timeout = 900_000 });
-        Assert.Equal("Test Bowl", await app.Page.InputValueAsync(".reading.check input"));
+        Assert.Equal(TestLake.Name, await app.Page.InputValueAsync(".reading.check input"));
         await app.PressAsync("Take it in");
         await app.AnsweredAsync();
-        Assert.Equal("Test Bowl", (await app.Page.TextContentAsync(".mast .t"))?.Trim());
+        Assert.Equal(TestLake.Name, (await app.Page.TextContentAsync(".mast .t"))?.Trim());
         await app.PlaceAsync("Log");
         await app.Page.WaitForSelectorAsync(".entries .ent", new() { Timeout = 60_000 });
         Assert.Equal(kept, await EntriesAsync(app));

@@ -11,7 +11,8 @@ public class WindPlaceTests(BrowserFixture fixture)
     {
         IBrowserContext device = await fixture.DeviceAsync(width, height);
         AppPage app = await AppPage.OpenAsync(device, fixture.Address);
-        await app.AnsweredAsync();
+        await app.StopAsync();
+        await app.BringTestLakeAsync("Take it in");
         await app.PlaceAsync("Wind");
         await app.Page.WaitForSelectorAsync(".wind .scrub", new() { Timeout = 300_000 });
         await app.Page.WaitForTimeoutAsync(1500);

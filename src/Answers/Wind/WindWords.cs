@@ -106,8 +106,16 @@ public static class WindWords
         string height = $"{Height(worst.Waves.HeightM, units)} ({Height(worst.Waves.HeightLowM, units)} to {Height(worst.Waves.HeightHighM, units)})";
         string chop = worst.Waves.IsChop ? ", short and steep" : "";
         string place = $"on the {End(result, worst.Roughest)} side";
-        return $"Waves reach {height} {place} about {Clock(worst.At, units)}{chop}: {Class(worst.Comfort)} at worst for your boat.";
+        return $"Waves reach {height} {place} about {Clock(worst.At, units)}{chop}, {ForBoat(worst.Comfort)}.";
     }
+
+    private static string ForBoat(Comfort comfort) => comfort switch
+    {
+        Comfort.Good => "comfortable for your boat",
+        Comfort.Caution => "where your boat wants care",
+        Comfort.Poor => "rough for your boat",
+        _ => "more than your boat is set to bear",
+    };
 
     /// <summary>A comfort class in words.</summary>
     public static string Class(Comfort comfort) => comfort switch

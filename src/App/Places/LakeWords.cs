@@ -22,6 +22,13 @@ internal static class LakeWords
         return w[o.State == LayerState.Mixed ? "lake.because.mixed" : "lake.because.weather", o.Members];
     }
 
+    /// <summary>What is left of the layer in a mixed lake.</summary>
+    public static string Left(OutlookView o, Wording w)
+    {
+        int runs = (int)Math.Round(o.ChanceStratified * o.Members);
+        return runs > 0 && o.ThermoclineM is { } m ? w["lake.left", runs, o.Members, w.DepthRange(m.P10, m.P90)] : w["lake.left.none", o.Members];
+    }
+
     /// <summary>A day that lies some days from the outlook's instant.</summary>
     public static string Day(OutlookView o, double days, Wording w) =>
         w.Date(DateOnly.FromDateTime(w.AtLake(o.At).DateTime).AddDays((int)Math.Round(days)));

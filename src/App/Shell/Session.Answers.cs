@@ -56,18 +56,26 @@ public sealed partial class Session
     /// <summary>Works everything out from the lake's files and this device's records.</summary>
     public async Task WorkOutAsync()
     {
-        if (Lake is null) return;
+        if (Lake is not { } lake) return;
         await DoAsync("work.open", async () =>
         {
-            TakeView(await AskAsync("open", About(), Lake.Id, Stamp));
+            // The lake may be removed, or another opened, while the engine works: its answers then belong to nothing shown.
+            if (Lake?.Id != lake.Id) return;
+            string opened = await AskAsync("open", About(), lake.Id, Stamp);
+            if (Lake?.Id != lake.Id) return;
+            TakeView(opened);
             await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
-            Outlook = Read(await AskAsync("outlook", About(), Lake.Id, Stamp), ViewsJson.Default.OutlookView);
+            string outlook = await AskAsync("outlook", About(), lake.Id, Stamp);
+            if (Lake?.Id != lake.Id) return;
+            Outlook = Read(outlook, ViewsJson.Default.OutlookView);
             (IsFromEarlier, _engineIsCold, Wind) = (false, false, null);
             Tell();
             Work = Work?.At(0, Words["work.shore"], TimeProvider.System.GetUtcNow());
             Trying = WhatIf.Nothing;
-            TakeShore(await AskAsync("shore", About(), Lake.Id, Stamp));
+            string shore = await AskAsync("shore", About(), lake.Id, Stamp);
+            if (Lake?.Id != lake.Id) return;
+            TakeShore(shore);
             Tell();
         });
     }
@@ -148,7 +156,8 @@ public sealed partial class Session
 
     private async Task DoAfterAsync(Task before, string what, Func<Task> work)
     {
-        await before;
+        // What failed before has been told, and holds up nothing that follows.
+        await before.ConfigureAwait(ConfigureAwaitOptions.ContinueOnCapturedContext | ConfigureAwaitOptions.SuppressThrowing);
         DateTimeOffset began = TimeProvider.System.GetUtcNow();
         Work = new WorkState(Words[what], 0, began, began);
         Trouble = null;

@@ -43,12 +43,14 @@ public sealed partial class Session
     /// <summary>Removes a lake, its files and its records from this device.</summary>
     public async Task RemoveAsync(LakeRow lake)
     {
+        // Work on a lake that goes is work for nothing.
+        if (lake.Id == Lake?.Id && Work is not null) await StopAsync();
         await browser.Do("removeLake", lake.Id);
         await ReadLakesAsync();
         if (lake.Id == Lake?.Id)
         {
             (Lake, View, Outlook, Shore, Day, Spots, Records) = (null, null, null, null, null, [], []);
-            if (Lakes.Count > 0) await OpenAsync(Lakes[0]);
+            if (Lakes.Count > 0) _ = OpenAsync(Lakes[0]);
         }
 
         Tell();

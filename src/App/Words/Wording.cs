@@ -78,11 +78,11 @@ public sealed record Wording(TextBook Text, LocaleInfo Locale, UnitSystem Units,
     /// <summary>The weekday's long name.</summary>
     public string Weekday(DateTimeOffset at) => Locale.LongWeekdays[(int)AtLake(at).DayOfWeek];
 
-    /// <summary>A time of day at the lake, such as <c>7:40</c> with <c>PM</c>, or <c>19:40</c>.</summary>
+    /// <summary>A time of day at the lake, such as <c>7:40 pm</c>, <c>7 pm</c> on the hour, or <c>19:40</c>.</summary>
     public string Time(DateTimeOffset at)
     {
         (string clock, string half) = TimeParts(at);
-        return half.Length == 0 ? clock : $"{clock} {half}";
+        return half.Length == 0 ? clock : $"{(clock.EndsWith(":00", StringComparison.Ordinal) ? clock[..^3] : clock)} {half}";
     }
 
     /// <summary>A time of day as the clock's digits and the half of the day, empty on a 24 hour clock.</summary>

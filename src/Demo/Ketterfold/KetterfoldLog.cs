@@ -76,6 +76,6 @@ internal sealed class KetterfoldLog(GeneratedLake lake, LocalProjection plane, K
         string effort = minutes > 0 ? minutes.ToString(Plain) : "", number = count > 0 ? count.ToString(Plain) : "";
         string species = kind == "fish" ? "black bass" : "";
         _text.Append(Plain, $"k{++_id:000},{at.UtcDateTime:yyyy-MM-ddTHH:mm}Z,{kind},{effort},{number},{g.LatDeg:0.00000},{g.LonDeg:0.00000},{SurveyText.WordOf(form.Class)},{depthM:0.0},");
-        _text.Append(Plain, $"{water.ThermoclineM(at) + (0.4 * _random.NextNormal()):0.0},{water.SurfaceC(at):0.0},{windMps:0.0},{(_random.NextInt(2) == 0 ? "clear" : "cloudy")},{jig},{weightG},{trailer},drag,{0.25 + (0.2 * _random.NextDouble()):0.00},{species},{lengthCm},invented\n");
+        _text.Append(Plain, $"{water.ThermoclineM(at) + (0.4 * _random.NextNormal()):0.0},{water.SurfaceC(at):0.0},{windMps:0.0},{(_random.NextInt(2) == 0 ? "clear" : "cloudy")},{jig},{weightG},{trailer},drag,{0.25 + (0.2 * _random.NextDouble()):0.00},{species},{lengthCm},\n");
     }
 }

@@ -39,8 +39,10 @@ const plane = new Projection({ code: "lake-plane", units: "m", global: false });
 
 export class LakeChart {
   private readonly map: OlMap;
-  /** The whole day's way was asked for and nobody moved the chart since: a new size shows it anew. */
+  /** The whole day's way, or the whole lake, was asked for and nobody moved the chart since: a new size shows it anew. */
   private routeFramed = false;
+  private wholeFramed = false;
+  private water: { of: Float32Array; extent: Extent } | undefined;
   private readonly painted: ImageCanvasSource;
   private readonly soundings = new VectorSource();
   private readonly names = new VectorSource();
@@ -72,7 +74,8 @@ export class LakeChart {
     const ruleHost = host.querySelector<HTMLElement>(".rule-l");
     if (options.rule && ruleHost) this.rule = new DepthRule(ruleHost, listener, options.ruleLabel);
     this.map.on("moveend", () => this.settle());
-    this.map.on("pointerdrag", () => { this.routeFramed = false; });
+    this.map.on("pointerdrag", () => this.moved());
+    target.addEventListener("wheel", () => this.moved(), { passive: true });
     this.map.on("singleclick", (event) => this.tap(event.pixel, event.coordinate));
     this.off = onModel((part) => this.refresh(part));
     this.resized = new ResizeObserver(() => this.fitted());
@@ -91,8 +94,13 @@ export class LakeChart {
   /** Shows the whole lake. */
   whole(): void {
     const extent = this.lakeExtent();
-    if (extent) this.map.getView().fit(extent, { padding: this.padding() });
+    if (!extent) return;
+    this.map.getView().fit(extent, { padding: this.padding() });
+    this.routeFramed = false;
+    this.wholeFramed = true;
   }
+
+  private moved(): void { this.routeFramed = this.wholeFramed = false; }
 
   /** Shows the whole day's way. */
   wholeRoute(): void {
@@ -104,14 +112,14 @@ export class LakeChart {
     }
     if (isEmpty(extent)) { this.whole(); return; }
     this.framed = true;
-    this.routeFramed = true;
+    [this.routeFramed, this.wholeFramed] = [true, false];
     this.map.getView().fit(extent, { padding: [48, 48, 48, 48], minResolution: 1.5 });
     this.refresh("water");
   }
 
   /** Moves to a place; keeps the zoom where it is closer than the given one. */
   goTo(xM: number, yM: number, pixelM: number): void {
-    this.routeFramed = false;
+    this.moved();
     const view = this.map.getView(), still = matchMedia("(prefers-reduced-motion: reduce)").matches;
     const resolution = Math.min(view.getResolution() ?? pixelM, pixelM), [, right] = this.padding();
     const to = { center: [xM + ((right ?? 0) / 2 - 8) * resolution, yM], resolution };
@@ -120,7 +128,7 @@ export class LakeChart {
 
   zoom(by: number): void {
     const view = this.map.getView();
-    this.routeFramed = false;
+    this.moved();
     view.animate({ zoom: (view.getZoom() ?? 0) + by, duration: 150 });
   }
 
@@ -129,8 +137,23 @@ export class LakeChart {
   private padding(): number[] { return [18, this.rule ? 92 : 18, 18, 18]; }
 
   private lakeExtent(): Extent | null {
-    const f = model.frame;
-    return f ? [f.westM, f.southM, f.westM + f.nx * f.cellM, f.southM + f.ny * f.cellM] : null;
+    const f = model.frame, field = model.field;
+    if (!f) return null;
+    if (this.water?.of === field) return this.water.extent;
+    let west = f.nx, east = -1, south = f.ny, north = -1;
+    for (let y = 0; y < f.ny; y++) {
+      for (let x = 0; x < f.nx; x++) {
+        if (!(field[y * f.nx + x]! > 0)) continue;
+        if (x < west) west = x;
+        if (x > east) east = x;
+        if (y < south) south = y;
+        north = y;
+      }
+    }
+    if (east < 0) [west, east, south, north] = [0, f.nx - 1, 0, f.ny - 1];
+    const extent: Extent = [f.westM + west * f.cellM, f.southM + south * f.cellM, f.westM + (east + 1) * f.cellM, f.southM + (north + 1) * f.cellM];
+    this.water = { of: field, extent };
+    return extent;
   }
 
   private fitted(): void {
@@ -142,6 +165,7 @@ export class LakeChart {
       this.refresh("water");
     } else if (this.options.still) this.whole();
     else if (this.routeFramed) this.wholeRoute();
+    else if (this.wholeFramed) this.whole();
     this.bars();
   }
 

@@ -111,7 +111,7 @@ function tablesOf(wind: WindModel, palette: Palette, maxDepthM: number): Tables 
   return { colours, levels };
 }
 
-/** Paints tone and belt of the model's hour. */
+/** Paints tone, belt and second shore of the model's hour. */
 export class WindPaint {
   private tables: Tables | undefined;
   private key = "";
@@ -128,6 +128,8 @@ export class WindPaint {
     const moved = atHour(wind, wind.offset, model.windHour, this.now), { colours, levels } = this.tables;
     const rest = wind.belt?.[3] ?? 0, perM = (tones - 1) / Math.max(0.5, wind.highM - wind.lowM);
     const out = new Uint32Array(image.data.buffer), { width, height } = image;
+    // The second shore runs where the bottom changes from above the layer to below it: between a pixel and its neighbour to the left or above.
+    const [lr, lg, lb] = rgb(palette.belt) as [number, number, number], line = (255 << 24) | (lb << 16) | (lg << 8) | lr, over = new Int8Array(width);
     const step = pixelM / f.cellM, c0 = (westM + pixelM / 2 - f.westM) / f.cellM - 0.5;
     const gStep = pixelM / g.cellM, g0 = (westM + pixelM / 2 - g.westM) / g.cellM - 0.5;
     for (let py = 0; py < height; py++) {
@@ -140,7 +142,7 @@ export class WindPaint {
         const c = c0 + px * step, x0 = c | 0, tx = c - x0;
         const top = field[low + x0]! + (field[low + x0 + 1]! - field[low + x0]!) * tx;
         const depth = top + (field[high + x0]! + (field[high + x0 + 1]! - field[high + x0]!) * tx - top) * ty;
-        if (!(depth > 0)) continue;
+        if (!(depth > 0)) { over[px] = 0; continue; }
         let gc = g0 + px * gStep;
         gc = gc < 0 ? 0 : gc > g.nx - 1.001 ? g.nx - 1.001 : gc;
         const gx = gc | 0, gu = gc - gx;
@@ -149,7 +151,12 @@ export class WindPaint {
         let tone = ((rest + offset - wind.lowM) * perM) | 0;
         tone = tone < 0 ? 0 : tone >= tones ? tones - 1 : tone;
         const level = depth > offset ? levels[((depth - offset) * beltSteps) | 0]! : 0;
-        out[py * width + px] = colours[tone * 4 + level]!;
+        const at = py * width + px, side = wind.belt ? (depth - offset > rest ? 1 : -1) : 0, above = over[px]!;
+        const left = px > from ? over[px - 1]! : 0;
+        over[px] = side;
+        out[at] = colours[tone * 4 + level]!;
+        if (left === -side && left !== 0) out[at] = out[at - 1] = line;
+        if (above === -side && above !== 0) out[at] = out[at - width] = line;
       }
     }
   }

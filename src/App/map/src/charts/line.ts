@@ -31,8 +31,11 @@ export function drawLine(host: HTMLElement, data: LineData): void {
   out += `<circle class="acf" cx="${n(jx)}" cy="${n(jy)}" r="6" style="stroke:var(--ink);stroke-width:1.6"/>`;
   out += `<path class="inkf" d="M${n(boat - 2)} ${top - 15}h52l-11 9h-37z"/><path class="cv" d="M${n(boat + 12)} ${top - 14}L${n(boat)} ${top}M${n(boat + 12)} ${top - 14}L${n(boat - 14)} ${top - 31}"/>`;
   out += text(boat - 20, top - 18, data.speedLabel, 'text-anchor="end"') + `<path class="ax" d="M${n(boat + 62)} ${top - 12}h24m-6 -4l6 4l-6 4"/>`;
-  const midX = X((jig.x) * 0.42), ly = Math.min(waterFoot - 22, top + (waterFoot - top) * 0.62);
-  out += text(Math.min(midX, right - 90), ly, data.lineLabel, 'class="bg" text-anchor="middle"');
+  // The label stands in the water under the line, clear of it: right of where the line passes the height of its letters.
+  const ly = Math.min(waterFoot - 22, top + (waterFoot - top) * 0.62), wide = data.lineLabel.length * 9;
+  const passes = [...data.shape, ...data.low].filter((p) => Y(p.z) > ly - 22).map((p) => X(p.x));
+  const lx = Math.min(Math.max(X(jig.x * 0.6), ...passes) + 14, right - 8 - wide);
+  out += text(lx, ly, data.lineLabel, 'class="bg"');
   const dim = waterFoot + 24;
   out += `<path class="ax" d="M${n(jx)} ${n(dim - 5)}v10M${n(jx)} ${n(dim)}H${n(boat)}M${n(boat)} ${n(dim - 5)}v10"/>`;
   const tw = data.behindLabel.length * 7 + 12, mx = (jx + boat) / 2;

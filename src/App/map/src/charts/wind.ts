@@ -20,11 +20,12 @@ export function drawWind(host: HTMLElement, data: WindData): void {
   let out = `<defs>${hatch(hx)}${hatch(bx)}</defs>`;
   for (const v of y.ticks(3)) if (v > 0) out += `<path class="gr" d="M${left} ${n(y(v))}H${right}"/>` + text(left - 6, y(v) + 4.5, String(v), 'class="q" text-anchor="end"');
   let nextLabel = 0;
+  const every = Math.max(1, Math.ceil(18 / step));
   data.hours.forEach((hour, i) => {
     const cx = left + (i + 0.5) * step;
     if (hour.dark) out += `<rect x="${n(cx - step / 2)}" y="10" width="${n(step)}" height="${n(foot - 10)}" fill="url(#${hx})" opacity=".28"/>`;
     if (hour.chosen) out += `<rect class="acw" x="${n(cx - step / 2)}" y="10" width="${n(step)}" height="${n(foot - 10)}"/>`;
-    if (hour.fromDeg !== null) out += `<g transform="translate(${n(cx)} 20) rotate(${n(hour.fromDeg + 180)})"><path class="ax" style="stroke-width:1.6" d="M0 7V-7M-3.5 -3L0 -7L3.5 -3"/></g>`;
+    if (hour.fromDeg !== null && i % every === 0) out += `<g transform="translate(${n(cx)} 20) rotate(${n(hour.fromDeg + 180)})"><path class="ax" style="stroke-width:1.6" d="M0 7V-7M-3.5 -3L0 -7L3.5 -3"/></g>`;
     if (hour.gust !== null && hour.gust > hour.wind) out += `<path class="ax" d="M${n(cx)} ${n(y(hour.wind))}V${n(y(hour.gust))}m-4 0h8"/>`;
     out += `<rect ${data.stale ? `fill="url(#${bx})" class="ax"` : 'class="inkf"'} x="${n(cx - bar / 2)}" y="${n(y(hour.wind))}" width="${n(bar)}" height="${n(foot - y(hour.wind))}"/>`;
     const wide = hour.label.length * 7 + 8;
