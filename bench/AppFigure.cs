@@ -7,6 +7,7 @@ internal sealed class AppFigure(string name, string claim, string unit, string a
     [
         new AppFigure("app-transfer", "Compressed bytes fetched on the first visit to the published app", "MB", "4 MB wanted; app, engine, fonts and the packed demo lake", v => v.TransferBytes / 1e6),
         new AppFigure("app-start", "Seconds from opening the published app cold until its places can be used", "s", "4 s wanted", v => v.UsableS),
+        new AppFigure("app-answer", "Seconds from opening the published app cold until the demo lake's answer stands on the screen", "s", "4 s wanted", v => v.AnswerS),
         new AppFigure("app-open", "Seconds for reading and gridding the demo lake in the browser, once a lake", "s", "part of app-recompute", v => v.OpenS),
         new AppFigure("app-outlook", "Seconds for an outlook of 30 members of the demo lake in the browser", "s", "part of app-recompute", v => v.OutlookS),
         new AppFigure("app-shore", "Seconds for bottom forms, second shore and ranked places in the browser", "s", "part of app-recompute", v => v.ShoreS),

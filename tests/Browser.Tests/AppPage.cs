@@ -25,6 +25,8 @@ internal sealed class AppPage(IPage page, string address)
             // A lost connection is told by the browser itself; everything else is ours.
             if (message.Type == "error" && !message.Text.Contains("ERR_INTERNET_DISCONNECTED", StringComparison.Ordinal)) app.Errors.Add(message.Text);
         };
+        // A busy machine is slow, not wrong: what does not come is told after minutes, not seconds.
+        app.Page.SetDefaultTimeout(Patient / 3);
         await app.GoAsync(path);
         return app;
     }
@@ -38,9 +40,22 @@ internal sealed class AppPage(IPage page, string address)
         await RestedAsync();
     }
 
-    /// <summary>Waits until nothing is being worked out.</summary>
+    /// <summary>Waits until this device itself has worked out what came with the app.</summary>
+    public async Task WorkedOutAsync()
+    {
+        await page.WaitForFunctionAsync("() => performance.getEntriesByName('engine:shore').length > 0", null, new PageWaitForFunctionOptions { Timeout = Patient });
+        await AnsweredAsync();
+    }
+
+    /// <summary>Waits until nothing is being worked out: one piece of work may follow another.</summary>
     public async Task RestedAsync() =>
-        await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = Patient });
+        await page.WaitForFunctionAsync("""
+            () => {
+              if (document.querySelector('.work')) window.restedSince = 0;
+              else window.restedSince ||= performance.now();
+              return window.restedSince > 0 && performance.now() - window.restedSince > 400;
+            }
+            """, null, new PageWaitForFunctionOptions { Timeout = Patient });
 
     /// <summary>Stops the work under way: what is tested next does not need it.</summary>
     public async Task StopAsync()
@@ -78,6 +93,35 @@ internal sealed class AppPage(IPage page, string address)
 
     /// <summary>What axe found fault with, and what is wider than the screen; asserted once at the end, so that one run tells all.</summary>
     public List<string> Faults { get; } = [];
+
+    /// <summary>Walks the page with the Tab key alone: everything that can be pressed is reached, in sight, and lets go again.</summary>
+    public async Task KeyboardAsync(string where)
+    {
+        int wanted = await page.EvaluateAsync<int>("""
+            () => {
+              document.activeElement?.blur();
+              window.scrollTo(0, 0);
+              const all = [...document.querySelectorAll('a[href], button, input, select, textarea, summary, [tabindex="0"]')].filter((e) => !e.disabled && e.tabIndex >= 0 && e.checkVisibility());
+              window.toReach = new Set(all);
+              return all.length;
+            }
+            """);
+        for (int i = 0; i < wanted + 4; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            if (await page.EvaluateAsync<bool>("() => { const e = document.activeElement; window.toReach.delete(e?.shadowRoot?.activeElement ?? e); return window.toReach.size === 0; }")) return;
+        }
+
+        string[] left = await page.EvaluateAsync<string[]>("() => [...window.toReach].slice(0, 4).map((e) => e.outerHTML.slice(0, 120))");
+        Faults.Add($"{where}: the Tab key does not reach {string.Join(" | ", left)}");
+    }
+
+    /// <summary>Looks for anything that moves by itself.</summary>
+    public async Task StillAsync(string where)
+    {
+        int moving = await page.EvaluateAsync<int>("() => document.getAnimations().filter((a) => a.playState === 'running').length");
+        if (moving > 0) Faults.Add($"{where}: {moving} things move though the device asked for none.");
+    }
 
     /// <summary>Looks for faults of access, and for anything wider than the screen.</summary>
     public async Task AccessibleAsync(string where)

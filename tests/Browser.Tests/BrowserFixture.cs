@@ -58,13 +58,14 @@ public sealed class BrowserFixture : IAsyncLifetime
         }
     }
 
-    /// <summary>A device of its own: nothing stored.</summary>
-    public Task<IBrowserContext> DeviceAsync(int width, int height, bool dark = false, string locale = "en-US") =>
+    /// <summary>A device of its own: nothing stored. A calm one asks for reduced motion.</summary>
+    public Task<IBrowserContext> DeviceAsync(int width, int height, bool dark = false, string locale = "en-US", bool calm = false) =>
         Browser.NewContextAsync(new BrowserNewContextOptions
         {
             ViewportSize = new ViewportSize { Width = width, Height = height },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             Locale = locale,
+            ReducedMotion = calm ? ReducedMotion.Reduce : ReducedMotion.NoPreference,
             TimezoneId = "America/Chicago",
             AcceptDownloads = true,
         });

@@ -69,7 +69,7 @@ internal sealed partial class LakeDesk
 
     private static InspectView View(LakeFolder folder, ProblemLog log) => new()
     {
-        Name = folder.SiteOrNull?.Name ?? folder.Document.Name ?? "",
+        Name = folder.Document.Name is { Length: > 0 } named ? named : Suggested(folder),
         HasSite = folder.HasSite,
         LatDeg = folder.SiteOrNull?.Position.LatDeg,
         LonDeg = folder.SiteOrNull?.Position.LonDeg,
@@ -80,6 +80,16 @@ internal sealed partial class LakeDesk
 
     private static SurveyView Survey(SurveyUnderstanding s) => new(s.File, s.Format, s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,
         s.Sense.ToString(), s.SenseKnown == Knowledge.Stated, s.Crs, Finite(s.MinDepthM), Finite(s.MaxDepthM), [.. s.Doubts]);
+
+    // Until the user names it, a lake is called like its survey's file.
+    private static string Suggested(LakeFolder folder)
+    {
+        if (folder.SurveyFiles.Count == 0) return folder.SiteOrNull?.Name ?? "";
+        string stem = Path.GetFileName(folder.SurveyFiles[0].File);
+        int dot = stem.IndexOf('.', StringComparison.Ordinal);
+        stem = (dot > 0 ? stem[..dot] : stem).Replace('_', ' ').Replace('-', ' ').Trim();
+        return stem.Length > 0 ? char.ToUpperInvariant(stem[0]) + stem[1..] : "";
+    }
 
     private static double? Finite(double value) => double.IsFinite(value) ? value : null;
 }

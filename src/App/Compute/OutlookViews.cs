@@ -17,6 +17,8 @@ internal static class OutlookViews
         float[] season = new float[whole.Days.Count * depths];
         for (int day = 0; day < whole.Days.Count; day++)
             whole.Days[day].MedianTempC.AsSpan(0, Math.Min(depths, whole.Days[day].MedianTempC.Length)).CopyTo(season.AsSpan(day * depths));
+        // A hundredth of a degree is more than is drawn, and a third of the size.
+        for (int i = 0; i < season.Length; i++) season[i] = MathF.Round(season[i], 2);
         return new OutlookView
         {
             At = outlook.At,

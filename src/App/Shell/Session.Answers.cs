@@ -29,13 +29,17 @@ public sealed partial class Session
     /// <summary>The spots ranked last, best first.</summary>
     public IReadOnlyList<SpotView> Spots { get; private set; } = [];
 
-    /// <summary>Whether what is shown was kept from an earlier visit and is being worked out anew.</summary>
+    /// <summary>Whether what is shown was kept from an earlier visit, or came with the app, and is being worked out anew.</summary>
     public bool IsFromEarlier { get; private set; }
+
+    /// <summary>Whether what is shown came with the app.</summary>
+    public bool IsFirst { get; private set; }
 
     /// <summary>Opens a lake: shows what was kept of it, then works everything out.</summary>
     public async Task OpenAsync(LakeRow lake)
     {
         Lake = lake;
+        IsFirst = IsFirst && lake.Id == "demo";
         (View, Outlook, Shore, Day, Trouble, Spots) = (null, null, null, null, null, []);
         (_stopAt, Trying, Wind) = (0, WhatIf.Nothing, null);
         await browser.Do("saveSetting", "lake", lake.Id);
@@ -69,7 +73,7 @@ public sealed partial class Session
             string outlook = await AskAsync("outlook", About(), lake.Id, Stamp);
             if (Lake?.Id != lake.Id) return;
             Outlook = Read(outlook, ViewsJson.Default.OutlookView);
-            (IsFromEarlier, _engineIsCold, Wind) = (false, false, null);
+            (IsFromEarlier, IsFirst, _engineIsCold, Wind) = (false, false, false, null);
             Tell();
             Work = Work?.At(0, Words["work.shore"], TimeProvider.System.GetUtcNow());
             Trying = WhatIf.Nothing;
@@ -83,14 +87,29 @@ public sealed partial class Session
     /// <summary>Makes the demo lake on this device and opens it.</summary>
     public async Task CreateDemoAsync()
     {
+        bool first = View is null && !Words.Units.IsMetric && await ShowFirstAsync();
         await DoAsync("work.demo", async () =>
         {
             string id = "demo";
             await browser.Do("holdOwn", "demo/ketterfold.zip");
             await browser.Text("createLake", "unpack", "{}", id, "", Now());
+            if (first) await browser.Do("keepFirst", id, Stamp);
             await ReadLakesAsync();
         });
         if (Lakes.FirstOrDefault(l => l.Id == "demo") is { } lake) await OpenAsync(lake);
+    }
+
+    // What the engine said of the demo lake when the app was built: the first screen has an answer before the engine is awake.
+    private async Task<bool> ShowFirstAsync()
+    {
+        if (await browser.Text("firstAnswers", "demo/first.json") is not { } json) return false;
+        using JsonDocument first = JsonDocument.Parse(json);
+        TakeView(first.RootElement.GetProperty("open").GetRawText());
+        Outlook = Read(first.RootElement.GetProperty("outlook").GetRawText(), ViewsJson.Default.OutlookView);
+        TakeShore(first.RootElement.GetProperty("shore").GetRawText());
+        (IsFromEarlier, IsFirst) = (true, true);
+        Tell();
+        return true;
     }
 
     /// <summary>Keeps a record; returns once the database says it is on disk.</summary>

@@ -14,6 +14,7 @@ export { showHour as windHour, stop as stopWind } from "./chart/play";
 export const playWind = (listener: HourListener): void => play(listener);
 export { saveSetting, setting, askToPersist } from "./store/records";
 export { removeLake } from "./store/lakes";
+export { firstAnswers, keepFirst } from "./store/first";
 export { keepOffline, takeUpdate } from "./offline/updates";
 export { locale } from "./device/locale";
 export { applyTheme, storedTheme, systemDark } from "./device/theme";

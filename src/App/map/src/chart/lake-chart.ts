@@ -80,6 +80,7 @@ export class LakeChart {
     this.off = onModel((part) => this.refresh(part));
     this.resized = new ResizeObserver(() => this.fitted());
     this.resized.observe(host);
+    host.toggleAttribute("data-drawn", model.frame !== null);
     this.fitted();
   }
 
@@ -170,6 +171,7 @@ export class LakeChart {
   }
 
   private refresh(part: string): void {
+    this.host.toggleAttribute("data-drawn", model.frame !== null);
     if (part === "theme") this.palette = readPalette(this.host);
     if (part === "wind") { if (this.options.wind) this.painted.changed(); return; }
     if (part === "water" && !this.framed) { this.fitted(); return; }

@@ -10,7 +10,13 @@ export async function keepOffline(listener: UpdateListener): Promise<void> {
   addEventListener("offline", signal);
   signal();
   if (!("serviceWorker" in navigator)) return;
-  registration = await navigator.serviceWorker.register("service-worker.js", { updateViaCache: "none" });
+  try {
+    registration = await navigator.serviceWorker.register("service-worker.js", { updateViaCache: "none" });
+  } catch {
+    // Private windows and plain http refuse it: the app works, only not without a signal.
+  }
+  // A browser told to block service workers answers with nothing at all.
+  if (!registration) return;
   const offer = (): void => {
     if (registration?.waiting && navigator.serviceWorker.controller) void listener.invokeMethodAsync("OnUpdateReady");
   };
