@@ -118,7 +118,7 @@ public class NewcomerTests(BrowserFixture fixture)
                   return JSON.parse(await store.recordsJson(lake)).filter((r) => ['bite', 'fish', 'snag', 'nothing'].includes(r.kind)).length === count;
                 }
                 """, i + 1);
-            Assert.True(await app.Page.Locator(".ab-undo").IsVisibleAsync());
+            await app.Page.Locator(".ab-undo").WaitForAsync();
         }
 
         foreach (ILocator key in await app.Page.Locator(".ab-page button, .ab-page a").AllAsync())
