@@ -9,6 +9,7 @@ internal static class Figures
     [
         new SeasonColumn(),
         new SeasonOutlook(),
+        new SeasonRandom(),
         new SeasonScoreFigure(ScoreMode.Blind),
         new SeasonScoreFigure(ScoreMode.Few),
         new SeasonScoreFigure(ScoreMode.Fit),

@@ -28,6 +28,9 @@ public static class OutlookAnswer
         WeatherSeries? season = weather is null ? null : SegmentFor(weather.Segments, at);
         List<WeatherSeries> past = weather is null ? [] : [.. weather.Segments.Where(s => s != season)];
         if (folder.Climate.Count > 0) past.AddRange(WeatherPreparation.Prepare(WeatherInput.Join(folder.Climate.Values), lake.Site).Segments);
+        double? meanWind = LakePriors.MeanWindMps([.. past, .. season is null ? Array.Empty<WeatherSeries>() : [season]]);
+        LakePriors? fitted = folder.Fitted.Count == 0 || weather is null ? null
+            : FittedNumbers.Apply(LakePriors.For(lake.Site, lake.Hypsography, weather.Source, meanWind), folder.Fitted);
         OutlookRequest request = new()
         {
             Site = lake.Site,
@@ -41,6 +44,8 @@ public static class OutlookAnswer
             Flows = folder.Flows,
             Readings = [.. folder.Readings, .. folder.Secchi],
             Profiles = folder.Profiles,
+            Fitted = fitted,
+            MeanWindMps = meanWind,
             Members = options.Members,
             Seed = options.Seed,
         };
@@ -68,7 +73,7 @@ public static class OutlookAnswer
                 p.OxygenMgPerL is { } oxygen ? SpreadDocument.From(oxygen) : null))],
             Arms = [.. outlook.Arms.Select(a => new OutlookDocument.ArmRow(a.Name, StateKey(a.State), SpreadDocument.From(a.ThermoclineM),
                 DateSpreadDocument.From(a.TurnoverInDays, outlook.At)))],
-            Words = [OutlookWords.Say(outlook, !units.IsMetric)],
+            Words = [OutlookWords.Say(outlook, !units.IsMetric), .. NextReading.Ask(lake.Folder, outlook) is { } ask ? [ask] : Array.Empty<string>()],
             Assumed = outlook.Assumed,
             Doubted = outlook.Doubted,
         };

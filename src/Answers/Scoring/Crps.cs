@@ -48,33 +48,6 @@ public static class Crps
     }
 }
 
-/// <summary>Widens members by what one measured value strays from the lake's mean: tilt and rocking of the layers, the rule's grain.</summary>
-internal static class Dressing
-{
-    /// <summary>Error of a date read off daily casts by the strict rule, days.</summary>
-    public static readonly double OverturnSdDays = 3;
-
-    private static readonly double[] Points = [-1.28, -0.52, 0, 0.52, 1.28];
-
-    /// <summary>Error of one measured thermocline against the lake's mean, m.</summary>
-    public static double ThermoclineSdM(double depthM) => 0.25 + (0.06 * depthM);
-
-    public static (double[] Samples, double[] Weights) With(double[] samples, double[] weights, double sd, double most)
-    {
-        double[] wide = new double[samples.Length * Points.Length], shares = new double[wide.Length];
-        for (int i = 0; i < samples.Length; i++)
-        {
-            for (int k = 0; k < Points.Length; k++)
-            {
-                wide[(i * Points.Length) + k] = Math.Min(samples[i] + (sd * Points[k]), most);
-                shares[(i * Points.Length) + k] = weights[i] / Points.Length;
-            }
-        }
-
-        return (wide, shares);
-    }
-}
-
 /// <summary>Weather shortened.</summary>
 internal static class WeatherCut
 {

@@ -6,6 +6,8 @@ namespace SecondShore.Answers.Scoring;
 internal static class FitScore
 {
     private const int ProfilesPerSeason = 40;
+    private const double UnprovenWeight = 4;
+    private static readonly double[] Weights = [1, 4, 16];
     private const double TempSdK = 1.0, IndependentCasts = 10.0, ThermoclineSdM = 1.5, OverturnSdDays = 5;
 
     public static LakeScore Of(ScoredLake lake, IProgress<double>? progress, CancellationToken cancel)
@@ -19,12 +21,36 @@ internal static class FitScore
         return ScoreRunner.Score(lake, ScoreMode.Fit, sums, []);
     }
 
-    /// <summary>Fits a lake's numbers to seasons, each thinned to what is nearly independent.</summary>
+    /// <summary>Fits a lake's numbers to seasons, each thinned to what is nearly independent; how far the fit may leave the prior, seasons left out decide.</summary>
     public static LakePriors Fit(LakePriors priors, IReadOnlyList<SeasonCase> cases, IProgress<double>? progress, CancellationToken cancel)
     {
         // Long records add little after a few seasons; every other one keeps the fit quick.
         SeasonCase[] used = [.. cases.Where((_, i) => cases.Count <= 4 || i % 2 == 0).Select(Thin)];
-        return LakeFit.Fit(priors, p => [.. used.SelectMany(c => Residuals(c, SeasonTrace.Run(c, p)))], 6, progress, cancel);
+        double weight = used.Length < 2 ? UnprovenWeight : ProvenWeight(priors, used, progress, cancel);
+        return Fitted(priors, used, weight, 6, cancel);
+    }
+
+    private static LakePriors Fitted(LakePriors priors, SeasonCase[] used, double weight, int iterations, CancellationToken cancel) =>
+        LakeFit.Fit(priors, p => [.. used.SelectMany(c => Residuals(c, SeasonTrace.Run(c, p)))], iterations, weight, null, cancel);
+
+    // The weight of the prior with which the other seasons best foretell the first and the last.
+    private static double ProvenWeight(LakePriors priors, SeasonCase[] used, IProgress<double>? progress, CancellationToken cancel)
+    {
+        double best = Weights[^1], least = double.MaxValue;
+        for (int k = 0; k < Weights.Length; k++)
+        {
+            double cost = 0;
+            foreach (int left in new[] { 0, used.Length - 1 })
+            {
+                LakePriors fitted = Fitted(priors, [.. used.Where((_, i) => i != left)], Weights[k], 4, cancel);
+                foreach (double r in Residuals(used[left], SeasonTrace.Run(used[left], fitted.Centre))) cost += r * r;
+            }
+
+            progress?.Report((k + 1.0) / (Weights.Length + 1));
+            if (cost < least) (best, least) = (Weights[k], cost);
+        }
+
+        return best;
     }
 
     private static SeasonCase Thin(SeasonCase season)

@@ -19,7 +19,7 @@ internal static class HindcastScore
             foreach ((int month, int day) in new[] { (9, 1), (9, 15), (10, 1) })
             {
                 cancel.ThrowIfCancellationRequested();
-                Score(season, cases, new DateTimeOffset(season.Year, month, day, 0, 0, 0, TimeSpan.Zero), sums, cancel);
+                Score(season, cases, StepHistory.Of(lake.Profiles, season.Year), new DateTimeOffset(season.Year, month, day, 0, 0, 0, TimeSpan.Zero), sums, cancel);
                 progress?.Report(++done / (3.0 * cases.Count));
             }
         }
@@ -44,7 +44,7 @@ internal static class HindcastScore
         };
     }
 
-    private static void Score(SeasonCase season, List<SeasonCase> cases, DateTimeOffset cut, HindcastSums sums, CancellationToken cancel)
+    private static void Score(SeasonCase season, List<SeasonCase> cases, StepHistory history, DateTimeOffset cut, HindcastSums sums, CancellationToken cancel)
     {
         ObservedProfile[] ahead = [.. Leads.Select(lead => Nearest(season, cut.AddDays(lead))).OfType<ObservedProfile>()];
         bool dated = season.Overturn is { FirstMixed: not null } o && new DateTimeOffset(o.LastStratified.ToDateTime(TimeOnly.MinValue), TimeSpan.Zero) > cut;
@@ -62,14 +62,17 @@ internal static class HindcastScore
         };
         MemberCourse course = new(OutlookModel.ComputeMembers(request, null, cancel), season);
         ObservedProfile? before = season.Observed.LastOrDefault(p => p.At <= cut && !double.IsNaN(p.ThermoclineM));
-        foreach (ObservedProfile seen in ahead) Thermocline(season, cases, cut, course, seen, before, sums);
+        foreach (ObservedProfile seen in ahead) Thermocline(season, cases, history, cut, course, seen, before, sums);
         if (dated) Overturn(season, course, sums);
     }
 
-    private static void Thermocline(SeasonCase season, List<SeasonCase> cases, DateTimeOffset cut, MemberCourse course, ObservedProfile seen, ObservedProfile? before, HindcastSums sums)
+    private static void Thermocline(SeasonCase season, List<SeasonCase> cases, StepHistory history, DateTimeOffset cut, MemberCourse course, ObservedProfile seen, ObservedProfile? before, HindcastSums sums)
     {
         (double median, double[] samples, double[] weights) = course.ThermoclineM(seen);
-        (samples, weights) = Dressing.With(samples, weights, Dressing.ThermoclineSdM(median), seen.DepthM[^1]);
+        double lead = (seen.At - cut).TotalDays;
+        (samples, weights) = ModelError.Widen(samples, weights, m => ModelError.ThermoclineSdM(m, lead), 0.1, seen.DepthM[^1]);
+        samples = history.Join(samples, weights, seen.At.DayOfYear);
+        median = SampleDistribution.Of(samples, weights).Quantile(0.5);
         double truth = seen.ThermoclineM, crps = Crps.Weighted(samples, weights, truth);
         sums.Thermocline.Add(crps);
         sums.ThermoclineError.Add(Math.Abs(median - truth));
@@ -92,7 +95,7 @@ internal static class HindcastScore
         DateOnly newYear = new(season.Year, 1, 1);
         double first = measured.LastStratified.DayNumber - newYear.DayNumber, last = measured.FirstMixed!.Value.DayNumber - newYear.DayNumber;
         double[] days = course.OverturnDays(), weights = course.Weights();
-        (days, weights) = Dressing.With(days, weights, Dressing.OverturnSdDays, 364);
+        (days, weights) = ModelError.Widen(days, weights, _ => ModelError.OverturnSdDays, 0, 364);
         SampleDistribution law = SampleDistribution.Of(days, weights);
         // The truth lies between two casts; the middle stands for it, and a forecast inside the bracket is not charged.
         double truth = Math.Clamp(law.Quantile(0.5), first, last);

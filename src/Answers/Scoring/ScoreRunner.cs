@@ -14,20 +14,22 @@ public static class ScoreRunner
     public static ScoreReport Run(IReadOnlyList<ScoredLake> lakes, ScoreMode mode, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(lakes);
-        List<LakeScore> scores = [];
-        for (int i = 0; i < lakes.Count; i++)
+        LakeScore[] scores = new LakeScore[lakes.Count];
+        double[] done = new double[lakes.Count];
+        // Lakes side by side: seasons of one lake are too few and too unlike to fill the cores.
+        ParallelOptions side = new() { CancellationToken = cancel, MaxDegreeOfParallelism = Math.Max(1, Environment.ProcessorCount) };
+        Parallel.For(0, lakes.Count, side, i =>
         {
-            int lake = i;
-            IProgress<double>? part = progress is null ? null : new PartProgress(progress, lake, lakes.Count);
-            scores.Add(mode switch
+            PartProgress part = new(progress, done, i);
+            scores[i] = mode switch
             {
                 ScoreMode.Few => FewScore.Of(lakes[i], part, cancel),
                 ScoreMode.Fit => FitScore.Of(lakes[i], part, cancel),
                 ScoreMode.Hindcast => HindcastScore.Of(lakes[i], part, cancel),
                 _ => BlindScore.Of(lakes[i], part, cancel),
-            });
-            progress?.Report((i + 1.0) / lakes.Count);
-        }
+            };
+            part.Report(1);
+        });
 
         return new ScoreReport(scores, [ScoreSummary.Of(ModeWord(mode), scores)]);
     }
@@ -70,9 +72,18 @@ public static class ScoreRunner
         };
     }
 
-    private sealed class PartProgress(IProgress<double> whole, int index, int count) : IProgress<double>
+    // Progress of one lake among all: lakes report at once, so the sum is taken under a lock.
+    private sealed class PartProgress(IProgress<double>? whole, double[] done, int index) : IProgress<double>
     {
-        public void Report(double value) => whole.Report((index + value) / count);
+        public void Report(double value)
+        {
+            if (whole is null) return;
+            lock (done)
+            {
+                done[index] = Math.Max(done[index], value);
+                whole.Report(done.Sum() / done.Length);
+            }
+        }
     }
 }
 

@@ -7,6 +7,8 @@ using SecondShore.Answers.Questions;
 using SecondShore.Answers.Words;
 using SecondShore.Cli.Console;
 using SecondShore.Engine.Season;
+using SecondShore.Formats.Files;
+using SecondShore.Formats.Lake;
 
 namespace SecondShore.Cli.Verbs;
 
@@ -20,12 +22,14 @@ internal static class OutlookVerb
         Option<int> members = SharedOptions.Members();
         Option<ulong> seed = SharedOptions.Seed();
         Option<bool> json = SharedOptions.Json();
+        Option<bool> fit = new("--fit") { Description = "First fit the lake's numbers to the casts in profiles.csv and keep them, with their spread, under 'fitted' in lake.json." };
         Command command = new("outlook", "Is the lake layered or turning, how deep is the thermocline, and when does each arm turn?")
         {
-            lakePath, at, members, seed, unitsOption, json,
+            lakePath, at, members, seed, unitsOption, fit, json,
         };
         command.SetAction((parsed, stop) =>
         {
+            if (parsed.GetValue(fit)) Fit(parsed.GetRequiredValue(lakePath), surroundings, stop);
             PreparedLake lake = LakeInput.Prepare(parsed.GetRequiredValue(lakePath), surroundings, stop);
             UnitSystem units = SharedOptions.UnitsOf(parsed.GetValue(unitsOption), lake);
             DateTimeOffset instant = SharedOptions.Instant(parsed.GetValue(at), lake.Folder, surroundings.Clock);
@@ -43,6 +47,20 @@ internal static class OutlookVerb
     {
         using ProgressLine progress = new(surroundings, "Running the season");
         return OutlookAnswer.Compute(lake, at, options, progress, stop);
+    }
+
+    // The fit is written before the outlook is made, so that this answer and every later one rest on it.
+    private static void Fit(string path, Surroundings surroundings, CancellationToken stop)
+    {
+        if (!Directory.Exists(path)) throw new BadUsageException($"--fit writes into lake.json, so it needs a lake folder; {path} is none. Unpack it first.");
+        LakeFolder folder = LakeInput.Read(path, surroundings, stop);
+        IReadOnlyList<FittedParameter> fitted;
+        using (ProgressLine progress = new(surroundings, "Fitting to the casts")) fitted = LakeFitAnswer.Compute(folder, progress, stop);
+        ILakeFiles changed = LakeFolderEdits.WithFitted(folder.Files, fitted);
+        string name = changed.Find("lake.json") ?? "lake.json";
+        FilesWriter.WriteFile(Path.Combine(path, name), changed.Read(name));
+        foreach (FittedParameter f in fitted)
+            surroundings.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"fitted {f.Name}: {f.P50:0.###} ({f.P10:0.###} to {f.P90:0.###})"));
     }
 
     private static void Print(OutlookDocument document, Outlook outlook, UnitSystem units, TextWriter output)

@@ -14,29 +14,30 @@ public static class LakeFit
     /// <param name="priors">Beliefs before; the fit may not go further from them than the residuals ask.</param>
     /// <param name="residuals">Residuals of a set of parameters, each in standard errors and weighted for its independence; always the same length.</param>
     /// <param name="iterations">Steps at most.</param>
+    /// <param name="priorWeight">How much heavier than its own spread the prior weighs, 1 or more: what left-out seasons ask for.</param>
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <param name="cancel">Stops between steps.</param>
     /// <returns>The same beliefs with a moved centre and smaller spreads.</returns>
     public static LakePriors Fit(LakePriors priors, Func<ColumnParameters, double[]> residuals, int iterations = 6,
-        IProgress<double>? progress = null, CancellationToken cancel = default)
+        double priorWeight = 1, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         Require.NotNull(priors);
         Require.NotNull(residuals);
         int n = LakePriors.Dimensions - 1; // oxygen demand does not touch temperature
         double[] z = new double[LakePriors.Dimensions], best = residuals(priors.At(z));
-        double cost = Cost(best, z), damping = 0.5;
+        double cost = Cost(best, z, priorWeight), damping = 0.5;
         double[,] normal = new double[n, n];
         for (int k = 0; k < iterations; k++)
         {
             double[][] jacobian = Jacobian(priors, residuals, z, best, n, cancel);
-            double[] gradient = Normal(jacobian, best, z, normal, n);
+            double[] gradient = Normal(jacobian, best, z, normal, n, priorWeight);
             bool moved = false;
             for (int tries = 0; tries < 4 && !moved; tries++)
             {
                 double[] step = SolveDamped(normal, gradient, damping, n), trial = (double[])z.Clone();
                 for (int d = 0; d < n; d++) trial[d] = Math.Clamp(z[d] - Math.Clamp(step[d], -1.5, 1.5), -4, 4);
                 double[] seen = residuals(priors.At(trial));
-                double tried = Cost(seen, trial);
+                double tried = Cost(seen, trial, priorWeight);
                 if (tried < cost)
                 {
                     moved = cost - tried > 1e-3 * cost;
@@ -54,11 +55,11 @@ public static class LakeFit
         return Shrunk(priors, z, normal, n);
     }
 
-    private static double Cost(double[] residuals, double[] z)
+    private static double Cost(double[] residuals, double[] z, double priorWeight)
     {
         double sum = 0;
         foreach (double r in residuals) sum += r * r;
-        foreach (double v in z) sum += v * v;
+        foreach (double v in z) sum += priorWeight * v * v;
         return sum;
     }
 
@@ -77,19 +78,19 @@ public static class LakeFit
         return columns;
     }
 
-    private static double[] Normal(double[][] jacobian, double[] residuals, double[] z, double[,] normal, int n)
+    private static double[] Normal(double[][] jacobian, double[] residuals, double[] z, double[,] normal, int n, double priorWeight)
     {
         double[] gradient = new double[n];
         for (int a = 0; a < n; a++)
         {
             for (int b = 0; b <= a; b++)
             {
-                double sum = a == b ? 1.0 : 0.0;
+                double sum = a == b ? priorWeight : 0.0;
                 for (int i = 0; i < residuals.Length; i++) sum += jacobian[a][i] * jacobian[b][i];
                 normal[a, b] = normal[b, a] = sum;
             }
 
-            gradient[a] = z[a];
+            gradient[a] = priorWeight * z[a];
             for (int i = 0; i < residuals.Length; i++) gradient[a] += jacobian[a][i] * residuals[i];
         }
 

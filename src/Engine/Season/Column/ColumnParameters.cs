@@ -32,6 +32,9 @@ public sealed record ColumnParameters
     /// 1/e on its way down the mixed layer, dimensionless; infinite for the bare energy law.</summary>
     public double StirringReachFactor { get; init; } = double.PositiveInfinity;
 
+    /// <summary>Wedderburn number at which the shear at a tilting thermocline stirs as much as the wind at the surface, dimensionless; 0 leaves it out.</summary>
+    public double TiltFactor { get; init; }
+
     /// <summary>Share of the difference between land air and water that is lost on the way over the lake, 0 to 1.</summary>
     public double AirAdjustmentShare { get; init; }
 

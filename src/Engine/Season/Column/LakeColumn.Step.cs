@@ -5,6 +5,8 @@ namespace SecondShore.Engine.Season;
 public sealed partial class LakeColumn
 {
     private const int StepsPerDiffusion = 6;
+    private const double TiltMemoryS = 6 * 3600.0, MostTilting = 10;
+    private double _tiltStress, _belowDensityKgPerM3, _tiltLengthM;
     private const double IceExchangeWPerM2K = 12.0, LightUnderIce = 0.05;
     private const double IceHeatJPerM3 = 3.06e8; // density 917 times latent heat 333.5 kJ/kg
     private const double IceGrowthM2PerKS = 0.025 * 0.025 / 86400.0; // D.10: h = a sqrt(FDD)
@@ -39,7 +41,7 @@ public sealed partial class LakeColumn
                 - Longwave.EmittedWPerM2(surfaceC) - _fluxes.LatentWPerM2 - _fluxes.SensibleWPerM2;
             double friction = Math.Sqrt(_fluxes.StressPa / 1000.0);
             WaterFrictionMps = friction;
-            double faded = Fading(friction, forcing.CoriolisPerS);
+            double faded = Fading(friction, forcing.CoriolisPerS) + Tilting(friction, stepS);
             energyJ = faded * _parameters.StirringFactor * 1000.0 * friction * friction * friction * area * stepS;
             Warm(light, stepS, net);
             FreezeIfBelowZero();
@@ -51,6 +53,18 @@ public sealed partial class LakeColumn
     // Eddies die on the way down: over a depth that goes with the wind and against the earth's turning.
     private double Fading(double frictionMps, double coriolisPerS) =>
         frictionMps <= 0 ? 0 : Math.Exp(-(_grid.FaceDepthM[MixedTo + 1] - _dropM) * coriolisPerS / (_parameters.StirringReachFactor * frictionMps));
+
+    // Wind that tilts the layers drags them past each other: the shear at the thermocline stirs where the surface's eddies no longer reach.
+    // Its power goes with the inverse of the Wedderburn number (SpigelImberger1980), felt over some hours of wind.
+    private double Tilting(double frictionMps, double stepS)
+    {
+        if (_parameters.TiltFactor <= 0) return 0;
+        _tiltStress += ((frictionMps * frictionMps) - _tiltStress) * Math.Min(1.0, stepS / TiltMemoryS);
+        double mixedM = _grid.FaceDepthM[MixedTo + 1] - _dropM;
+        double lightness = Gravity / 1000.0 * Math.Max(0, _belowDensityKgPerM3 - _densityKgPerM3[_top]);
+        double wedderburn = lightness * mixedM * mixedM / Math.Max(1e-12, _tiltStress * _tiltLengthM);
+        return Math.Min(MostTilting, _parameters.TiltFactor / Math.Max(1e-3, wedderburn));
+    }
 
     private void Mix(ColumnForcing forcing, int step, double stepS, double energyJ)
     {
@@ -72,12 +86,27 @@ public sealed partial class LakeColumn
             Densities();
             DeepDiffusivity();
             Diffuse(_diffusionS);
+            RememberBelow();
             _sinceDiffusion = 0;
             _diffusionS = 0;
         }
 
         double freedJ = Adjust();
         Entrain(energyJ + (_parameters.ConvectionFactor * Math.Max(0, freedJ)));
+    }
+
+    // Mean density of the water below the mixed layer: what a tilt has to lift.
+    private void RememberBelow()
+    {
+        double sum = 0, volume = 0;
+        for (int i = MixedTo + 1; i < _tempC.Length; i++)
+        {
+            sum += _densityKgPerM3[i] * _volumeM3[i];
+            volume += _volumeM3[i];
+        }
+
+        _belowDensityKgPerM3 = volume > 0 ? sum / volume : 0;
+        _tiltLengthM = Math.Sqrt(4.0 * _areaM2[_top] / Math.PI);
     }
 
     // Light into every layer, the rest of the balance into the surface layer.

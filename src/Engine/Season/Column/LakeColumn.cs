@@ -185,6 +185,25 @@ public sealed partial class LakeColumn
         HeatInJ += HeatContentJ - before;
     }
 
+    /// <summary>Moves a step of the profile from one depth to another: the water above stretches, the water below gives way.</summary>
+    /// <param name="fromM">Depth of the step below today's surface, m, above 0 and under the water's depth.</param>
+    /// <param name="toM">Where it shall stand, m; held away from surface and bottom.</param>
+    public void MoveStep(double fromM, double toM)
+    {
+        double depthM = DepthM, edgeM = Math.Min(0.5, 0.1 * depthM);
+        double from = Math.Clamp(Require.Finite(fromM), edgeM, depthM - edgeM), to = Math.Clamp(Require.Finite(toM), edgeM, depthM - edgeM);
+        double before = HeatContentJ;
+        for (int i = _top; i < _tempC.Length; i++)
+        {
+            double z = Math.Max(0, _centreM[i] - _dropM);
+            _right[i] = TempAtC(z <= to ? z * from / to : from + ((z - to) * (depthM - from) / (depthM - to)));
+        }
+
+        for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _right[i];
+        Adjust();
+        HeatInJ += HeatContentJ - before;
+    }
+
     /// <summary>Takes over another column's state; both must share one grid.</summary>
     /// <exception cref="ArgumentException">The grids differ.</exception>
     public void CopyStateFrom(LakeColumn other)
@@ -192,6 +211,7 @@ public sealed partial class LakeColumn
         if (!ReferenceEquals(Require.NotNull(other)._grid, _grid)) throw new ArgumentException("The two columns live on different layers.", nameof(other));
         other._tempC.CopyTo(_tempC, 0);
         (IceM, MixedTo, _fluxes, _warm, _rockingWPerKg) = (other.IceM, other.MixedTo, other._fluxes, other._warm, other._rockingWPerKg);
+        (_tiltStress, _belowDensityKgPerM3, _tiltLengthM) = (other._tiltStress, other._belowDensityKgPerM3, other._tiltLengthM);
         if (other._dropM != _dropM || other._top != _top) PlaceSurface(other._dropM);
     }
 

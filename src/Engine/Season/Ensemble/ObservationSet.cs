@@ -79,7 +79,7 @@ internal sealed class ObservationSet
         ReadingKind.SurfaceTemperature => 0.8,
         ReadingKind.Temperature => 0.7,
         // Half of a tilt is doubt of its own: the wind over the water is not known better (choice).
-        ReadingKind.HazeDepth => Math.Sqrt(1.0 + (0.08 * reading.Value * 0.08 * reading.Value) + (0.25 * Tilt(reading) * Tilt(reading))),
+        ReadingKind.HazeDepth => Math.Sqrt(Math.Pow(0.4 + (0.08 * reading.Value), 2) + (0.25 * Tilt(reading) * Tilt(reading))),
         ReadingKind.Secchi => 0.30,
         _ => 1.0,
     };

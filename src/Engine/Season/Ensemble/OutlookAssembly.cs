@@ -45,11 +45,11 @@ internal static class OutlookAssembly
             Name = model.Arms[arm].Name,
             State = turning >= 0.4 && turning >= Math.Min(layered, mixed) ? LayerState.Turning : layered >= mixed ? LayerState.Stratified : LayerState.Mixed,
             ChanceStratified = Math.Clamp(stratified, 0, 1),
-            ThermoclineM = Of(traces, weight, t => t.Now[arm].Layers.ThermoclineM, 0.1),
+            ThermoclineM = Depth(model, arm, weight, traces, t => t.Now[arm].Layers.ThermoclineM, model.Timeline.AtStep),
             MetalimnionTopM = Of(traces, weight, t => t.Now[arm].Layers.TopM, 0.1),
             MetalimnionBottomM = Of(traces, weight, t => t.Now[arm].Layers.BottomM, 0.1),
             OxygenFloorM = Of(traces, weight, t => t.Now[arm].FloorM, 0.5),
-            TurnoverInDays = Of(days, weight, 0.05),
+            TurnoverInDays = Date(days, weight),
             ChanceTurnoverSeen = Math.Clamp(seen, 0, 1),
             SettledInDays = Of(settled, weight, 0.05),
             Profile = Profile(model, arm, weight, traces),
@@ -57,6 +57,21 @@ internal static class OutlookAssembly
             Layers = [.. Enumerable.Range(0, n).Where(i => weight[i] > 0 && double.IsFinite(traces[i].Now[arm].Two.UpperM))
                 .Select(i => new TwoLayers(traces[i].Now[arm].Two.UpperM, traces[i].Now[arm].Two.Upper, traces[i].Now[arm].Two.Lower, weight[i]))],
         };
+    }
+
+    // Depths and dates carry the error all members share, besides what they differ by.
+    private static SampleDistribution? Depth(SeasonModel model, int arm, double[] weight, MemberTrace[] traces, Func<MemberTrace, double> depthM, int step)
+    {
+        double lead = Math.Max(0, (step - model.Timeline.AtStep) / 24.0), deepest = model.Arms[arm].Basin.MaxDepthM;
+        (double[] wide, double[] shares) = ModelError.Widen([.. traces.Select(depthM)], weight, m => ModelError.ThermoclineSdM(m, lead), 0.1, deepest);
+        if (arm == 0) wide = model.History.Join(wide, shares, model.Timeline.StartUtc.AddHours(step).DayOfYear);
+        return Of(wide, shares, 0.1);
+    }
+
+    private static SampleDistribution? Date(double[] days, double[] weight)
+    {
+        (double[] wide, double[] shares) = ModelError.Widen(days, weight, _ => ModelError.OverturnSdDays, double.MinValue, double.MaxValue);
+        return Of(wide, shares, 0.05);
     }
 
     private static double TurnoverDays(SeasonModel model, ArmDays days)
@@ -126,7 +141,7 @@ internal static class OutlookAssembly
         {
             int d = day;
             if (double.IsNaN(traces[0].Days[arm].TopC[d])) continue;
-            SampleDistribution? thermocline = Of(traces, weight, t => t.Days[arm].ThermoclineM[d], 0.1);
+            SampleDistribution? thermocline = Depth(model, arm, weight, traces, t => t.Days[arm].ThermoclineM[d], (d * 24) + 12);
             double stands = 0;
             for (int i = 0; i < traces.Length; i++) stands += float.IsNaN(traces[i].Days[arm].ThermoclineM[d]) ? 0 : weight[i];
             float[] medians = new float[depths];

@@ -24,9 +24,15 @@ internal sealed class SeasonModel
 
     public required double LonDeg { get; init; }
 
+    /// <summary>Where the step stood in other years, by the lake's own casts.</summary>
+    public required StepHistory History { get; init; }
+
     public WaterProfile? StartProfile { get; init; }
 
     public int StartStep { get; init; }
+
+    // Arms that some reading speaks of.
+    private int[] _watched = [];
 
     public int ScenarioOf(int member) => member % Timeline.Scenarios.Count;
 
@@ -36,9 +42,11 @@ internal sealed class SeasonModel
         ColumnForcing forcing = Timeline.Scenarios[scenario];
         LakeBoundary boundary = Boundaries[scenario];
         int arms = Arms.Count;
+        // Only arms with readings matter to the filter; what little their neighbours' surface water does is left to the last run.
+        int[] active = keep ? [.. Enumerable.Range(0, arms)] : _watched;
         LakeColumn[] columns = new LakeColumn[arms];
         OxygenColumn[] oxygen = new OxygenColumn[arms];
-        for (int a = 0; a < arms; a++)
+        foreach (int a in active)
         {
             columns[a] = new LakeColumn(Grids[a], Priors[a].At(z), 8, boundary.DropM(StartStep / 24));
             Start(columns[a], a, startNoiseK);
@@ -55,11 +63,11 @@ internal sealed class SeasonModel
         {
             if (step % 24 == 0 || step == StartStep)
             {
-                for (int a = 0; a < arms; a++) boundary.Apply(columns[a], step / 24);
-                if (step > StartStep) Exchange(columns);
+                foreach (int a in active) boundary.Apply(columns[a], step / 24);
+                if (step > StartStep && keep) Exchange(columns);
             }
 
-            for (int a = 0; a < arms; a++)
+            foreach (int a in active)
             {
                 columns[a].Step(forcing, step);
                 mixedTo[a] = Math.Max(mixedTo[a], columns[a].MixedTo);
@@ -67,10 +75,10 @@ internal sealed class SeasonModel
 
             windSum += forcing.Weather.WindMps[step];
             next = Observe(trace, columns, oxygen, step, next);
-            if (step == Timeline.AtStep) trace.KeepNow(columns, oxygen);
+            if (keep && step == Timeline.AtStep) trace.KeepNow(columns, oxygen);
             if (keep && step % 6 == snapshot % 6) trace.AddSample(columns, step);
             if (step % 24 != snapshot) continue;
-            for (int a = 0; a < arms; a++)
+            foreach (int a in active)
             {
                 oxygen[a].StepDay(mixedTo[a], windSum / 24.0);
                 mixedTo[a] = columns[a].Top;
@@ -133,12 +141,26 @@ internal sealed class SeasonModel
                 _ => oxygen[o.Arm].AtMgPerL(o.DepthM),
             };
             if (o.Kind == ReadingKind.Temperature) trace.Slope[next] = Math.Abs(column.TempAtC(o.DepthM + 0.5) - column.TempAtC(Math.Max(0, o.DepthM - 0.5)));
+            if (o.Kind == ReadingKind.HazeDepth) FollowStep(column, o);
             if (o.Cast is { } cast) column.NudgeTo(cast.DepthM, cast.TempC, NudgeShare);
             next++;
         }
 
         return next;
     }
+
+    // What the numbers cannot explain of a step seen is taken over as state: less the further off it is, so that a wild one moves nothing.
+    private static void FollowStep(LakeColumn column, Observation seen)
+    {
+        Stratification layers = MemberTrace.Layers(column);
+        double off = seen.Value - layers.ThermoclineM;
+        if (!layers.HasThermocline || Math.Abs(seen.Value - layers.SecondaryM) + SecondaryStepCostM < Math.Abs(off)) return;
+        double wild = off / (3 * seen.Sd);
+        column.MoveStep(layers.ThermoclineM, layers.ThermoclineM + (StepShare * off / (1 + (wild * wild))));
+    }
+
+    /// <summary>Share of the difference to a step seen on a sounder that a run takes over; the rest is the reading's own error and tilt.</summary>
+    public static readonly double StepShare = 0.6;
 
     /// <summary>Share of the difference to a cast that a run takes over: what is left is the cast's own error and tilt.</summary>
     public static readonly double NudgeShare = 0.8;
@@ -159,20 +181,33 @@ internal sealed class SeasonModel
         int points = (int)(arms[0].Basin.MaxDepthM / step) + 1;
         MixingStructure structure = request.Structure ?? MixingStructure.EnergyBudget;
         double? wind = request.MeanWindMps ?? (request.Weather is { } weather ? LakePriors.MeanWindMps([weather]) : null);
-        LakePriors[] priors = [.. arms.Select(a => request.Fitted is { } f ? f : LakePriors.For(request.Site, a.Basin, request.Weather is null ? WeatherSource.Climate : request.Source, wind))];
+        LakePriors[] priors = [.. arms.Select(a => PriorsOf(request, a, wind))];
+        ObservationSet observations = ObservationSet.Build(request, timeline.StartUtc, timeline.AtStep, arms, start);
         return new SeasonModel
         {
+            _watched = [.. observations.All.Select(o => o.Arm).Distinct().Order()],
             Timeline = timeline,
             Arms = arms,
             Grids = grids,
             Boundaries = boundaries,
             Priors = [.. priors.Select(p => p with { Centre = p.Centre with { Structure = structure } })],
-            Observations = ObservationSet.Build(request, timeline.StartUtc, timeline.AtStep, arms, start),
+            Observations = observations,
+            History = StepHistory.Of(request.ExcludeYear is null ? [.. request.Profiles.Where(p => p.At <= request.At)] : request.Profiles, timeline.StartUtc.AddDays(150).Year),
             ProfileDepthsM = [.. Enumerable.Range(0, points).Select(i => i * step)],
             LonDeg = request.Site.Position.LonDeg,
             StartProfile = start,
             StartStep = startStep,
         };
+    }
+
+    // Numbers fitted to the whole lake hold in every arm; only stirring goes with an arm's own size.
+    private static LakePriors PriorsOf(OutlookRequest request, ArmShape arm, double? windMps)
+    {
+        WeatherSource source = request.Weather is null ? WeatherSource.Climate : request.Source;
+        LakePriors general = LakePriors.For(request.Site, arm.Basin, source, windMps);
+        if (request.Fitted is not { } fitted) return general;
+        double whole = LakePriors.Stirring(request.Site.SurfaceAreaM2 ?? arm.Basin.SurfaceAreaM2, source, windMps), share = general.Centre.StirringFactor / whole;
+        return fitted with { Centre = fitted.Centre with { StirringFactor = fitted.Centre.StirringFactor * (request.Arms.Count > 1 ? share : 1) } };
     }
 
     // A deep cast of spring or early summer is a better start than any guess of winter.

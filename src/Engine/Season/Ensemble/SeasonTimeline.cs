@@ -13,6 +13,10 @@ internal sealed class SeasonTimeline
     private const int BlendHours = 72, ClimateScenarios = 12;
     private const double WarmingKPerYear = 0.03;
 
+    // Few past years leave much of the weather unseen: the same years some days early and late stand in for more (choice).
+    private const int EnoughScenarios = 10;
+    private static readonly int[] ShiftsDays = [0, -9, 9, -18, 18];
+
     // A past year serves when it reaches this far beyond the measured weather; a made-up climate carries it on to the end.
     private const int LeastPastHours = 30 * 24;
 
@@ -77,22 +81,10 @@ internal sealed class SeasonTimeline
         if (request.Weather is { } own) past.Add(own);
         int after = gapTo >= hours ? hours : Math.Max(0, gapTo - 24), reach = Math.Min(hours, gapTo + LeastPastHours), shortest = hours;
         SeededRandom random = new(request.Seed, 77);
-        foreach (WeatherSeries series in past)
+        foreach (int shiftDays in ShiftsDays)
         {
-            for (int back = -60; back <= 60; back++)
-            {
-                if (back == 0 && ReferenceEquals(series, request.Weather)) continue;
-                DateTimeOffset shifted = start.AddYears(-back);
-                int offset = (int)Math.Round((shifted - series.StartUtc).TotalHours);
-                bool covers = (gapFrom == 0 || (offset >= 0 && offset + gapFrom <= series.Count))
-                    && (gapTo >= hours || (offset + after >= 0 && offset + reach <= series.Count));
-                // Years after the outlook's own serve hindcasts only, and then all years but that one do.
-                bool allowed = back > 0 || (request.ExcludeYear is not null && back < 0);
-                if (!covers || !allowed || Math.Abs(series.StepS - 3600) > 1e-6) continue;
-                WeatherSeries? tail = offset + hours > series.Count ? ClimateWeather.Make(request.Site, start, hours, random.Split((ulong)(1000 + fills.Count))) : null;
-                if (tail is not null) shortest = Math.Min(shortest, series.Count - offset);
-                fills.Add(Shift(series, tail, offset, start, hours, WarmingKPerYear * back));
-            }
+            if (shiftDays != 0 && fills.Count >= EnoughScenarios) break;
+            foreach (WeatherSeries series in past) AddYears(series, shiftDays);
         }
 
         if (shortest < hours)
@@ -113,6 +105,22 @@ internal sealed class SeasonTimeline
         }
 
         return fills;
+
+        void AddYears(WeatherSeries series, int shiftDays)
+        {
+            for (int back = -60; back <= 60; back++)
+            {
+                // Years after the outlook's own serve hindcasts only, and then all years but that one do.
+                if (!(back > 0 || (request.ExcludeYear is not null && back < 0)) || Math.Abs(series.StepS - 3600) > 1e-6) continue;
+                int offset = (int)Math.Round((start.AddYears(-back).AddDays(shiftDays) - series.StartUtc).TotalHours);
+                bool covers = (gapFrom == 0 || (offset >= 0 && offset + gapFrom <= series.Count))
+                    && (gapTo >= hours || (offset + after >= 0 && offset + reach <= series.Count));
+                if (!covers) continue;
+                WeatherSeries? tail = offset + hours > series.Count ? ClimateWeather.Make(request.Site, start, hours, random.Split((ulong)(1000 + fills.Count))) : null;
+                if (tail is not null) shortest = Math.Min(shortest, series.Count - offset);
+                fills.Add(Shift(series, tail, offset, start, hours, WarmingKPerYear * back));
+            }
+        }
     }
 
     private static double Anomaly(OutlookRequest request, DateTimeOffset start, int gapFrom, int gapTo)
