@@ -172,6 +172,39 @@ public class LakeColumnTests
         Assert.True(sum / count < 0.25, $"mean {sum / count}, worst {worst}");
     }
 
+    [Theory]
+    [InlineData(0.125)]
+    [InlineData(0.5)]
+    [InlineData(1.0)]
+    public void Resistance_to_a_tilt_is_that_of_two_layers_on_any_grid(double layerM)
+    {
+        // g' h^2 / L: 6 m of 22 degC over 14 m of 8 degC on a round lake of 1 km2.
+        LakeColumn column = new(new ColumnGrid(new Hypsography([0, 20], [1e6, 1e6]), layerM), new ColumnParameters(), 10);
+        column.SetProfile([6 - 1e-6, 6 + 1e-6], [22, 8]);
+        double lightness = 9.81 / 1000 * (FreshWater.DensityKgPerM3(8) - FreshWater.DensityKgPerM3(22));
+        Assert.Equal(lightness * 36 / Math.Sqrt(4e6 / Math.PI), column.TiltResistanceNow(), 1e-9);
+    }
+
+    [Fact]
+    public void Tilting_deepens_the_step_alike_on_fine_and_coarse_layers()
+    {
+        Hypsography basin = new([0, 20], [4e6, 4e6]);
+        ColumnForcing wind = Still(18, 7, 240);
+        double Deepest(double layerM, double tilt)
+        {
+            LakeColumn column = new(new ColumnGrid(basin, layerM), new ColumnParameters { StirringFactor = 0.4, TiltFactor = tilt, StirringReachFactor = 0.2 });
+            column.SetProfile([4, 6], [20, 9]);
+            for (int k = 0; k < wind.Count; k++) column.Step(wind, k);
+            double[] z = [.. Enumerable.Range(0, column.Grid.Count).Select(column.LayerDepthM)];
+            return Stratification.Of(z, column.TempC).ThermoclineM;
+        }
+
+        double bare = Deepest(0.125, 0), tilted = Deepest(0.125, 0.3);
+        Assert.True(tilted > bare + 0.5, $"{bare} {tilted}");
+        Assert.Equal(tilted, Deepest(0.5, 0.3), 0.3);
+        Assert.Equal(tilted, Deepest(0.25, 0.3), 0.15);
+    }
+
     internal static ColumnForcing Climate(int hours) =>
         new(ClimateWeather.Make(Site, new DateTimeOffset(2024, 3, 1, 0, 0, 0, TimeSpan.Zero), hours, new(7)), Site.Position, Site.ElevationM);
 

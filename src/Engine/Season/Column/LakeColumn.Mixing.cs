@@ -7,7 +7,7 @@ public sealed partial class LakeColumn
 {
     private const double DensityTolerance = 1e-10, Gravity = 9.81, FreshWaterDiffusivity = 1.4e-7;
     private const double DeepMixingShare = 0.08, RockingMemoryS = 2 * 86400.0, LeastBuoyancyPerS2 = 1e-5, MostDiffusivityM2PerS = 3e-4;
-    private double _rockingWPerKg, _waterVolumeM3;
+    private double _rockingWPerKg, _waterVolumeM3, _mixedM;
 
     /// <summary>Spends stirring energy and nothing else: for tests of the energy law.</summary>
     internal void StirOnly(double energyJ)
@@ -114,6 +114,7 @@ public sealed partial class LakeColumn
     {
         double[] temp = _tempC, density = _densityKgPerM3, volume = _volumeM3, centre = _centreM;
         int last = temp.Length - 1, m = _top;
+        double partM = 0;
         double v = volume[m], moment = v * centre[m], mean = temp[m], own = density[m];
         while (m < last)
         {
@@ -134,6 +135,7 @@ public sealed partial class LakeColumn
                 mean += share * (mixed - mean);
                 temp[m + 1] = next + (share * (mixed - next));
                 density[m + 1] = FreshWater.DensityKgPerM3(temp[m + 1]);
+                partM = share * (_grid.FaceDepthM[m + 2] - _grid.FaceDepthM[m + 1]);
                 break;
             }
 
@@ -147,6 +149,7 @@ public sealed partial class LakeColumn
 
         for (int j = _top; j <= m; j++) temp[j] = mean;
         MixedTo = m;
+        _mixedM = _grid.FaceDepthM[m + 1] - _dropM + partM;
     }
 
     // Rocking of the layers feeds the deep water: a share of the stirring, smoothed over its decay, works against the layers.

@@ -5,8 +5,9 @@ namespace SecondShore.Engine.Season;
 public sealed partial class LakeColumn
 {
     private const int StepsPerDiffusion = 6;
-    private const double TiltMemoryS = 6 * 3600.0, MostTilting = 10;
-    private double _tiltStress, _belowDensityKgPerM3, _tiltLengthM;
+    private const double TiltMemoryS = 6 * 3600.0;
+    private const double MostTilting = 3; // the water drifts at 3 % of the wind: more would be over a tenth of the power that drift takes up
+    private double _tiltStress, _tiltResistance;
     private const double IceExchangeWPerM2K = 12.0, LightUnderIce = 0.05;
     private const double IceHeatJPerM3 = 3.06e8; // density 917 times latent heat 333.5 kJ/kg
     private const double IceGrowthM2PerKS = 0.025 * 0.025 / 86400.0; // D.10: h = a sqrt(FDD)
@@ -52,7 +53,7 @@ public sealed partial class LakeColumn
 
     // Eddies die on the way down: over a depth that goes with the wind and against the earth's turning.
     private double Fading(double frictionMps, double coriolisPerS) =>
-        frictionMps <= 0 ? 0 : Math.Exp(-(_grid.FaceDepthM[MixedTo + 1] - _dropM) * coriolisPerS / (_parameters.StirringReachFactor * frictionMps));
+        frictionMps <= 0 ? 0 : Math.Exp(-_mixedM * coriolisPerS / (_parameters.StirringReachFactor * frictionMps));
 
     // Wind that tilts the layers drags them past each other: the shear at the thermocline stirs where the surface's eddies no longer reach.
     // Its power goes with the inverse of the Wedderburn number (SpigelImberger1980), felt over some hours of wind.
@@ -60,10 +61,7 @@ public sealed partial class LakeColumn
     {
         if (_parameters.TiltFactor <= 0) return 0;
         _tiltStress += ((frictionMps * frictionMps) - _tiltStress) * Math.Min(1.0, stepS / TiltMemoryS);
-        double mixedM = _grid.FaceDepthM[MixedTo + 1] - _dropM;
-        double lightness = Gravity / 1000.0 * Math.Max(0, _belowDensityKgPerM3 - _densityKgPerM3[_top]);
-        double wedderburn = lightness * mixedM * mixedM / Math.Max(1e-12, _tiltStress * _tiltLengthM);
-        return Math.Min(MostTilting, _parameters.TiltFactor / Math.Max(1e-3, wedderburn));
+        return Math.Min(MostTilting, _parameters.TiltFactor * _tiltStress / Math.Max(1e-12, _tiltResistance));
     }
 
     private void Mix(ColumnForcing forcing, int step, double stepS, double energyJ)
@@ -86,7 +84,7 @@ public sealed partial class LakeColumn
             Densities();
             DeepDiffusivity();
             Diffuse(_diffusionS);
-            RememberBelow();
+            RememberResistance();
             _sinceDiffusion = 0;
             _diffusionS = 0;
         }
@@ -95,18 +93,31 @@ public sealed partial class LakeColumn
         Entrain(energyJ + (_parameters.ConvectionFactor * Math.Max(0, freedJ)));
     }
 
-    // Mean density of the water below the mixed layer: what a tilt has to lift.
-    private void RememberBelow()
+    /// <summary>Works out what resists a tilt now, m2 s-2: for tests of the law.</summary>
+    internal double TiltResistanceNow()
     {
-        double sum = 0, volume = 0;
-        for (int i = MixedTo + 1; i < _tempC.Length; i++)
+        Densities();
+        RememberResistance();
+        return _tiltResistance;
+    }
+
+    // What resists a tilt, m2 s-2: g' h^2 / L of the two layers with the profile's own density difference and first moment. Integrals
+    // over the whole depth, so neither the thickness of the column's layers nor a warm skin of an afternoon moves it.
+    private void RememberResistance()
+    {
+        int last = _tempC.Length - 1;
+        double bottom = _densityKgPerM3[last], moment = 0, upperM = _dropM;
+        for (int i = _top; i <= last; i++)
         {
-            sum += _densityKgPerM3[i] * _volumeM3[i];
-            volume += _volumeM3[i];
+            double lowerM = _grid.FaceDepthM[i + 1];
+            moment += (bottom - _densityKgPerM3[i]) * (lowerM - upperM);
+            upperM = lowerM;
         }
 
-        _belowDensityKgPerM3 = volume > 0 ? sum / volume : 0;
-        _tiltLengthM = Math.Sqrt(4.0 * _areaM2[_top] / Math.PI);
+        double difference = bottom - _densityKgPerM3[_top];
+        _tiltResistance = difference > 1e-6 && moment > 0
+            ? Gravity / 1000.0 * moment * moment / difference / Math.Sqrt(4.0 * _areaM2[_top] / Math.PI)
+            : 0;
     }
 
     // Light into every layer, the rest of the balance into the surface layer.

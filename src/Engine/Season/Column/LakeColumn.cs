@@ -211,7 +211,7 @@ public sealed partial class LakeColumn
         if (!ReferenceEquals(Require.NotNull(other)._grid, _grid)) throw new ArgumentException("The two columns live on different layers.", nameof(other));
         other._tempC.CopyTo(_tempC, 0);
         (IceM, MixedTo, _fluxes, _warm, _rockingWPerKg) = (other.IceM, other.MixedTo, other._fluxes, other._warm, other._rockingWPerKg);
-        (_tiltStress, _belowDensityKgPerM3, _tiltLengthM) = (other._tiltStress, other._belowDensityKgPerM3, other._tiltLengthM);
+        (_tiltStress, _tiltResistance, _mixedM) = (other._tiltStress, other._tiltResistance, other._mixedM);
         if (other._dropM != _dropM || other._top != _top) PlaceSurface(other._dropM);
     }
 
