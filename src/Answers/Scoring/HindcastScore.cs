@@ -68,10 +68,11 @@ internal static class HindcastScore
 
     private static void Thermocline(SeasonCase season, List<SeasonCase> cases, StepHistory history, DateTimeOffset cut, MemberCourse course, ObservedProfile seen, ObservedProfile? before, HindcastSums sums)
     {
-        (double median, double[] samples, double[] weights) = course.ThermoclineM(seen);
+        (double median, double[] samples, double[] weights, double stands) = course.ThermoclineM(seen);
         double lead = (seen.At - cut).TotalDays;
         (samples, weights) = ModelError.Widen(samples, weights, m => ModelError.ThermoclineSdM(m, lead), 0.1, seen.DepthM[^1]);
-        samples = history.Join(samples, weights, seen.At.DayOfYear);
+        SeenStep? last = before is null ? null : new SeenStep(before.At.DayOfYear, before.ThermoclineM);
+        (samples, weights) = history.Join(samples, weights, stands, seen.At.DayOfYear, last, seen.DepthM[^1]);
         median = SampleDistribution.Of(samples, weights).Quantile(0.5);
         double truth = seen.ThermoclineM, crps = Crps.Weighted(samples, weights, truth);
         sums.Thermocline.Add(crps);

@@ -21,10 +21,10 @@ internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
     }
 
     /// <summary>
-    /// Thermocline depths, m, of the members that have one, read at a profile's depths: median, samples and weights (sum 1).
+    /// Thermocline depths, m, of the members that have one, read at a profile's depths: median, samples, weights (sum 1) and the share that has one.
     /// Where fewer than a tenth have one, all members are charged the cast's depth.
     /// </summary>
-    public (double Median, double[] Samples, double[] Weights) ThermoclineM(ObservedProfile seen)
+    public (double Median, double[] Samples, double[] Weights, double Stands) ThermoclineM(ObservedProfile seen)
     {
         int day = Day(seen.At);
         List<double> samples = [], weights = [];
@@ -39,8 +39,8 @@ internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
         }
 
         double sum = weights.Sum();
-        if (sum < 0.1) return (seen.DepthM[^1], [seen.DepthM[^1]], [1.0]);
-        return (SampleDistribution.Of([.. samples], [.. weights]).Quantile(0.5), [.. samples], [.. weights.Select(w => w / sum)]);
+        if (sum < 0.1) return (seen.DepthM[^1], [seen.DepthM[^1]], [1.0], 0);
+        return (SampleDistribution.Of([.. samples], [.. weights]).Quantile(0.5), [.. samples], [.. weights.Select(w => w / sum)], sum);
     }
 
     /// <summary>Day of overturn of each member by the strict rule, counted from 1 January; the end of the year where it is not seen.</summary>

@@ -62,10 +62,21 @@ internal static class OutlookAssembly
     // Depths and dates carry the error all members share, besides what they differ by.
     private static SampleDistribution? Depth(SeasonModel model, int arm, double[] weight, MemberTrace[] traces, Func<MemberTrace, double> depthM, int step)
     {
-        double lead = Math.Max(0, (step - model.Timeline.AtStep) / 24.0), deepest = model.Arms[arm].Basin.MaxDepthM;
-        (double[] wide, double[] shares) = ModelError.Widen([.. traces.Select(depthM)], weight, m => ModelError.ThermoclineSdM(m, lead), 0.1, deepest);
-        if (arm == 0) wide = model.History.Join(wide, shares, model.Timeline.StartUtc.AddHours(step).DayOfYear);
-        return Of(wide, shares, 0.1);
+        double lead = Math.Max(0, (step - model.Timeline.AtStep) / 24.0), deepest = model.Arms[arm].Basin.MaxDepthM, stands = 0;
+        List<double> samples = [], shares = [];
+        for (int i = 0; i < traces.Length; i++)
+        {
+            double depth = depthM(traces[i]);
+            if (!double.IsFinite(depth) || !(weight[i] > 0)) continue;
+            samples.Add(depth);
+            shares.Add(weight[i]);
+            stands += weight[i];
+        }
+
+        if (stands < 0.1) return null;
+        (double[] wide, double[] parts) = ModelError.Widen([.. samples], [.. shares], m => ModelError.ThermoclineSdM(m, lead), 0.1, deepest);
+        if (arm == 0) (wide, parts) = model.History.Join(wide, parts, stands, model.Timeline.StartUtc.AddHours(step).DayOfYear, model.LastSeen, deepest);
+        return SampleDistribution.Of(wide, parts);
     }
 
     private static SampleDistribution? Date(double[] days, double[] weight)

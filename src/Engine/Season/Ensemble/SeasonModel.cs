@@ -27,6 +27,9 @@ internal sealed class SeasonModel
     /// <summary>Where the step stood in other years, by the lake's own casts.</summary>
     public required StepHistory History { get; init; }
 
+    /// <summary>The last step that this season's casts showed.</summary>
+    public SeenStep? LastSeen { get; init; }
+
     public WaterProfile? StartProfile { get; init; }
 
     public int StartStep { get; init; }
@@ -193,6 +196,7 @@ internal sealed class SeasonModel
             Priors = [.. priors.Select(p => p with { Centre = p.Centre with { Structure = structure } })],
             Observations = observations,
             History = StepHistory.Of(request.ExcludeYear is null ? [.. request.Profiles.Where(p => p.At <= request.At)] : request.Profiles, timeline.StartUtc.AddDays(150).Year),
+            LastSeen = StepHistory.Last(request.Profiles, request.At),
             ProfileDepthsM = [.. Enumerable.Range(0, points).Select(i => i * step)],
             LonDeg = request.Site.Position.LonDeg,
             StartProfile = start,
