@@ -16,7 +16,8 @@ public static class DaySheet
         ArgumentNullException.ThrowIfNull(model);
         StringBuilder html = new();
         html.Append("<!DOCTYPE html>\n<html lang=\"en\" xmlns=\"http://www.w3.org/1999/xhtml\"><head><meta charset=\"utf-8\"/><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"/><title>")
-            .Append(E($"{model.LakeName}, {Date(model)}")).Append("</title><style>").Append(SheetHtml.Style).Append("</style></head><body><main class=\"sheet\">");
+            .Append(E($"{model.LakeName}, {Date(model)}")).Append("</title><style>").Append(SheetHtml.Style).Append("</style></head><body>");
+        html.Append(Plain, $"<main class=\"sheet\" style=\"--print:{PrintScale(model.Stops.Count):0.##}\">");
         Head(html, model);
         html.Append(Plain, $"<div class=\"two\" style=\"grid-template-columns:{MapWidthPx(model.Stops.Count)}px 1fr\"><div>").Append(SheetSvg.Map(model.Map, model.Plan, model.RampName, model.Units.IsMetric));
         Rows(html, "Tie tonight", model.Tie);
@@ -30,6 +31,9 @@ public static class DaySheet
 
     // One page, Letter or A4: the more stops, the smaller the map.
     private static int MapWidthPx(int stops) => Math.Clamp(482 - (34 * (stops - 6)), 300, 482);
+
+    // More than nine stops are printed smaller, so that the page stays one.
+    private static double PrintScale(int stops) => stops <= 9 ? 1 : Math.Max(0.6, 0.93 - (0.04 * (stops - 9)));
 
     private static void Head(StringBuilder html, DaySheetModel model)
     {
@@ -91,7 +95,7 @@ public static class DaySheet
 
         string unit = model.Units.DepthUnit;
         html.Append("<div class=\"blanks\"><span>Haze seen at ______ ").Append(unit).Append(", time ______</span><span>Surface ______ ").Append(model.Units.TemperatureUnit)
-            .Append("</span><span class=\"end\">Plans, does not navigate. Each frame bar is ").Append(model.Units.IsMetric ? "500 m" : "a quarter mile").Append(".</span></div></footer>");
+            .Append("</span><span class=\"end\">Plans, does not navigate. ").Append(E(model.MapKey)).Append("</span></div></footer>");
     }
 
     private static string Times(DateTimeOffset arrive, DateTimeOffset leave) =>

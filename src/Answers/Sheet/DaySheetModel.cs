@@ -54,6 +54,9 @@ public sealed record DaySheetModel
 
     /// <summary>Cautions, strongest first.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    /// <summary>What the map's heavy line and its frame mean, in few words.</summary>
+    public string MapKey => $"{(Map.SecondShore.Count > 0 ? "Heavy line: second shore. " : "")}Frame bar: {(Units.IsMetric ? "500 m" : "a quarter mile")}.";
 }
 
 /// <summary>A stop on the sheet.</summary>

@@ -22,7 +22,7 @@ internal static class SheetHtml
         *{box-sizing:border-box}
         body{margin:0;background:#fff;color:#10181F;font:400 12.5px/1.38 Archivo,"Helvetica Neue",Arial,sans-serif}
         .sheet{width:710px;margin:0 auto;padding:10px 0}
-        @media print{.sheet{padding:0}}
+        @media print{.sheet{padding:0;zoom:var(--print,1)}}
         h1,h2,h3,p{margin:0}
         h1{font:600 27px/1.1 Besley,Rockwell,"Roboto Slab",Georgia,serif}
         h2{font:600 15px/1.2 Besley,Rockwell,"Roboto Slab",Georgia,serif;margin-top:12px}
@@ -43,7 +43,7 @@ internal static class SheetHtml
         .let{display:inline-block;width:23px;height:23px;line-height:20px;text-align:center;border:1.5px solid #10181F;border-radius:50%;font:700 13px/20px Besley,Georgia,serif}
         .came{width:84px;border-left:1px solid #10181F33}
         footer{margin-top:8px;font-size:11.5px;line-height:1.32;border-top:2px solid #10181F;padding-top:7px}
-        .blanks{display:flex;gap:20px;margin-top:7px}.blanks .end{margin-left:auto;color:#333E47}
+        .blanks{display:flex;gap:20px;margin-top:7px}.blanks span{white-space:nowrap}.blanks .end{margin-left:auto;color:#333E47;white-space:normal}
         .w0{fill:#F3F2EF}.w1{fill:#EAE9E6}.w2{fill:#E1E1DE}.w3{fill:#D7D8D6}.w4{fill:#CCCDCC}.w5{fill:#C0C2C2}.w6{fill:#B3B6B7}.w7{fill:#A6AAAC}.w8{fill:#999EA1}.w9{fill:#8C9296}
         .map path{fill-rule:evenodd}
         .cn,.shore,.s2,.s2c,.leg,.pass,.pass0,.fr,.bar,.k,.k path,.k circle{fill:none;stroke:#10181F}

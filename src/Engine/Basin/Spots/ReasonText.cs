@@ -18,11 +18,11 @@ public static class ReasonText
             ReasonKind.OnForm => $"{form} at {Range(reason, feet)}",
             ReasonKind.SwingsByFlat => reason.DistanceM < 5
                 ? $"channel swings against a flat at {Range(reason, feet)}"
-                : $"channel swings within {Length(reason.DistanceM, feet)} of a flat at {Range(reason, feet)}",
+                : $"channel swings within {Distance(reason.DistanceM, feet)} of a flat at {Range(reason, feet)}",
             ReasonKind.NearForm => $"{form} {Away(reason.DistanceM, feet)}",
             ReasonKind.CoverNear => $"{CoverWord(reason.Cover)} {Away(reason.DistanceM, feet)}",
             ReasonKind.SharpEdge => string.Create(CultureInfo.InvariantCulture, $"edge breaks at {reason.SlopeDeg:0} degrees"),
-            ReasonKind.DepthChange => $"depth goes {Range(reason, feet)} within {Length(reason.DistanceM, feet)}",
+            ReasonKind.DepthChange => $"depth goes {Range(reason, feet)} within {Distance(reason.DistanceM, feet)}",
             ReasonKind.DeepWater => $"{Length(reason.DeepM, feet)} of water {Away(reason.DistanceM, feet)}",
             ReasonKind.InReach => string.Create(CultureInfo.InvariantCulture, $"{100 * reason.ChanceShare:0} % in reach of the thermocline"),
             ReasonKind.ArmSettled => $"{reason.Word} has mixed and settled",
@@ -42,7 +42,11 @@ public static class ReasonText
         return a == b ? $"{a} {unit}" : $"{a} to {b} {unit}";
     }
 
-    private static string Away(double metres, bool feet) => metres < 5 ? "right there" : $"{Length(metres, feet)} away";
+    private static string Away(double metres, bool feet) => metres < 5 ? "right there" : $"{Distance(metres, feet)} away";
+
+    // Along the ground to 5 ft at best: a survey knows no better.
+    private static string Distance(double metres, bool feet) =>
+        feet && metres < 30 ? string.Create(CultureInfo.InvariantCulture, $"{Math.Round(metres / 0.3048 / 5) * 5:0} ft") : Length(metres, feet);
 
     private static string Length(double metres, bool feet) => feet ? $"{Number(metres / 0.3048, true)} ft" : $"{Number(metres, metres >= 10)} m";
 

@@ -64,7 +64,7 @@ internal static class DayWords
         }
 
         if (ComesNearer(request, travel, stops)) reasons.Add("every later stop lies nearer home");
-        return reasons.Count > 0 ? string.Join(", and ", reasons) : "this order runs least for what it brings";
+        return reasons.Count > 0 ? string.Join(", and ", reasons) : "no other order runs less for what it brings";
     }
 
     public static string Rate(double rate) => rate.ToString(rate < 0.95 ? "0.0" : rate < 9.95 ? "0.#" : "0", CultureInfo.InvariantCulture);
