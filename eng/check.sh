@@ -50,7 +50,8 @@ smoke() { # the README's main command, on the demo lake
 [ "${CI:-}" = true ] && { install_browser; install_postgres; export SECONDSHORE_NEED_BROWSER=1 SECONDSHORE_NEED_POSTGRES=1; }
 
 echo "== restore and build"
-if ! dotnet build SecondShore.slnx -c Debug -v q || ! dotnet build SecondShore.slnx -c Release -v q; then
+# Everything in Debug, where the analysers run; in Release what the smoke run needs.
+if ! dotnet build SecondShore.slnx -c Debug -v q || ! dotnet build src/Cli -c Release -v q; then
   echo "FAILED: build"; echo "0 passed, 1 failed"; exit 1
 fi
 # Style and analysers are held by the build itself, where warnings are errors.
