@@ -125,7 +125,7 @@ public class NewcomerTests(BrowserFixture fixture)
         {
             if (!await key.IsVisibleAsync()) continue;
             LocatorBoundingBoxResult box = (await key.BoundingBoxAsync())!;
-            if (!(box.Height >= 56 && box.Width >= 44)) app.Faults.Add( string.Create(CultureInfo.InvariantCulture, $"A key Aboard is {box.Width:0} by {box.Height:0} px."));
+            if (!(box.Height >= 56 && box.Width >= 44)) app.Faults.Add(string.Create(CultureInfo.InvariantCulture, $"A key Aboard is {box.Width:0} by {box.Height:0} px."));
         }
     }
 

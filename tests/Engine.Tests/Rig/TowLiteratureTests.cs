@@ -74,7 +74,13 @@ public class TowLiteratureTests
         // Steep, so that the flow square to the line is nearly the whole flow; neutral line, dragless jig.
         TowCase tow = RigCases.Check with
         {
-            DepthM = 12, LineOutM = 12 * scope, SpeedMps = speedMps, LineDensityKgPerM3 = 1000, LineModulusPa = 0, JigDragAreaM2 = 0, FrictionCoefficient = 0,
+            DepthM = 12,
+            LineOutM = 12 * scope,
+            SpeedMps = speedMps,
+            LineDensityKgPerM3 = 1000,
+            LineModulusPa = 0,
+            JigDragAreaM2 = 0,
+            FrictionCoefficient = 0,
         };
         double low = 0.003, high = 19;
         for (int i = 0; i < 50; i++)

@@ -37,7 +37,12 @@ public class TiltedReadingTests
         WeatherSeries weather = ClimateWeather.Make(site, new DateTimeOffset(2023, 2, 20, 0, 0, 0, TimeSpan.Zero), 600 * 24, new SeededRandom(3));
         return OutlookModel.Compute(new OutlookRequest
         {
-            Site = site, Arms = [new ArmShape("Main lake", Hypsography.FromShape(6e6, 28, 10))], At = At, Weather = weather, Members = 40, Readings = readings,
+            Site = site,
+            Arms = [new ArmShape("Main lake", Hypsography.FromShape(6e6, 28, 10))],
+            At = At,
+            Weather = weather,
+            Members = 40,
+            Readings = readings,
         });
     }
 }
