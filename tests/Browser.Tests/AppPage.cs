@@ -106,7 +106,7 @@ internal sealed class AppPage(IPage page, string address)
               return all.length;
             }
             """);
-        for (int i = 0; i < wanted + 4; i++)
+        for (int i = 0; i < (2 * wanted) + 20; i++)
         {
             await page.Keyboard.PressAsync("Tab");
             if (await page.EvaluateAsync<bool>("() => { const e = document.activeElement; window.toReach.delete(e?.shadowRoot?.activeElement ?? e); return window.toReach.size === 0; }")) return;
@@ -129,6 +129,8 @@ internal sealed class AppPage(IPage page, string address)
         AxeResult result = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } });
         if (result.Violations.Length > 0) Faults.Add($"{where}: " + string.Join("; ", result.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))})")));
         int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        if (over > 0) Faults.Add($"{where}: the page is {over} px wider than the screen.");
+        if (over <= 0) return;
+        string[] wide = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('main *')].filter((e) => e.getBoundingClientRect().right > document.documentElement.clientWidth).slice(-3).map((e) => e.outerHTML.slice(0, 120))");
+        Faults.Add($"{where}: the page is {over} px wider than the screen, by {string.Join(" | ", wide)}.");
     }
 }

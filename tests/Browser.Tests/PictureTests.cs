@@ -34,7 +34,7 @@ public class PictureTests(BrowserFixture fixture)
 
         await AboardAsync(app);
         Assert.Empty(app.Errors);
-        Assert.Empty(app.Faults);
+        Assert.True(app.Faults.Count == 0, string.Join('\n', app.Faults));
         await device.CloseAsync();
     }
 
@@ -49,7 +49,7 @@ public class PictureTests(BrowserFixture fixture)
         await app.BringTestLakeAsync("Übernehmen");
         await LookAsync(app, ["See", "Ufer", "Montage", "Tag", "Logbuch"], $"german-{width}", $"{width} px, German", calm: true);
         Assert.Empty(app.Errors);
-        Assert.Empty(app.Faults);
+        Assert.True(app.Faults.Count == 0, string.Join('\n', app.Faults));
         await device.CloseAsync();
     }
 

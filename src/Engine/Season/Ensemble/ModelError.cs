@@ -24,9 +24,9 @@ public static class ModelError
     /// <param name="samples">Samples; NaN ones stay NaN.</param>
     /// <param name="weights">Their weights.</param>
     /// <param name="sd">Standard deviation of the error at a sample, in its unit.</param>
-    /// <param name="least">Least value of a widened sample.</param>
-    /// <param name="most">Greatest value of a widened sample.</param>
-    public static (double[] Samples, double[] Weights) Widen(double[] samples, double[] weights, Func<double, double> sd, double least, double most)
+    /// <param name="low">Least value of a widened sample.</param>
+    /// <param name="high">Greatest value of a widened sample.</param>
+    public static (double[] Samples, double[] Weights) Widen(double[] samples, double[] weights, Func<double, double> sd, double low, double high)
     {
         ArgumentNullException.ThrowIfNull(samples);
         ArgumentNullException.ThrowIfNull(weights);
@@ -37,7 +37,7 @@ public static class ModelError
             double error = sd(samples[i]);
             foreach (double point in Points)
             {
-                wide[k] = Math.Clamp(samples[i] + (error * point), least, most);
+                wide[k] = Math.Clamp(samples[i] + (error * point), low, high);
                 shares[k++] = weights[i] / Points.Length;
             }
         }

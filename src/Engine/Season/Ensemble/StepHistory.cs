@@ -50,18 +50,18 @@ public sealed class StepHistory
     /// <summary>Samples of the step's depth joined with the history, quantile by quantile; unchanged where no other year tells of the date.</summary>
     /// <param name="samples">Depths of the members that have a step, m.</param>
     /// <param name="weights">Their weights, above 0.</param>
-    /// <param name="stands">Share of all members that have a step, 0 to 1: a forecast that hardly sees one has little to say of its depth.</param>
+    /// <param name="standsShare">Share of all members that have a step, 0 to 1: a forecast that hardly sees one has little to say of its depth.</param>
     /// <param name="dayOfYear">The day they stand for.</param>
     /// <param name="seen">The last step seen this season.</param>
     /// <param name="deepestM">Depth of the water, m.</param>
-    public (double[] Samples, double[] Weights) Join(double[] samples, double[] weights, double stands, int dayOfYear, SeenStep? seen, double deepestM)
+    public (double[] Samples, double[] Weights) Join(double[] samples, double[] weights, double standsShare, int dayOfYear, SeenStep? seen, double deepestM)
     {
         Require.SameLength(Require.NotNull(weights).Length, Require.NotNull(samples).Length, nameof(weights));
         if (samples.Length == 0 || On(dayOfYear) is not { } past) return (samples, weights);
         double shift = seen is { } s ? Shift(s, dayOfYear) : 0;
         SampleDistribution own = SampleDistribution.Of(samples, weights);
         double ownSd = Math.Max(LeastOwnSdM, (own.Quantile(0.9) - own.Quantile(0.1)) / NinetyTenthsPerSd);
-        double trust = stands / (ownSd * ownSd), other = 1.0 / (past.SdM * past.SdM), share = trust / (trust + other);
+        double trust = standsShare / (ownSd * ownSd), other = 1.0 / (past.SdM * past.SdM), share = trust / (trust + other);
         double[] joined = new double[Levels.Length], even = new double[Levels.Length];
         for (int i = 0; i < joined.Length; i++)
         {
