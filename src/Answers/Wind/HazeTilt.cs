@@ -53,7 +53,7 @@ public static class HazeTilt
 
     // The season without readings, the lake as one: only how warm the two layers were that day is wanted of it.
     private static IReadOnlyList<OutlookDay> Days(PreparedLake lake, OutlookRequest request, CancellationToken cancel) => OutlookModel.Compute(
-        request with { Arms = [new ArmShape(lake.Site.Name, lake.Hypsography)], ArmOf = null, Readings = [], Profiles = [], Members = 20 }, null, cancel).Lake.Days;
+        request with { Arms = [new ArmShape(lake.Site.Name, lake.Hypsography)], ArmOf = null, Readings = [], Profiles = [], Members = 20, Until = request.At.AddDays(1) }, null, cancel).Lake.Days;
 
     // A tilt is as long as the lake: blocks of a hundred metres tell it, and the fetch over them costs nothing.
     private static DepthGrid Gathered(DepthGrid fine)

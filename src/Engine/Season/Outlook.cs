@@ -89,7 +89,7 @@ public sealed record ProfilePoint(double DepthM, Spread TempC, Spread? OxygenMgP
 /// <param name="BottomTempC">Bottom temperature, degC.</param>
 /// <param name="ThermoclineM">Thermocline depth, m, over members that have one; null when fewer than a tenth have.</param>
 /// <param name="ChanceStratified">Share of members with a thermocline, 0 to 1.</param>
-/// <param name="MedianTempC">Median temperature at <see cref="ArmOutlook.Profile"/>'s depths, degC, for the season chart.</param>
+/// <param name="MedianTempC">Median temperature at <see cref="ArmOutlook.Profile"/>'s depths, degC, for the season chart; empty but for the lake itself.</param>
 public sealed record OutlookDay(DateOnly Date, Spread SurfaceTempC, Spread BottomTempC,
     SampleDistribution? ThermoclineM, double ChanceStratified, float[] MedianTempC);
 

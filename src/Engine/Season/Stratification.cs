@@ -32,19 +32,30 @@ public readonly record struct Stratification(double ThermoclineM, double Seconda
     public static Stratification Of(ReadOnlySpan<double> depthM, ReadOnlySpan<double> tempC)
     {
         Require.SameLength(tempC.Length, depthM.Length, nameof(tempC));
+        Span<double> density = tempC.Length <= 512 ? stackalloc double[tempC.Length] : new double[tempC.Length];
+        for (int i = 0; i < density.Length; i++) density[i] = FreshWater.DensityKgPerM3(tempC[i]);
+        return OfDensity(depthM, density);
+    }
+
+    /// <summary>Reads a density profile.</summary>
+    /// <param name="depthM">Depths, m, increasing, at least three for a thermocline.</param>
+    /// <param name="densityKgPerM3">Densities, kg m-3, same length; no NaN.</param>
+    public static Stratification OfDensity(ReadOnlySpan<double> depthM, ReadOnlySpan<double> densityKgPerM3)
+    {
+        Require.SameLength(densityKgPerM3.Length, depthM.Length, nameof(densityKgPerM3));
         Stratification none = new(double.NaN, double.NaN, double.NaN, double.NaN, 0);
         int n = depthM.Length;
         if (n < 2) return none;
-        double difference = FreshWater.DensityKgPerM3(tempC[n - 1]) - FreshWater.DensityKgPerM3(tempC[0]);
+        double difference = densityKgPerM3[n - 1] - densityKgPerM3[0];
         none = none with { DensityDifferenceKgPerM3 = difference };
         if (n < 3 || difference < LayeredKgPerM3) return none;
         Span<double> middle = n <= 512 ? stackalloc double[n - 1] : new double[n - 1];
         Span<double> gradient = n <= 512 ? stackalloc double[n - 1] : new double[n - 1];
         double steepest = 0;
-        double upper = FreshWater.DensityKgPerM3(tempC[0]);
+        double upper = densityKgPerM3[0];
         for (int i = 0; i < n - 1; i++)
         {
-            double lower = FreshWater.DensityKgPerM3(tempC[i + 1]), span = depthM[i + 1] - depthM[i];
+            double lower = densityKgPerM3[i + 1], span = depthM[i + 1] - depthM[i];
             middle[i] = 0.5 * (depthM[i] + depthM[i + 1]);
             gradient[i] = span > 0 ? (lower - upper) / span : 0;
             steepest = Math.Max(steepest, gradient[i]);

@@ -14,15 +14,25 @@ public static class Tridiagonal
     public static void Solve(ReadOnlySpan<double> lower, Span<double> diagonal, ReadOnlySpan<double> upper, Span<double> right)
     {
         int n = right.Length;
+        if (n == 0) return;
+        // One division a row: the pivot's inverse is kept in the pivot's place.
+        double inverse = 1.0 / diagonal[0], above = right[0];
+        diagonal[0] = inverse;
         for (int i = 1; i < n; i++)
         {
-            double factor = lower[i] / diagonal[i - 1];
-            diagonal[i] -= factor * upper[i - 1];
-            right[i] -= factor * right[i - 1];
+            double factor = lower[i] * inverse;
+            inverse = 1.0 / (diagonal[i] - (factor * upper[i - 1]));
+            above = right[i] - (factor * above);
+            diagonal[i] = inverse;
+            right[i] = above;
         }
 
-        right[n - 1] /= diagonal[n - 1];
+        double below = above * inverse;
+        right[n - 1] = below;
         for (int i = n - 2; i >= 0; i--)
-            right[i] = (right[i] - (upper[i] * right[i + 1])) / diagonal[i];
+        {
+            below = (right[i] - (upper[i] * below)) * diagonal[i];
+            right[i] = below;
+        }
     }
 }

@@ -32,6 +32,13 @@ public sealed partial class LakeColumn
         return _diffusivity;
     }
 
+    /// <summary>Densities of the layers now, kg m-3; wet from <see cref="Top"/>.</summary>
+    internal ReadOnlySpan<double> DensitiesNow()
+    {
+        Densities();
+        return _densityKgPerM3;
+    }
+
     /// <summary>Areas of the layers' upper faces today, m2, and one for the bottom.</summary>
     internal ReadOnlySpan<double> FaceAreas => _areaM2;
 
@@ -54,13 +61,18 @@ public sealed partial class LakeColumn
             other.HeatInJ -= moved * FreshWater.HeatCapacityJPerM3K;
         }
 
+        Touch(last - 1);
+        other.Touch(last - 1);
         Adjust();
         other.Adjust();
     }
 
     private void Densities()
     {
-        for (int i = _top; i < _tempC.Length; i++) _densityKgPerM3[i] = FreshWater.DensityKgPerM3(_tempC[i]);
+        double[] temp = _tempC, density = _densityKgPerM3;
+        int to = Math.Min(_staleTo, temp.Length - 1);
+        for (int i = _top; i <= to; i++) density[i] = FreshWater.DensityKgPerM3(temp[i]);
+        _staleTo = -1;
     }
 
     /// <summary>Pools every run of layers that would overturn (pool adjacent violators on density); returns the energy freed, J.</summary>
@@ -68,9 +80,11 @@ public sealed partial class LakeColumn
     {
         Densities();
         double[] temp = _tempC, density = _densityKgPerM3, volume = _volumeM3, centre = _centreM;
-        int last = temp.Length - 1, i = _top;
+        // Water that did not change since it was last in order still is.
+        int last = temp.Length - 1, i = _top, to = Math.Min(last - 1, _looseTo);
+        _looseTo = -1;
         double freed = 0;
-        while (i < last)
+        while (i <= to)
         {
             if (density[i] <= density[i + 1] + DensityTolerance)
             {
@@ -133,6 +147,7 @@ public sealed partial class LakeColumn
             {
                 double share = energyJ / cost;
                 mean += share * (mixed - mean);
+                own = FreshWater.DensityKgPerM3(mean);
                 temp[m + 1] = next + (share * (mixed - next));
                 density[m + 1] = FreshWater.DensityKgPerM3(temp[m + 1]);
                 partM = share * (_grid.FaceDepthM[m + 2] - _grid.FaceDepthM[m + 1]);
@@ -147,7 +162,14 @@ public sealed partial class LakeColumn
             m++;
         }
 
-        for (int j = _top; j <= m; j++) temp[j] = mean;
+        for (int j = _top; j <= m; j++)
+        {
+            temp[j] = mean;
+            density[j] = own;
+        }
+
+        // Mixing across 4 degrees makes water heavier than either: the layer below may have to be looked at again.
+        _looseTo = Math.Max(_looseTo, m + 1);
         MixedTo = m;
         _mixedM = _grid.FaceDepthM[m + 1] - _dropM + partM;
     }
@@ -157,11 +179,11 @@ public sealed partial class LakeColumn
     private void DeepDiffusivity()
     {
         double work = _parameters.DeepMixingFactor * DeepMixingShare * _rockingWPerKg, perM = Gravity / 1000.0;
-        for (int i = _top + 1; i < _tempC.Length; i++)
+        double[] density = _densityKgPerM3, perDistance = _perDistance, diffusivity = _diffusivity;
+        for (int i = _top + 1; i < density.Length; i++)
         {
-            double gradient = (_densityKgPerM3[i] - _densityKgPerM3[i - 1]) / (_centreM[i] - _centreM[i - 1]);
-            double n2 = Math.Max(LeastBuoyancyPerS2, perM * gradient);
-            _diffusivity[i] = Math.Min(MostDiffusivityM2PerS, FreshWaterDiffusivity + (work / n2));
+            double n2 = Math.Max(LeastBuoyancyPerS2, perM * (density[i] - density[i - 1]) * perDistance[i]);
+            diffusivity[i] = Math.Min(MostDiffusivityM2PerS, FreshWaterDiffusivity + (work / n2));
         }
     }
 
@@ -211,16 +233,19 @@ public sealed partial class LakeColumn
     private void Diffuse(double stepS)
     {
         int first = _top, n = _tempC.Length - first;
-        for (int i = 0; i < n; i++) (_lower[i], _upper[i]) = (0, 0);
-        for (int i = first + 1; i < _tempC.Length; i++)
+        double[] lower = _lower, upper = _upper, diagonal = _diagonal, area = _areaM2, diffusivity = _diffusivity, perDistance = _perDistance, perVolume = _perVolume;
+        double above = 0;
+        for (int k = 0, i = first; k < n; k++, i++)
         {
-            double exchange = stepS * _areaM2[i] * _diffusivity[i] / (_centreM[i] - _centreM[i - 1]);
-            _lower[i - first] = -exchange / _volumeM3[i];
-            _upper[i - 1 - first] = -exchange / _volumeM3[i - 1];
+            double below = i + 1 < perVolume.Length ? stepS * area[i + 1] * diffusivity[i + 1] * perDistance[i + 1] : 0;
+            lower[k] = -above * perVolume[i];
+            upper[k] = -below * perVolume[i];
+            diagonal[k] = 1.0 - lower[k] - upper[k];
+            above = below;
         }
 
-        for (int i = 0; i < n; i++) _diagonal[i] = 1.0 - _lower[i] - _upper[i];
-        Tridiagonal.Solve(_lower.AsSpan(0, n), _diagonal.AsSpan(0, n), _upper.AsSpan(0, n), _tempC.AsSpan(first, n));
+        Tridiagonal.Solve(lower.AsSpan(0, n), diagonal.AsSpan(0, n), upper.AsSpan(0, n), _tempC.AsSpan(first, n));
+        TouchAll();
     }
 
     private int EndOfUniform()

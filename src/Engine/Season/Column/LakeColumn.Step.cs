@@ -36,7 +36,7 @@ public sealed partial class LakeColumn
             double surfaceC = _tempC[_top], windMps = Math.Max(0, weather.WindMps[step] * _parameters.WindFactor);
             double humidity = forcing.SpecificHumidityShare[step];
             airC += _parameters.AirAdjustmentShare * (surfaceC - airC);
-            _fluxes.Solve(windMps, airC, humidity, surfaceC, forcing.PressurePa, _warm ? 3 : 12);
+            _fluxes.Solve(windMps, airC, humidity, surfaceC, forcing.PressurePa, _warm ? 1 : 12);
             _warm = true;
             double net = (Longwave.WaterEmissivityShare * (weather.LongwaveWPerM2[step] + _parameters.LongwaveBiasWPerM2))
                 - Longwave.EmittedWPerM2(surfaceC) - _fluxes.LatentWPerM2 - _fluxes.SensibleWPerM2;
@@ -127,11 +127,13 @@ public sealed partial class LakeColumn
         double[] temp = _tempC, share = _heatPerLight;
         if (energy > 0)
         {
-            for (int i = _top; i < temp.Length; i++) temp[i] += energy * share[i];
+            for (int i = _top; i <= _lightTo; i++) temp[i] += energy * share[i];
+            Touch(_lightTo);
         }
 
         double netJ = netWPerM2 * stepS * _areaM2[_top];
-        temp[_top] += netJ / (_volumeM3[_top] * FreshWater.HeatCapacityJPerM3K);
+        temp[_top] += netJ * _perVolume[_top] / FreshWater.HeatCapacityJPerM3K;
+        Touch(_top);
         HeatInJ += (energy * _areaM2[_top]) + netJ;
     }
 

@@ -14,12 +14,14 @@ namespace SecondShore.Engine.Season;
 public sealed partial class LakeColumn
 {
     private readonly ColumnGrid _grid;
-    private readonly double[] _tempC, _densityKgPerM3, _volumeM3, _centreM, _areaM2, _heatPerLight;
+    private readonly double[] _tempC, _densityKgPerM3, _volumeM3, _centreM, _areaM2, _heatPerLight, _perDistance, _perVolume;
     private readonly double[] _lower, _diagonal, _upper, _right, _diffusivity;
     private ColumnParameters _parameters;
     private SurfaceFluxes _fluxes;
     private bool _warm;
-    private int _top, _sinceDiffusion;
+    // Layers down to these may have changed since their densities were worked out, and since they were last put in order.
+    private int _staleTo, _looseTo;
+    private int _top, _sinceDiffusion, _lightTo;
     private double _extinctionPerM, _dropM, _diffusionS;
 
     /// <summary>Makes a column at one temperature.</summary>
@@ -39,6 +41,7 @@ public sealed partial class LakeColumn
         _centreM = new double[n];
         _areaM2 = new double[n + 1];
         _heatPerLight = new double[n];
+        (_perDistance, _perVolume) = (new double[n], new double[n]);
         (_lower, _diagonal, _upper, _right, _diffusivity) = (new double[n], new double[n], new double[n], new double[n], new double[n]);
         Array.Fill(_tempC, tempC);
         _extinctionPerM = parameters.LightExtinctionPerM;
@@ -134,6 +137,21 @@ public sealed partial class LakeColumn
         return _tempC[i] + (t * (_tempC[i + 1] - _tempC[i]));
     }
 
+    /// <summary>Temperatures at depths below today's surface, degC: <see cref="TempAtC"/> in one walk down.</summary>
+    /// <param name="depthM">Depths, m, increasing.</param>
+    /// <param name="tempC">Receives the temperatures, same length.</param>
+    internal void TempsAtC(ReadOnlySpan<double> depthM, Span<float> tempC)
+    {
+        double[] centre = _centreM, temp = _tempC, perDistance = _perDistance;
+        int i = _top, last = temp.Length - 1;
+        for (int k = 0; k < depthM.Length; k++)
+        {
+            double z = depthM[k] + _dropM;
+            while (i < last && centre[i + 1] < z) i++;
+            tempC[k] = (float)(z <= centre[i] || i == last ? temp[i] : temp[i] + ((z - centre[i]) * perDistance[i + 1] * (temp[i + 1] - temp[i])));
+        }
+    }
+
     /// <summary>Sets the temperatures from a profile: straight between points, held beyond them, then made stable.</summary>
     /// <param name="depthM">Depths below today's surface, m, increasing.</param>
     /// <param name="tempC">Temperatures, degC; clamped to 0 to 45.</param>
@@ -151,6 +169,7 @@ public sealed partial class LakeColumn
             _tempC[i] = Math.Clamp(Require.Finite(value, nameof(tempC)), 0, 45);
         }
 
+        TouchAll();
         Adjust();
         HeatInJ = 0;
         IceM = 0;
@@ -181,6 +200,7 @@ public sealed partial class LakeColumn
         }
 
         for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _right[i];
+        TouchAll();
         Adjust();
         HeatInJ += HeatContentJ - before;
     }
@@ -200,6 +220,7 @@ public sealed partial class LakeColumn
         }
 
         for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _right[i];
+        TouchAll();
         Adjust();
         HeatInJ += HeatContentJ - before;
     }
@@ -213,6 +234,7 @@ public sealed partial class LakeColumn
         (IceM, MixedTo, _fluxes, _warm, _rockingWPerKg) = (other.IceM, other.MixedTo, other._fluxes, other._warm, other._rockingWPerKg);
         (_tiltStress, _tiltResistance, _mixedM) = (other._tiltStress, other._tiltResistance, other._mixedM);
         if (other._dropM != _dropM || other._top != _top) PlaceSurface(other._dropM);
+        TouchAll();
     }
 
     /// <summary>Lays ice of a thickness on the lake, m, 0 to 2: for a start in winter.</summary>
@@ -225,6 +247,9 @@ public sealed partial class LakeColumn
         _extinctionPerM = Require.InRange(extinctionPerM, 0.01, 50);
         WorkOutLight();
     }
+
+    // Less light than this share is not carried further down: a thousandth of a watt at noon.
+    private const double LeastLightShare = 1e-5;
 
     private double LowestDropM => _grid.FaceDepthM[^1] - Math.Min(4.0 * _grid.LayerM, 0.9 * (_grid.FaceDepthM[^1] + _grid.AboveM));
 
@@ -244,10 +269,25 @@ public sealed partial class LakeColumn
         _centreM[_top] = _grid.CentreBetweenM(dropM, lowerM);
         MixedTo = Math.Max(MixedTo, _top);
         _waterVolumeM3 = VolumeM3;
+        for (int i = _top; i < n; i++)
+        {
+            _perVolume[i] = 1.0 / _volumeM3[i];
+            _perDistance[i] = i > _top ? 1.0 / (_centreM[i] - _centreM[i - 1]) : 0;
+        }
+
         WorkOutLight();
+        TouchAll();
     }
 
-    // Heating of each layer, K per J m-2 of light past the surface; the bottom keeps the rest, so the sum is exact.
+    private void TouchAll() => (_staleTo, _looseTo) = (_tempC.Length - 1, _tempC.Length - 1);
+
+    private void Touch(int to)
+    {
+        _staleTo = Math.Max(_staleTo, to);
+        _looseTo = Math.Max(_looseTo, to);
+    }
+
+    // Heating of each layer, K per J m-2 of light past the surface; the last layer that light reaches keeps the rest, so the sum is exact.
     private void WorkOutLight()
     {
         double left = 1.0;
@@ -255,9 +295,12 @@ public sealed partial class LakeColumn
         for (int i = _top; i < n; i++)
         {
             double under = i == n - 1 ? 0.0 : UnderwaterLight.LeftThreeBandShare(_extinctionPerM, _grid.FaceDepthM[i + 1] - _dropM);
+            if (under < LeastLightShare) under = 0;
             double heat = (_areaM2[i] * left) - (_areaM2[i + 1] * under);
-            _heatPerLight[i] = heat / (_volumeM3[i] * FreshWater.HeatCapacityJPerM3K);
+            _heatPerLight[i] = heat * _perVolume[i] / FreshWater.HeatCapacityJPerM3K;
             left = under;
+            _lightTo = i;
+            if (under == 0) break;
         }
     }
 }

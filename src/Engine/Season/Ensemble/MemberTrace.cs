@@ -32,8 +32,10 @@ internal sealed class MemberTrace
     {
         int n = column.Grid.Count - column.Top;
         Span<double> depth = stackalloc double[n];
-        for (int i = 0; i < n; i++) depth[i] = column.LayerDepthM(column.Top + i);
-        return Stratification.Of(depth, column.TempC.Slice(column.Top, n));
+        ReadOnlySpan<double> centre = column.Centres.Slice(column.Top, n);
+        double dropM = column.DropM;
+        for (int i = 0; i < n; i++) depth[i] = centre[i] - dropM;
+        return Stratification.OfDensity(depth, column.DensitiesNow().Slice(column.Top, n));
     }
 
     public void KeepNow(LakeColumn[] columns, OxygenColumn[] oxygen)
@@ -78,8 +80,8 @@ internal sealed class MemberTrace
             d.SurfaceC[day] = (float)column.SurfaceTempC;
             Stratification layers = Layers(column);
             d.ThermoclineM[day] = (float)layers.ThermoclineM;
-            for (int i = 0; i < _model.ProfileDepthsM.Length; i++)
-                d.TempC[(day * _model.ProfileDepthsM.Length) + i] = (float)column.TempAtC(_model.ProfileDepthsM[i]);
+            int depths = _model.ProfileDepthsM.Length;
+            column.TempsAtC(_model.ProfileDepthsM, d.TempC.AsSpan(day * depths, depths));
             (_topSum[a], _bottomSum[a]) = (0, 0);
         }
 

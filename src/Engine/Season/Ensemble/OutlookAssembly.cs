@@ -146,6 +146,7 @@ internal static class OutlookAssembly
     private static OutlookDay[] Course(SeasonModel model, int arm, double[] weight, MemberTrace[] traces)
     {
         List<OutlookDay> course = [];
+        MemberMedian median = new(weight);
         int depths = model.ProfileDepthsM.Length, count = traces[0].Days[arm].TopC.Length;
         DateTimeOffset local = model.Timeline.StartUtc.AddHours(model.LonDeg / 15.0 + 12);
         for (int day = 0; day < count; day++)
@@ -155,11 +156,13 @@ internal static class OutlookAssembly
             SampleDistribution? thermocline = Depth(model, arm, weight, traces, t => t.Days[arm].ThermoclineM[d], (d * 24) + 12);
             double stands = 0;
             for (int i = 0; i < traces.Length; i++) stands += float.IsNaN(traces[i].Days[arm].ThermoclineM[d]) ? 0 : weight[i];
-            float[] medians = new float[depths];
-            for (int k = 0; k < depths; k++)
+            // The season's picture is drawn of the lake itself only.
+            float[] medians = new float[arm == 0 ? depths : 0];
+            for (int k = 0; k < medians.Length; k++)
             {
                 int at = (d * depths) + k;
-                medians[k] = (float)Of(traces, weight, t => t.Days[arm].TempC[at], 0)!.Quantile(0.5);
+                for (int i = 0; i < traces.Length; i++) median.Values[i] = traces[i].Days[arm].TempC[at];
+                medians[k] = median.Take();
             }
 
             course.Add(new OutlookDay(DateOnly.FromDateTime(local.AddDays(day).UtcDateTime),

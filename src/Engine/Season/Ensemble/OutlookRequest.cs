@@ -54,6 +54,9 @@ public sealed record OutlookRequest
     /// <summary>Beliefs fitted to this lake before; null takes the general ones.</summary>
     public LakePriors? Fitted { get; init; }
 
+    /// <summary>The seasons run no further than this day's end; null runs them past every turnover.</summary>
+    public DateTimeOffset? Until { get; init; }
+
     /// <summary>Members of the ensemble, 20 to 5000.</summary>
     public int Members { get; init; } = 200;
 

@@ -37,7 +37,7 @@ internal sealed class SeasonTimeline
     {
         LakeSite site = request.Site;
         DateTimeOffset start = SeasonStart(request.At, site.Position.LatDeg);
-        DateTimeOffset end = Later(start.AddDays(310), request.At.ToUniversalTime().AddDays(75));
+        DateTimeOffset end = request.Until is { } until ? start.AddDays(Math.Max(1, Math.Ceiling((until - start).TotalDays))) : Later(start.AddDays(310), request.At.ToUniversalTime().AddDays(75));
         int hours = (int)(end - start).TotalHours, atStep = (int)Math.Clamp((request.At - start).TotalHours, 0, hours - 1);
         List<string> assumed = [];
         WeatherSeries? main = request.Weather is { } w && w.EndUtc > start && w.StartUtc < end ? Hourly(w) : null;
