@@ -7,7 +7,11 @@ internal static class FitScore
 {
     private const int ProfilesPerSeason = 40;
     private const double UnprovenWeight = 4;
-    private static readonly double[] Weights = [1, 4, 16];
+    private const int MostLeftOut = 4;
+    private static readonly double[] Weights = [1, 4, 16, 64];
+
+    // A season counts once, whether or not it is run a second time from winter.
+    private static readonly double TwiceShare = Math.Sqrt(0.5);
     private const double TempSdK = 1.0, IndependentCasts = 10.0, ThermoclineSdM = 1.5, OverturnSdDays = 5;
 
     public static LakeScore Of(ScoredLake lake, IProgress<double>? progress, CancellationToken cancel)
@@ -25,25 +29,36 @@ internal static class FitScore
     public static LakePriors Fit(LakePriors priors, IReadOnlyList<SeasonCase> cases, IProgress<double>? progress, CancellationToken cancel)
     {
         // Long records add little after a few seasons; every other one keeps the fit quick.
-        SeasonCase[] used = [.. cases.Where((_, i) => cases.Count <= 4 || i % 2 == 0).Select(Thin)];
-        double weight = used.Length < 2 ? UnprovenWeight : ProvenWeight(priors, used, progress, cancel);
-        return Fitted(priors, used, weight, 6, cancel);
+        FitSeason[] used = [.. cases.Where((_, i) => cases.Count <= 4 || i % 2 == 0).Select(Thin).Select(c => new FitSeason(c, c.FromWinter()))];
+        double? weight = used.Length < 2 ? UnprovenWeight : ProvenWeight(priors, used, progress, cancel);
+        return weight is { } proven ? Fitted(priors, used, proven, 6, cancel) : priors;
     }
 
-    private static LakePriors Fitted(LakePriors priors, SeasonCase[] used, double weight, int iterations, CancellationToken cancel) =>
-        LakeFit.Fit(priors, p => [.. used.SelectMany(c => Residuals(c, SeasonTrace.Run(c, p)))], iterations, weight, null, cancel);
+    private static LakePriors Fitted(LakePriors priors, FitSeason[] used, double weight, int iterations, CancellationToken cancel) =>
+        LakeFit.Fit(priors, p => [.. used.SelectMany(s => Residuals(s, p))], iterations, weight, null, cancel);
 
-    // The weight of the prior with which the other seasons best foretell the first and the last.
-    private static double ProvenWeight(LakePriors priors, SeasonCase[] used, IProgress<double>? progress, CancellationToken cancel)
+    // A season that starts from its first cast says little of spring, which sets the deep water: numbers must hold from winter on too.
+    private static IEnumerable<double> Residuals(FitSeason season, ColumnParameters parameters)
     {
-        double best = Weights[^1], least = double.MaxValue;
+        List<double> fromCast = Residuals(season.FromCast, SeasonTrace.Run(season.FromCast, parameters));
+        if (season.FromWinter is not { } winter) return fromCast;
+        return fromCast.Concat(Residuals(winter, SeasonTrace.Run(winter, parameters))).Select(r => TwiceShare * r);
+    }
+
+    // The weight of the prior with which the other seasons best foretell those left out; none where they foretell no better than the prior.
+    private static double? ProvenWeight(LakePriors priors, FitSeason[] used, IProgress<double>? progress, CancellationToken cancel)
+    {
+        int count = Math.Min(MostLeftOut, used.Length);
+        int[] leftOut = [.. Enumerable.Range(0, count).Select(i => i * (used.Length - 1) / (count - 1))];
+        double? best = null;
+        double least = leftOut.Sum(i => Residuals(used[i], priors.Centre).Sum(r => r * r));
         for (int k = 0; k < Weights.Length; k++)
         {
             double cost = 0;
-            foreach (int left in new[] { 0, used.Length - 1 })
+            foreach (int left in leftOut)
             {
                 LakePriors fitted = Fitted(priors, [.. used.Where((_, i) => i != left)], Weights[k], 4, cancel);
-                foreach (double r in Residuals(used[left], SeasonTrace.Run(used[left], fitted.Centre))) cost += r * r;
+                cost += Residuals(used[left], fitted.Centre).Sum(r => r * r);
             }
 
             progress?.Report((k + 1.0) / (Weights.Length + 1));
@@ -52,6 +67,11 @@ internal static class FitScore
 
         return best;
     }
+
+    /// <summary>A season as the fit runs it.</summary>
+    /// <param name="FromCast">From its first cast.</param>
+    /// <param name="FromWinter">From the mixed lake of early March, where the weather reaches back so far and the first cast is later.</param>
+    private sealed record FitSeason(SeasonCase FromCast, SeasonCase? FromWinter);
 
     private static SeasonCase Thin(SeasonCase season)
     {

@@ -31,20 +31,33 @@ internal sealed class SeasonCase
     public required double BottomM { get; init; }
 
     /// <summary>The same season with other profiles.</summary>
-    public SeasonCase With(ObservedProfile[] observed) => new()
+    public SeasonCase With(ObservedProfile[] observed) => With(observed, Start, StartStep);
+
+    private SeasonCase With(ObservedProfile[] observed, WaterProfile start, int startStep) => new()
     {
         Lake = Lake,
         Year = Year,
         Forcing = Forcing,
         Boundary = Boundary,
         Grid = Grid,
-        Start = Start,
-        StartStep = StartStep,
+        Start = start,
+        StartStep = startStep,
         EndStep = EndStep,
         Observed = observed,
         Overturn = Overturn,
         BottomM = BottomM,
     };
+
+    /// <summary>The same season from the mixed lake of 1 March, as warm as the air lets it be; null where the weather begins later or the first cast is as early.</summary>
+    public SeasonCase? FromWinter()
+    {
+        DateTimeOffset march = new(Year, 3, 1, 0, 0, 0, TimeSpan.Zero);
+        WeatherSeries weather = Forcing.Weather;
+        if (weather.StartUtc > march || Start.At < march.AddDays(10)) return null;
+        int step = weather.StepAt(march);
+        double airC = weather.AirTempC.Skip(step).Take(21 * 24).Average();
+        return With(Observed, new WaterProfile(march, [0], [MixedStart.TempC(airC)], null, Start.Source), step);
+    }
 
     public int StepAt(DateTimeOffset at) => Forcing.Weather.StepAt(at);
 

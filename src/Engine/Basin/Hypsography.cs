@@ -8,6 +8,7 @@ public sealed class Hypsography
 {
     private readonly double[] _depthsM;
     private readonly double[] _areasM2;
+    private readonly double[] _belowM3; // volume deeper than each row
 
     /// <summary>Makes a hypsography.</summary>
     /// <param name="depthsM">Depths, m, first 0, strictly increasing, at least two.</param>
@@ -31,6 +32,9 @@ public sealed class Hypsography
 
         _depthsM = [.. depthsM];
         _areasM2 = [.. areasM2];
+        _belowM3 = new double[_depthsM.Length];
+        for (int i = _depthsM.Length - 2; i >= 0; i--)
+            _belowM3[i] = _belowM3[i + 1] + (0.5 * (_areasM2[i] + _areasM2[i + 1]) * (_depthsM[i + 1] - _depthsM[i]));
     }
 
     /// <summary>Depths of the rows, m.</summary>
@@ -64,10 +68,7 @@ public sealed class Hypsography
         if (depthM >= MaxDepthM) return 0;
         double top = Math.Max(0, depthM);
         int i = RowAbove(top);
-        double volumeM3 = 0.5 * (AreaAtM2(top) + _areasM2[i + 1]) * (_depthsM[i + 1] - top);
-        for (i++; i < _depthsM.Length - 1; i++)
-            volumeM3 += 0.5 * (_areasM2[i] + _areasM2[i + 1]) * (_depthsM[i + 1] - _depthsM[i]);
-        return volumeM3;
+        return (0.5 * (AreaAtM2(top) + _areasM2[i + 1]) * (_depthsM[i + 1] - top)) + _belowM3[i + 1];
     }
 
     /// <summary>The basin when the surface lies lower: depths count from the new surface.</summary>

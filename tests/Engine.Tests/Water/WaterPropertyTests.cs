@@ -76,6 +76,22 @@ public class WaterPropertyTests
     }
 
     [Fact]
+    public void Light_followed_down_in_steps_is_the_light_at_each_depth()
+    {
+        Gen.Select(Gen.Double[0.1, 5], Gen.Double[0, 2], Gen.Double[0.1, 2]).Sample((extinction, depth, step) =>
+        {
+            LightWalk light = new(extinction, depth, step);
+            for (int i = 0; i < 30; i++)
+            {
+                if (Math.Abs(light.LeftShare - UnderwaterLight.LeftThreeBandShare(extinction, depth + (i * step))) > 1e-12) return false;
+                light.Down();
+            }
+
+            return true;
+        });
+    }
+
+    [Fact]
     public void Wind_stress_and_loss_of_heat_grow_with_wind()
     {
         double q = MoistAir.SpecificHumidityShare(0.7 * MoistAir.SaturationVapourPa(12), 98000), stress = -1, loss = -1;

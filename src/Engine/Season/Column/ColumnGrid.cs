@@ -39,6 +39,14 @@ public sealed class ColumnGrid
             VolumeM3[i] = VolumeBetweenM3(upperM, lowerM);
             CentreM[i] = CentreBetweenM(upperM, lowerM);
         }
+
+        (PerVolume, PerDistance, BelowM3) = (new double[count], new double[count], new double[count + 1]);
+        for (int i = count - 1; i >= 0; i--)
+        {
+            PerVolume[i] = 1.0 / VolumeM3[i];
+            PerDistance[i] = i > 0 ? 1.0 / (CentreM[i] - CentreM[i - 1]) : 0;
+            BelowM3[i] = BelowM3[i + 1] + VolumeM3[i];
+        }
     }
 
     /// <summary>The basin that was cut.</summary>
@@ -64,6 +72,15 @@ public sealed class ColumnGrid
 
     /// <summary>Depth of each layer's centre of volume, m below full pool; [Count].</summary>
     public double[] CentreM { get; }
+
+    /// <summary>One over the volume of each layer, m-3; [Count].</summary>
+    internal double[] PerVolume { get; }
+
+    /// <summary>One over the distance of each layer's centre from the one above, m-1; [Count], the first 0.</summary>
+    internal double[] PerDistance { get; }
+
+    /// <summary>Volume under each face, m3; [Count + 1].</summary>
+    internal double[] BelowM3 { get; }
 
     /// <summary>Volume between two depths below full pool, m3; above full pool the shore is vertical.</summary>
     public double VolumeBetweenM3(double upperM, double lowerM)

@@ -37,11 +37,11 @@ public sealed partial class LakeColumn
         int n = grid.Count;
         _tempC = new double[n];
         _densityKgPerM3 = new double[n];
-        _volumeM3 = new double[n];
-        _centreM = new double[n];
-        _areaM2 = new double[n + 1];
+        _volumeM3 = [.. grid.VolumeM3];
+        _centreM = [.. grid.CentreM];
+        _areaM2 = [.. grid.FaceAreaM2];
         _heatPerLight = new double[n];
-        (_perDistance, _perVolume) = (new double[n], new double[n]);
+        (_perDistance, _perVolume) = ([.. grid.PerDistance], [.. grid.PerVolume]);
         (_lower, _diagonal, _upper, _right, _diffusivity) = (new double[n], new double[n], new double[n], new double[n], new double[n]);
         Array.Fill(_tempC, tempC);
         _extinctionPerM = parameters.LightExtinctionPerM;
@@ -256,25 +256,22 @@ public sealed partial class LakeColumn
     /// <summary>Puts the surface at a level: the surface layer keeps between half and one and a half thicknesses.</summary>
     private void PlaceSurface(double dropM)
     {
-        int n = _grid.Count;
+        int n = _grid.Count, before = _top;
         _dropM = dropM;
         double exact = (dropM + _grid.AboveM) / _grid.LayerM;
         _top = Math.Clamp((int)Math.Floor(exact + 0.5), 0, n - 2);
-        Array.Copy(_grid.VolumeM3, _volumeM3, n);
-        Array.Copy(_grid.CentreM, _centreM, n);
-        Array.Copy(_grid.FaceAreaM2, _areaM2, n + 1);
+        // Only the surface layer differs from the grid: the one before is put back.
+        (_volumeM3[before], _centreM[before], _areaM2[before]) = (_grid.VolumeM3[before], _grid.CentreM[before], _grid.FaceAreaM2[before]);
+        (_perVolume[before], _perDistance[before]) = (_grid.PerVolume[before], _grid.PerDistance[before]);
+        _perDistance[before + 1] = _grid.PerDistance[before + 1];
         double lowerM = _grid.FaceDepthM[_top + 1];
         _areaM2[_top] = _grid.Basin.AreaAtM2(dropM);
         _volumeM3[_top] = _grid.VolumeBetweenM3(dropM, lowerM);
         _centreM[_top] = _grid.CentreBetweenM(dropM, lowerM);
         MixedTo = Math.Max(MixedTo, _top);
-        _waterVolumeM3 = VolumeM3;
-        for (int i = _top; i < n; i++)
-        {
-            _perVolume[i] = 1.0 / _volumeM3[i];
-            _perDistance[i] = i > _top ? 1.0 / (_centreM[i] - _centreM[i - 1]) : 0;
-        }
-
+        _perVolume[_top] = 1.0 / _volumeM3[_top];
+        _perDistance[_top + 1] = 1.0 / (_centreM[_top + 1] - _centreM[_top]);
+        _waterVolumeM3 = _volumeM3[_top] + _grid.BelowM3[_top + 1];
         WorkOutLight();
         TouchAll();
     }
@@ -292,9 +289,12 @@ public sealed partial class LakeColumn
     {
         double left = 1.0;
         int n = _tempC.Length;
+        // The faces are evenly spaced but for the surface and the bottom, where light ends anyway.
+        LightWalk light = new(_extinctionPerM, _grid.FaceDepthM[_top + 1] - _dropM, _grid.LayerM);
         for (int i = _top; i < n; i++)
         {
-            double under = i == n - 1 ? 0.0 : UnderwaterLight.LeftThreeBandShare(_extinctionPerM, _grid.FaceDepthM[i + 1] - _dropM);
+            double under = i == n - 1 ? 0.0 : light.LeftShare;
+            light.Down();
             if (under < LeastLightShare) under = 0;
             double heat = (_areaM2[i] * left) - (_areaM2[i + 1] * under);
             _heatPerLight[i] = heat * _perVolume[i] / FreshWater.HeatCapacityJPerM3K;

@@ -13,10 +13,10 @@ public static class ModelError
     /// <param name="depthM">The depth, m.</param>
     /// <param name="leadDays">Days since the last reading or, ahead of it, since the weather ended; 0 or more.</param>
     public static double ThermoclineSdM(double depthM, double leadDays) =>
-        (0.25 + (0.06 * depthM)) * Math.Sqrt(1.0 + (Math.Max(0, leadDays) / DoublingDays));
+        (0.15 + (0.04 * depthM)) * Math.Sqrt(1.0 + (Math.Max(0, leadDays) / DoublingDays));
 
     /// <summary>Standard deviation of the error of a date of turnover, days.</summary>
-    public static readonly double OverturnSdDays = 4;
+    public static readonly double OverturnSdDays = 3;
 
     private const double DoublingDays = 20;
 

@@ -109,7 +109,7 @@ internal sealed class SeasonModel
         }
 
         double air = Timeline.StartAirC;
-        double mixed = Math.Clamp(air > 4 ? air : 3.6 + (0.1 * Math.Max(-4, air)), 2.5, 28) + noiseK;
+        double mixed = MixedStart.TempC(air) + noiseK;
         column.SetProfile([0], [Math.Clamp(mixed, 1, 30)]);
         if (air < -2) column.SetIce(Math.Min(0.6, 0.022 * Math.Sqrt(-air * 70)));
     }
