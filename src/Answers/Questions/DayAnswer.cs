@@ -133,21 +133,32 @@ public static class DayAnswer
         {
             int hours = (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours) + 1;
             WindResult wind = WindAnswer.Compute(lake, outlook, new WindQuestion { At = clock.Launch, Hours = hours, Field = field ?? new WindFieldOptions() }, progress, cancel);
-            WindHistory history = wind.Field.Wind;
-            List<SheetWind> strip = [];
-            foreach (DateTimeOffset hour in wind.Field.Hours)
-            {
-                int step = history.StepAt(hour);
-                strip.Add(new SheetWind(hour, history.WindMps(step), history.GustMps(step), history.FromDeg(step)));
-            }
-
-            return (wind.Field, strip, wind.Assumed);
+            return (wind.Field, Strip(wind, clock), wind.Assumed);
         }
         catch (CouldNotComputeException e)
         {
             // No weather for that day: the plan still stands on still water, and says so.
             return (StillWater.Instance, [], [$"{e.Message} Until then the plan takes calm water: look at the wind forecast before you go."]);
         }
+    }
+
+    /// <summary>The wind of the day's hours.</summary>
+    /// <param name="wind">Water set in motion over them at least.</param>
+    /// <param name="clock">The day's hours.</param>
+    public static IReadOnlyList<SheetWind> Strip(WindResult wind, DayClock clock)
+    {
+        ArgumentNullException.ThrowIfNull(wind);
+        ArgumentNullException.ThrowIfNull(clock);
+        WindHistory history = wind.Field.Wind;
+        List<SheetWind> strip = [];
+        for (DateTimeOffset hour = clock.Launch; hour < clock.HomeBy.AddHours(2); hour = hour.AddHours(1))
+        {
+            if (hour > wind.Field.Hours[^1]) break;
+            int step = history.StepAt(hour);
+            strip.Add(new SheetWind(hour, history.WindMps(step), history.GustMps(step), history.FromDeg(step)));
+        }
+
+        return strip;
     }
 
     /// <summary>The same day with one of its alternatives in the plan's place.</summary>

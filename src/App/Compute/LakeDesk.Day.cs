@@ -90,6 +90,9 @@ internal sealed partial class LakeDesk
     {
         if (_moved is { } kept && ReferenceEquals(kept.Lake, lake) && kept.Clock.Launch <= clock.Launch && kept.Clock.HomeBy >= clock.HomeBy
             && clock.Launch - kept.Clock.Launch < TimeSpan.FromHours(18)) return kept;
+        // What Wind has set in motion already covers the day's hours.
+        if (_wind is { } shown && ReferenceEquals(shown.Outlook, _outlook) && shown.Field.Hours[0] <= clock.Launch && shown.Field.Hours[^1] >= clock.HomeBy)
+            return new Moved(lake, clock, shown.Field, DayAnswer.Strip(shown, clock), shown.Assumed);
         (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> assumed) = DayAnswer.Motion(lake, outlook, clock, OnAPhone, Share(0.5, 0.8));
         return _moved = new Moved(lake, clock, motion, wind, assumed);
     }

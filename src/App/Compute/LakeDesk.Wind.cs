@@ -54,8 +54,8 @@ internal sealed partial class LakeDesk
         for (int hour = 0; hour < hours; hour++)
         {
             if (field.IsLayered) field.OffsetsM(hour).CopyTo(offsets, cells * hour);
-            WaveState[] states = field.Waves(hour);
-            for (int w = 0; w < cells; w++) waves[(cells * hour) + w] = (float)states[w].HeightM;
+            IReadOnlyList<float> heightsM = result.Hours[hour].WaveHeightsM;
+            for (int w = 0; w < cells; w++) waves[(cells * hour) + w] = heightsM[w];
             if (field.IsLayered)
             {
                 (float[] e, float[] n) = field.LowerRocking(hour);
