@@ -98,7 +98,7 @@ public static class DayAnswer
 
         Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
         Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
-        Dictionary<string, RigReply> rigs = Stops(plan).DistinctBy(s => s.Candidate.Id).ToDictionary(s => s.Candidate.Id,
+        Dictionary<string, RigPick> rigs = Stops(plan).DistinctBy(s => s.Candidate.Id).ToDictionary(s => s.Candidate.Id,
             s => StopRig.Of(StopRig.Request(spots[s.Candidate.Id], s, shore.Outlook, motion, wish, tackle, units, lake.Folder.Cover)));
         return new DayResult
         {
@@ -232,7 +232,7 @@ public static class DayAnswer
     ];
 
     private static PlanFacts Facts(PreparedLake lake, DayWish wish, DayClock clock, ShoreResult shore, DayPlan plan, IReadOnlyList<SheetWind> wind,
-        IReadOnlyList<HazardArea> hazards, Dictionary<string, RigReply> rigs, double dropM)
+        IReadOnlyList<HazardArea> hazards, Dictionary<string, RigPick> rigs, double dropM)
     {
         (IReadOnlyList<DateTimeOffset> showers, IReadOnlyList<DateTimeOffset> fog) = SkySigns.Between(lake, clock.Launch, clock.HomeBy);
         return new PlanFacts

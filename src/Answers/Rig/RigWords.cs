@@ -28,7 +28,7 @@ public static class RigWords
     }
 
     /// <summary>What to tie on, in one line, such as <c>3/4 oz lead on 15 lb fluorocarbon</c>.</summary>
-    public static string Short(RigReply reply)
+    public static string Short(RigPick reply)
     {
         ArgumentNullException.ThrowIfNull(reply);
         Jig jig = reply.Choice.Chosen.Jig;
@@ -146,7 +146,7 @@ public static class RigWords
         return parts.Count == 0 ? "" : $"With another line: {string.Join(", ", parts)}.";
     }
 
-    private static double Out(RigReply reply) => reply.Conditions.LineOutAtM(reply.Conditions.DepthM);
+    private static double Out(RigPick reply) => reply.Conditions.LineOutAtM(reply.Conditions.DepthM);
 
     private static double Degrees(double rad) => rad * 180.0 / Math.PI;
 
