@@ -67,7 +67,7 @@ public static class DayFiles
     }
 
     // The sheet has room for the two that weigh most.
-    private static string Reasons(Spot spot, UnitSystem units) => string.Join("; ", spot.Reasons.Take(2).Select(r => ReasonText.Of(r, !units.IsMetric)));
+    private static string Reasons(Spot spot, UnitSystem units) => string.Join("; ", spot.Reasons.Take(2).Select(r => ReasonText.Of(r, !units.IsMetric, units.Speech)));
 
     // Jig and line without the length of line out, which changes from stop to stop.
     private static string Jig(RigPick reply) => RigWords.Short(reply).Split(", ")[0];

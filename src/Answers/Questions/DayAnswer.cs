@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Rig;
@@ -63,7 +62,7 @@ public static class DayAnswer
         double dropM = PoolDrop.AtM(lake.Folder.Levels, clock.Launch);
         List<string> assumed = [.. shore.Outlook.Assumed, .. windAssumed];
         if (wish.HomeBy is null && clock.HomeBy != clock.DarkAt)
-            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"No time to be back was given: {clock.HomeBy:H:mm} was taken."));
+            assumed.Add(units.Speech.Say($"No time to be back was given: {clock.HomeBy:H:mm} was taken."));
         HazardArea[] hazards = [.. RouteHazards.From(lake.Folder.Cover, grid, wish.Boat)];
         NavigableWater water = new(grid, wish.Boat, hazards, NoWake(lake, grid));
         (string rampName, PlanePoint ramp) = RampChoice.Of(lake, wish.Ramp, water, dropM, assumed);
@@ -87,6 +86,7 @@ public static class DayAnswer
             Must = [.. Marked(lake, shore, PlaceMarkKind.MustVisit).Concat(Known(wish.Must, shore, assumed)).Except(Known(wish.Never, shore, null)).Distinct()],
             Never = [.. Marked(lake, shore, PlaceMarkKind.NeverVisit).Concat(Known(wish.Never, shore, assumed)).Concat(wish.Practice?.Been(shore) ?? []).Distinct()],
             Seed = wish.Ensemble.Seed,
+            Speech = units.Speech,
         };
         if (wish.Here is { } here) request = FromHere(request, here with { FishedH = Fished(here.FishedH, shore) }, water);
         WaterRoutes routes = new(water);
@@ -164,13 +164,14 @@ public static class DayAnswer
     /// <summary>The same day with one of its alternatives in the plan's place.</summary>
     /// <param name="day">The day.</param>
     /// <param name="kind">Which alternative.</param>
+    /// <param name="units">Whose language the words are in; null takes English.</param>
     /// <exception cref="CouldNotComputeException">The day has none of that kind.</exception>
-    public static DayResult Take(DayResult day, AlternativeKind kind)
+    public static DayResult Take(DayResult day, AlternativeKind kind, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(day);
         DayAlternative taken = day.Plan.Alternatives.FirstOrDefault(a => a.Kind == kind)
             ?? throw new CouldNotComputeException("That day has no such alternative.");
-        DayAlternative left = new(kind, "The plan as first made.", day.Plan with { Alternatives = [] });
+        DayAlternative left = new(kind, (units ?? UnitSystem.Feet).Speech.Plain("The plan as first made."), day.Plan with { Alternatives = [] });
         return day with { Plan = taken.Plan with { Alternatives = [left, .. day.Plan.Alternatives.Where(a => a.Kind != kind)] } };
     }
 
@@ -251,5 +252,5 @@ public static class DayAnswer
         };
     }
 
-    private static CautionUnits Units(UnitSystem units) => new(units.Depth, units.ShortDistance, units.Wind, units.Temp);
+    private static CautionUnits Units(UnitSystem units) => new(units.Depth, units.ShortDistance, units.Wind, units.Temp) { Speech = units.Speech };
 }

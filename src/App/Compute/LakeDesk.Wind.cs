@@ -20,7 +20,7 @@ internal sealed partial class LakeDesk
         PreparedLake lake = Opened();
         lake.RequireGrid();
         Outlook outlook = _outlook ?? throw new CouldNotComputeException("The outlook must be found first.");
-        UnitSystem units = about.Metric ? UnitSystem.Metric : UnitSystem.Feet;
+        UnitSystem units = about.Units;
         // The same hours said again, in other units, need no new work.
         WindResult result = _wind is { } kept && ReferenceEquals(kept.Outlook, outlook) && kept.Question.Hours >= ask.Hours ? kept : Move(lake, outlook, ask);
         _wind = result;
