@@ -67,10 +67,10 @@ public static class DayFiles
     }
 
     // The sheet has room for the two that weigh most.
-    private static string Reasons(Spot spot, UnitSystem units) => string.Join("; ", spot.Reasons.Take(2).Select(r => ReasonText.Of(r, !units.IsMetric)));
+    private static string Reasons(Spot spot, UnitSystem units) => string.Join("; ", spot.Reasons.Take(2).Select(r => ReasonText.Of(r, !units.IsMetric, units.Speech)));
 
     // Jig and line without the length of line out, which changes from stop to stop.
-    private static string Jig(RigReply reply) => RigWords.Short(reply).Split(", ")[0];
+    private static string Jig(RigPick reply) => RigWords.Short(reply).Split(", ")[0];
 
     private static IEnumerable<GpxPoint> Waypoints(DayResult result, UnitSystem units)
     {

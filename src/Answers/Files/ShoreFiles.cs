@@ -62,7 +62,7 @@ public static class ShoreFiles
         }
     }
 
-    private static string Reasons(Spot spot, UnitSystem units) => string.Join("; ", spot.Reasons.Select(r => ReasonText.Of(r, !units.IsMetric)));
+    private static string Reasons(Spot spot, UnitSystem units) => string.Join("; ", spot.Reasons.Select(r => ReasonText.Of(r, !units.IsMetric, units.Speech)));
 
     private static GeoPoint[] Geo(DepthContour line, LocalProjection projection)
     {

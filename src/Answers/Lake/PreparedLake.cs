@@ -3,19 +3,24 @@ using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Basin.Gridding;
+using SecondShore.Engine.Motion;
 using SecondShore.Formats.Lake;
 
 namespace SecondShore.Answers.Lake;
 
 /// <summary>
 /// A lake folder made ready once, so that every question starts from the same bottom: the survey gridded, arms split,
-/// area by depth known. Immutable.
+/// area by depth known. Immutable but for what it remembers of the last level.
 /// </summary>
 public sealed class PreparedLake
 {
     // Without survey, area or depth a modest lake is assumed, and said.
     private const double AssumedAreaM2 = 2e6;
     private const double AssumedMaxDepthM = 15;
+
+    // A water line moved by less is the same shore.
+    private const double SameLevelM = 0.01;
+    private Levelled? _levelled;
 
     private PreparedLake(LakeFolder folder, LakeSite site, DepthGrid? fullPool, ArmSet? arms, Hypsography hypsography, IReadOnlyList<string> assumed)
     {
@@ -80,12 +85,23 @@ public sealed class PreparedLake
     public PreparedLake With(LakeFolder folder)
     {
         ArgumentNullException.ThrowIfNull(folder);
-        return new PreparedLake(folder, Site, FullPool, Arms, Hypsography, Assumed);
+        return new PreparedLake(folder, Site, FullPool, Arms, Hypsography, Assumed) { _levelled = _levelled };
     }
 
     /// <summary>Depths at the level of an instant.</summary>
     /// <exception cref="CouldNotComputeException">The folder holds no survey.</exception>
     public DepthGrid GridAt(DateTimeOffset at) => RequireGrid().Lowered(PoolDrop.AtM(Folder.Levels, at));
+
+    /// <summary>Fetch at the level of an instant; kept, since the wind, the day and the spots of one day ask for the same.</summary>
+    /// <exception cref="CouldNotComputeException">The folder holds no survey.</exception>
+    public FetchField FetchAt(DateTimeOffset at)
+    {
+        double dropM = PoolDrop.AtM(Folder.Levels, at);
+        if (_levelled is { } kept && Math.Abs(kept.DropM - dropM) < SameLevelM) return kept.Fetch;
+        FetchField fetch = FetchField.Of(GridAt(at));
+        _levelled = new Levelled(dropM, fetch);
+        return fetch;
+    }
 
     /// <summary>Depths at full pool.</summary>
     /// <exception cref="CouldNotComputeException">The folder holds no survey.</exception>
@@ -99,4 +115,6 @@ public sealed class PreparedLake
             $"The shape of the basin is not known: a bowl of {areaM2 / 1e6:0.##} km2 and {maxDepthM:0.#} m is taken. A survey or hypsography.csv would replace it."));
         return Hypsography.FromShape(areaM2, maxDepthM, meanDepthM);
     }
+
+    private sealed record Levelled(double DropM, FetchField Fetch);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Rig;
@@ -63,7 +62,7 @@ public static class DayAnswer
         double dropM = PoolDrop.AtM(lake.Folder.Levels, clock.Launch);
         List<string> assumed = [.. shore.Outlook.Assumed, .. windAssumed];
         if (wish.HomeBy is null && clock.HomeBy != clock.DarkAt)
-            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"No time to be back was given: {clock.HomeBy:H:mm} was taken."));
+            assumed.Add(units.Speech.Say($"No time to be back was given: {clock.HomeBy:H:mm} was taken."));
         HazardArea[] hazards = [.. RouteHazards.From(lake.Folder.Cover, grid, wish.Boat)];
         NavigableWater water = new(grid, wish.Boat, hazards, NoWake(lake, grid));
         (string rampName, PlanePoint ramp) = RampChoice.Of(lake, wish.Ramp, water, dropM, assumed);
@@ -87,6 +86,7 @@ public static class DayAnswer
             Must = [.. Marked(lake, shore, PlaceMarkKind.MustVisit).Concat(Known(wish.Must, shore, assumed)).Except(Known(wish.Never, shore, null)).Distinct()],
             Never = [.. Marked(lake, shore, PlaceMarkKind.NeverVisit).Concat(Known(wish.Never, shore, assumed)).Concat(wish.Practice?.Been(shore) ?? []).Distinct()],
             Seed = wish.Ensemble.Seed,
+            Speech = units.Speech,
         };
         if (wish.Here is { } here) request = FromHere(request, here with { FishedH = Fished(here.FishedH, shore) }, water);
         WaterRoutes routes = new(water);
@@ -98,7 +98,7 @@ public static class DayAnswer
 
         Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
         Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
-        Dictionary<string, RigReply> rigs = Stops(plan).DistinctBy(s => s.Candidate.Id).ToDictionary(s => s.Candidate.Id,
+        Dictionary<string, RigPick> rigs = Stops(plan).DistinctBy(s => s.Candidate.Id).ToDictionary(s => s.Candidate.Id,
             s => StopRig.Of(StopRig.Request(spots[s.Candidate.Id], s, shore.Outlook, motion, wish, tackle, units, lake.Folder.Cover)));
         return new DayResult
         {
@@ -133,15 +133,7 @@ public static class DayAnswer
         {
             int hours = (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours) + 1;
             WindResult wind = WindAnswer.Compute(lake, outlook, new WindQuestion { At = clock.Launch, Hours = hours, Field = field ?? new WindFieldOptions() }, progress, cancel);
-            WindHistory history = wind.Field.Wind;
-            List<SheetWind> strip = [];
-            foreach (DateTimeOffset hour in wind.Field.Hours)
-            {
-                int step = history.StepAt(hour);
-                strip.Add(new SheetWind(hour, history.WindMps(step), history.GustMps(step), history.FromDeg(step)));
-            }
-
-            return (wind.Field, strip, wind.Assumed);
+            return (wind.Field, Strip(wind, clock), wind.Assumed);
         }
         catch (CouldNotComputeException e)
         {
@@ -150,16 +142,36 @@ public static class DayAnswer
         }
     }
 
+    /// <summary>The wind of the day's hours.</summary>
+    /// <param name="wind">Water set in motion over them at least.</param>
+    /// <param name="clock">The day's hours.</param>
+    public static IReadOnlyList<SheetWind> Strip(WindResult wind, DayClock clock)
+    {
+        ArgumentNullException.ThrowIfNull(wind);
+        ArgumentNullException.ThrowIfNull(clock);
+        WindHistory history = wind.Field.Wind;
+        List<SheetWind> strip = [];
+        for (DateTimeOffset hour = clock.Launch; hour < clock.HomeBy.AddHours(2); hour = hour.AddHours(1))
+        {
+            if (hour > wind.Field.Hours[^1]) break;
+            int step = history.StepAt(hour);
+            strip.Add(new SheetWind(hour, history.WindMps(step), history.GustMps(step), history.FromDeg(step)));
+        }
+
+        return strip;
+    }
+
     /// <summary>The same day with one of its alternatives in the plan's place.</summary>
     /// <param name="day">The day.</param>
     /// <param name="kind">Which alternative.</param>
+    /// <param name="units">Whose language the words are in; null takes English.</param>
     /// <exception cref="CouldNotComputeException">The day has none of that kind.</exception>
-    public static DayResult Take(DayResult day, AlternativeKind kind)
+    public static DayResult Take(DayResult day, AlternativeKind kind, UnitSystem? units = null)
     {
         ArgumentNullException.ThrowIfNull(day);
         DayAlternative taken = day.Plan.Alternatives.FirstOrDefault(a => a.Kind == kind)
             ?? throw new CouldNotComputeException("That day has no such alternative.");
-        DayAlternative left = new(kind, "The plan as first made.", day.Plan with { Alternatives = [] });
+        DayAlternative left = new(kind, (units ?? UnitSystem.Feet).Speech.Plain("The plan as first made."), day.Plan with { Alternatives = [] });
         return day with { Plan = taken.Plan with { Alternatives = [left, .. day.Plan.Alternatives.Where(a => a.Kind != kind)] } };
     }
 
@@ -221,7 +233,7 @@ public static class DayAnswer
     ];
 
     private static PlanFacts Facts(PreparedLake lake, DayWish wish, DayClock clock, ShoreResult shore, DayPlan plan, IReadOnlyList<SheetWind> wind,
-        IReadOnlyList<HazardArea> hazards, Dictionary<string, RigReply> rigs, double dropM)
+        IReadOnlyList<HazardArea> hazards, Dictionary<string, RigPick> rigs, double dropM)
     {
         (IReadOnlyList<DateTimeOffset> showers, IReadOnlyList<DateTimeOffset> fog) = SkySigns.Between(lake, clock.Launch, clock.HomeBy);
         return new PlanFacts
@@ -240,5 +252,5 @@ public static class DayAnswer
         };
     }
 
-    private static CautionUnits Units(UnitSystem units) => new(units.Depth, units.ShortDistance, units.Wind, units.Temp);
+    private static CautionUnits Units(UnitSystem units) => new(units.Depth, units.ShortDistance, units.Wind, units.Temp) { Speech = units.Speech };
 }

@@ -22,7 +22,7 @@ public sealed record DayResult
     public required IReadOnlyDictionary<string, Spot> Spots { get; init; }
 
     /// <summary>What to tie on, by spot id.</summary>
-    public required IReadOnlyDictionary<string, RigReply> Rigs { get; init; }
+    public required IReadOnlyDictionary<string, RigPick> Rigs { get; init; }
 
     /// <summary>The ramp's name.</summary>
     public required string RampName { get; init; }

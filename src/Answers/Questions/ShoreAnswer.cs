@@ -105,7 +105,7 @@ public static class ShoreAnswer
         ChanceInReach = Math.Round(spot.ChanceInReach, 3),
         Value = SpreadDocument.From(spot.Value, 1),
         Form = FormWords.Of(spot.Form),
-        Reasons = [.. spot.Reasons.Select(r => ReasonText.Of(r, !units.IsMetric))],
+        Reasons = [.. spot.Reasons.Select(r => ReasonText.Of(r, !units.IsMetric, units.Speech))],
         Passes = [.. spot.Passes.Select(p => PassRow(p, projection))],
     };
 

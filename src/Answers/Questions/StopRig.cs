@@ -43,10 +43,10 @@ internal static class StopRig
     }
 
     /// <summary>What to tie on there, without tables.</summary>
-    public static RigReply Of(RigRequest request) => RigAnswer.Of(request with { TableDepthsM = [], TableSpeedsMps = [], Samples = 100 });
+    public static RigPick Of(RigRequest request) => RigAnswer.PickOf(request with { Samples = 100 });
 
     /// <summary>Whether the chosen weight is of lead.</summary>
-    public static bool IsLead(RigReply reply) => reply.Choice.Chosen.Jig.Material == JigMaterial.Lead;
+    public static bool IsLead(RigPick pick) => pick.Choice.Chosen.Jig.Material == JigMaterial.Lead;
 
     private static bool NearHard(Spot spot, IReadOnlyList<CoverMark> cover)
     {

@@ -36,7 +36,7 @@ public static class StopValues
         {
             Id = spot.Id,
             Letter = spot.Letter,
-            Name = spot.Name.Length > 0 ? spot.Name : Capital(FormWords.Of(spot.Form)),
+            Name = spot.Name.Length > 0 ? spot.Name : Capital(units.Speech.Plain(FormWords.Of(spot.Form))),
             Place = pass?.Line[0] ?? spot.Place,
             EndPlace = pass?.Line[^1],
             Pass = pass?.Line ?? [],
@@ -46,13 +46,13 @@ public static class StopValues
             Form = FormWords.Of(spot.Form),
             ChanceInReach = spot.ChanceInReach,
             How = pass is null ? "" : How(pass, units),
-            Why = string.Join("; ", spot.Reasons.Take(3).Select(r => ReasonText.Of(r, !units.IsMetric))),
+            Why = string.Join("; ", spot.Reasons.Take(3).Select(r => ReasonText.Of(r, !units.IsMetric, units.Speech))),
         };
     }
 
     /// <summary>How a pass is fished: length, heading and the depths to keep.</summary>
     public static string How(Pass pass, UnitSystem units) =>
-        FormattableString.Invariant($"pass {units.Distance(pass.LengthM)}, heading {pass.HeadingDeg:0}°, keep {units.DepthRange(pass.ShallowM, pass.DeepM)}");
+        units.Speech.Say($"pass {units.Distance(pass.LengthM)}, heading {pass.HeadingDeg:0}°, keep {units.DepthRange(pass.ShallowM, pass.DeepM)}");
 
     // Share of the thermocline's law within reach of the ground that the pass covers, when it lies offsetM deeper than at rest.
     private static double BandShare(Spot spot, SampleDistribution law, double offsetM)

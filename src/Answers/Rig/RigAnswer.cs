@@ -19,15 +19,10 @@ public static class RigAnswer
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside what the solver covers; the message is a sentence for people.</exception>
     public static RigReply Of(RigRequest request)
     {
-        ArgumentNullException.ThrowIfNull(request);
-        List<string> assumed = [];
-        RigConditions conditions = RigAssumptions.Conditions(request, assumed);
-        FishingLine line = RigAssumptions.Line(request, assumed);
-        Jig kind = RigAssumptions.Kind(request, assumed);
+        RigPick pick = Pick(request, withNeighbours: true, out IReadOnlyList<Jig> candidates);
+        (RigConditions conditions, FishingLine line, RigChoice choice) = (pick.Conditions, pick.Line, pick.Choice);
         IReadOnlyList<StandardWeight> sizes = Sizes(request);
         bool owned = request.Tackle.Jigs.Count > 0 && !request.AnySize;
-        IReadOnlyList<Jig> candidates = owned ? request.Tackle.Jigs : RigChooser.Standard(kind, sizes);
-        RigChoice choice = RigChooser.Choose(candidates, line, conditions, request.Rule, request.Samples, request.Seed);
         Jig jig = choice.Chosen.Jig;
         TowCase tow = conditions.Tow(jig, line);
         TowShape shape = TowShape.Of(tow);
@@ -55,8 +50,25 @@ public static class RigAnswer
             TableSpeedsMps = speeds,
             Table = RigTables.Weights(jig, line, conditions, request.Rule, depths, speeds, tableSizes, choice),
             Tows = RigTables.Tows(jig, line, conditions, depths, speeds),
-            Assumed = assumed,
+            Assumed = pick.Assumed,
         };
+    }
+
+    /// <summary>The choice alone, for one stop of many: neither neighbours nor tables, lines or shapes.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside what the solver covers; the message is a sentence for people.</exception>
+    public static RigPick PickOf(RigRequest request) => Pick(request, withNeighbours: false, out _);
+
+    private static RigPick Pick(RigRequest request, bool withNeighbours, out IReadOnlyList<Jig> candidates)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        List<string> assumed = [];
+        RigConditions conditions = RigAssumptions.Conditions(request, assumed);
+        FishingLine line = RigAssumptions.Line(request, assumed);
+        Jig kind = RigAssumptions.Kind(request, assumed);
+        bool owned = request.Tackle.Jigs.Count > 0 && !request.AnySize;
+        candidates = owned ? request.Tackle.Jigs : RigChooser.Standard(kind, Sizes(request));
+        RigChoice choice = RigChooser.Choose(candidates, line, conditions, request.Rule, request.Samples, request.Seed, withNeighbours);
+        return new RigPick { Request = request, Conditions = conditions, Line = line, Choice = choice, Assumed = assumed };
     }
 
     private static IReadOnlyList<StandardWeight> Sizes(RigRequest request) =>

@@ -1,5 +1,5 @@
-using System.Globalization;
 using SecondShore.Answers.Words;
+using SecondShore.Engine.Core.Words;
 using SecondShore.Engine.Rig;
 
 namespace SecondShore.Answers.Rig;
@@ -10,14 +10,15 @@ internal static class RigAssumptions
     public static RigConditions Conditions(RigRequest request, List<string> assumed)
     {
         UnitSystem units = request.Units;
+        Speech speech = units.Speech;
         double tipM = request.TipHeightM ?? 0.6;
-        if (request.DepthSdM is null) assumed.Add("Depth along the pass varies by about a twentieth.");
-        if (request.SpeedSdMps is null) assumed.Add("Drag speed wanders by about 15 %.");
-        if (request.Current is null) assumed.Add($"No current is known: still water, give or take {(units.IsMetric ? "0.07 km/h" : "0.04 mph")}.");
-        if (request.TipHeightM is null) assumed.Add($"The rod tip is {units.ShortDistance(tipM)} over the water.");
-        if (request.LineOutM is null) assumed.Add("Line out is twice the depth below the rod tip.");
-        if (request.Bottom == BottomKind.Unknown) assumed.Add("The kind of bottom is not known; friction as on sand, with doubt.");
-        if (request.Water is null) assumed.Add($"Fresh water of {units.Temp(15)}.");
+        if (request.DepthSdM is null) assumed.Add(speech.Plain("Depth along the pass varies by about a twentieth."));
+        if (request.SpeedSdMps is null) assumed.Add(speech.Plain("Drag speed wanders by about 15 %."));
+        if (request.Current is null) assumed.Add(speech.Say($"No current is known: still water, give or take {(units.IsMetric ? speech.Number(0.07, "0.00") + " km/h" : "0.04 mph")}."));
+        if (request.TipHeightM is null) assumed.Add(speech.Say($"The rod tip is {units.ShortDistance(tipM)} over the water."));
+        if (request.LineOutM is null) assumed.Add(speech.Plain("Line out is twice the depth below the rod tip."));
+        if (request.Bottom == BottomKind.Unknown) assumed.Add(speech.Plain("The kind of bottom is not known; friction as on sand, with doubt."));
+        if (request.Water is null) assumed.Add(speech.Say($"Fresh water of {units.Temp(15)}."));
         return new RigConditions
         {
             DepthM = request.DepthM,
@@ -41,8 +42,9 @@ internal static class RigAssumptions
         IReadOnlyList<FishingLine> lines = request.Tackle.Lines;
         FishingLine line = lines.FirstOrDefault(l => l.Material == LineMaterial.Fluorocarbon)
             ?? (lines.Count > 0 ? lines[0] : null) ?? FishingLine.OfPoundsWeight(LineMaterial.Fluorocarbon, 15);
-        assumed.Add(string.Create(CultureInfo.InvariantCulture,
-            $"The line is {line.Name}, {line.DiameterM * 1000:0.00} mm{(line.DiameterMeasured ? "" : " as usual for its strength, give or take 8 %")}."));
+        Speech speech = request.Units.Speech;
+        string name = RigWords.LineName(request.Units, line);
+        assumed.Add(line.DiameterMeasured ? speech.Say($"The line is {name}, {line.DiameterM * 1000:0.00} mm.") : speech.Say($"The line is {name}, {line.DiameterM * 1000:0.00} mm as usual for its strength, give or take 8 %."));
         return line;
     }
 
@@ -50,7 +52,7 @@ internal static class RigAssumptions
     {
         if (request.Tackle.Jigs.Count > 0 && !request.AnySize) return request.Tackle.Jigs[0];
         if (request.Kind is { } kind) return kind;
-        assumed.Add("The jig is lead with a broad head, a skirt and a slim trailer.");
+        assumed.Add(request.Units.Speech.Plain("The jig is lead with a broad head, a skirt and a slim trailer."));
         return Jig.Usual(0.014);
     }
 

@@ -2,8 +2,8 @@ using SecondShore.Engine.Rig;
 
 namespace SecondShore.Answers.Rig;
 
-/// <summary>What to tie on and how to drag it, worked out. Words, cautions and cards are made from it.</summary>
-public sealed record RigReply
+/// <summary>What to tie on at a place: the choice alone.</summary>
+public record RigPick
 {
     /// <summary>What was asked.</summary>
     public required RigRequest Request { get; init; }
@@ -14,9 +14,16 @@ public sealed record RigReply
     /// <summary>Line.</summary>
     public required FishingLine Line { get; init; }
 
-    /// <summary>The weight, and its neighbours.</summary>
+    /// <summary>The weight, and in a whole answer its neighbours.</summary>
     public required RigChoice Choice { get; init; }
 
+    /// <summary>What had to be assumed, in words.</summary>
+    public required IReadOnlyList<string> Assumed { get; init; }
+}
+
+/// <summary>What to tie on and how to drag it, worked out. Words, cautions and cards are made from it.</summary>
+public sealed record RigReply : RigPick
+{
     /// <summary>The weight that was asked about, or null.</summary>
     public required WeightOutlook? Asked { get; init; }
 
@@ -49,9 +56,6 @@ public sealed record RigReply
 
     /// <summary>What the chosen rig itself does by depth and speed, row by row.</summary>
     public required IReadOnlyList<TowCell> Tows { get; init; }
-
-    /// <summary>What had to be assumed, in words.</summary>
-    public required IReadOnlyList<string> Assumed { get; init; }
 }
 
 /// <summary>One line compared with the present one.</summary>

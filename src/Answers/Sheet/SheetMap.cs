@@ -74,27 +74,28 @@ public sealed record SheetMap
         var box = new Box(cx - (0.5 * width), cy - (0.5 * height), width, height);
 
         double stepM = metric ? 2.0 : 3.048;
-        List<IReadOnlyList<PlanePoint[]>> washes = [];
-        foreach (double depthM in WashDepthsM) washes.Add(Rings(grid, depthM, box, toleranceM));
-        IReadOnlyList<double> levels = [.. Engine.Basin.Shore.Contours.LevelsM(grid, stepM).Where(l => l > 0)];
+        // All levels at once: the field that lines are traced in is made once.
+        IReadOnlyList<double> levels = Engine.Basin.Shore.Contours.LevelsM(grid, stepM);
+        IReadOnlyList<DepthContour> lines = Engine.Basin.Shore.Contours.Trace(grid, [.. WashDepthsM.Concat(levels).Distinct()]);
+        ILookup<double, DepthContour> byLevel = lines.ToLookup(l => l.LevelM);
         return new SheetMap
         {
             WestM = box.WestM,
             SouthM = box.SouthM,
             WidthM = width,
             HeightM = height,
-            Washes = washes,
-            Contours = Lines(Engine.Basin.Shore.Contours.Trace(grid, levels), box, toleranceM, d => (int)Math.Round(d / stepM) % 5 == 0),
+            Washes = [.. WashDepthsM.Select(depthM => Rings(byLevel[depthM], box, toleranceM))],
+            Contours = Lines(levels.SelectMany(l => byLevel[l]), box, toleranceM, d => (int)Math.Round(d / stepM) % 5 == 0),
             SecondShore = thermoclineM is double depth ? Lines(SecondShoreLine.Trace(grid, depth).Lines, box, toleranceM, _ => true) : [],
             Hazards = [.. (hazards ?? []).Where(h => box.Holds(h.Centre))],
             Ramp = ramp,
         };
     }
 
-    private static List<PlanePoint[]> Rings(DepthGrid grid, double depthM, Box box, double toleranceM)
+    private static List<PlanePoint[]> Rings(IEnumerable<DepthContour> lines, Box box, double toleranceM)
     {
         List<PlanePoint[]> rings = [];
-        foreach (DepthContour line in Engine.Basin.Shore.Contours.Trace(grid, [depthM]))
+        foreach (DepthContour line in lines)
             if (line.Points.Length > 2 && box.Meets(line.Points)) rings.Add(LineThinning.Thin(line.Points, toleranceM));
         return rings;
     }

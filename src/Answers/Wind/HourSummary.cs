@@ -21,6 +21,9 @@ public sealed record HourSummary(DateTimeOffset At, double WindMps, double WindF
     /// <summary>How far the thermocline tips end to end, m; 0 without layers.</summary>
     public double TiltM => Deepest is { } deep && Shallowest is { } shallow ? deep.OffsetM - shallow.OffsetM : 0.0;
 
+    /// <summary>Height of the waves on each water cell of the field's grid, m.</summary>
+    public IReadOnlyList<float> WaveHeightsM { get; private init; } = [];
+
     /// <summary>A place and how far the thermocline lies off its rest there.</summary>
     /// <param name="Place">The place.</param>
     /// <param name="OffsetM">Displacement, m, positive down.</param>
@@ -45,7 +48,10 @@ public sealed record HourSummary(DateTimeOffset At, double WindMps, double WindF
 
         (Extreme? deepest, Extreme? shallowest) = Extremes(result, hour);
         return new HourSummary(at, field.Wind.WindMps(step), field.Wind.FromDeg(step), field.Wind.GustMps(step), deepest, shallowest,
-            Place(field, roughest), waves[roughest], worst, waves.Length > 0 ? (double)good / waves.Length : 1.0);
+            Place(field, roughest), waves[roughest], worst, waves.Length > 0 ? (double)good / waves.Length : 1.0)
+        {
+            WaveHeightsM = Array.ConvertAll(waves, w => (float)w.HeightM),
+        };
     }
 
     private static (Extreme? Deepest, Extreme? Shallowest) Extremes(WindResult result, int hour)

@@ -62,7 +62,7 @@ public static class WindAnswer
         if (lake.Folder.Weather is not { Count: > 0 } table)
             throw new CouldNotComputeException($"{lake.Folder.Files.Name} holds no weather: add weather.csv with hourly wind_speed_m_s and wind_from_deg up to the hours asked for.");
         return Prepare(lake.GridAt(question.At), outlook, WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site).Segments,
-            question, out asked, out assumed, cancel);
+            question with { Field = question.Field with { Fetch = question.Field.Fetch ?? lake.FetchAt(question.At) } }, out asked, out assumed, cancel);
     }
 
     /// <summary>Prepares the work from its parts.</summary>

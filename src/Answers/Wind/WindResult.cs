@@ -7,6 +7,8 @@ namespace SecondShore.Answers.Wind;
 /// <summary>A wind field and what was asked of it. Immutable.</summary>
 public sealed class WindResult
 {
+    private readonly Lazy<IReadOnlyList<HourSummary>> _hours;
+
     /// <summary>Joins a computed field to its question.</summary>
     public WindResult(WindField field, Outlook outlook, WindQuestion question, IReadOnlyList<string> assumed)
     {
@@ -18,8 +20,7 @@ public sealed class WindResult
         Outlook = outlook;
         Question = question;
         Assumed = [.. assumed, .. field.Wind.Assumed];
-        Hours = new HourSummary[field.Hours.Count];
-        for (int hour = 0; hour < Hours.Count; hour++) ((HourSummary[])Hours)[hour] = HourSummary.Of(this, hour);
+        _hours = new Lazy<IReadOnlyList<HourSummary>>(() => [.. Enumerable.Range(0, field.Hours.Count).Select(hour => HourSummary.Of(this, hour))]);
     }
 
     /// <summary>The field: thermocline, currents and waves by place and hour.</summary>
@@ -34,8 +35,8 @@ public sealed class WindResult
     /// <summary>What had to be assumed, in sentences.</summary>
     public IReadOnlyList<string> Assumed { get; }
 
-    /// <summary>Each hour in numbers.</summary>
-    public IReadOnlyList<HourSummary> Hours { get; }
+    /// <summary>Each hour in numbers; worked out when first asked for, since a plan needs none of it.</summary>
+    public IReadOnlyList<HourSummary> Hours => _hours.Value;
 
     /// <summary>Thermocline depth at rest, m; null without one.</summary>
     public SampleDistribution? AtRestM => Field.IsLayered ? Outlook.Lake.ThermoclineM : null;

@@ -1,21 +1,28 @@
 using System.Globalization;
 using SecondShore.Engine.Core.Units;
+using SecondShore.Engine.Core.Words;
 
 namespace SecondShore.Answers.Words;
 
 /// <summary>How a person wants to read numbers: feet, pounds, ounces, miles and Fahrenheit, or metric.</summary>
-/// <remarks>Two instances, chosen once; every sentence the product says goes through one of them.</remarks>
+/// <remarks>Two instances in English, and others in other languages; every sentence the product says goes through one of them.</remarks>
 public sealed class UnitSystem
 {
     private readonly bool _metric;
 
-    private UnitSystem(bool metric) => _metric = metric;
+    private UnitSystem(bool metric, Speech speech) => (_metric, Speech) = (metric, speech);
 
     /// <summary>Feet, miles, ounces, Fahrenheit.</summary>
-    public static UnitSystem Feet { get; } = new(false);
+    public static UnitSystem Feet { get; } = new(false, Speech.English);
 
     /// <summary>Metres, kilometres, grams, Celsius.</summary>
-    public static UnitSystem Metric { get; } = new(true);
+    public static UnitSystem Metric { get; } = new(true, Speech.English);
+
+    /// <summary>The language of its words.</summary>
+    public Speech Speech { get; }
+
+    /// <summary>The same units in another language.</summary>
+    public UnitSystem In(Speech speech) => new(_metric, speech);
 
     /// <summary>Whether this is the metric system.</summary>
     public bool IsMetric => _metric;
@@ -42,7 +49,7 @@ public sealed class UnitSystem
     public string DepthRange(double shallowM, double deepM)
     {
         string shallow = DepthNumber(shallowM), deep = DepthNumber(deepM);
-        return shallow == deep ? $"{deep} {DepthUnit}" : $"{shallow} to {deep} {DepthUnit}";
+        return shallow == deep ? $"{deep} {DepthUnit}" : Speech.Say($"{shallow} to {deep} {DepthUnit}");
     }
 
     /// <summary>A temperature such as <c>64 °F</c>.</summary>
@@ -77,17 +84,17 @@ public sealed class UnitSystem
     public static string OunceFraction(double ounces)
     {
         int sixteenths = (int)Math.Round(ounces * 16);
-        if (sixteenths == 0 || Math.Abs(ounces - (sixteenths / 16.0)) > 0.012) return Text(ounces, "0.##");
+        if (sixteenths == 0 || Math.Abs(ounces - (sixteenths / 16.0)) > 0.012) return ounces.ToString("0.##", CultureInfo.InvariantCulture);
         int whole = sixteenths / 16, rest = sixteenths % 16, denominator = 16;
-        if (rest == 0) return Text(whole, "0");
+        if (rest == 0) return whole.ToString(CultureInfo.InvariantCulture);
         while (rest % 2 == 0) { rest /= 2; denominator /= 2; }
         return whole == 0 ? $"{rest}/{denominator}" : $"{whole} {rest}/{denominator}";
     }
 
-    private static string Text(double value, string format)
+    private string Text(double value, string format)
     {
         // A rounded zero must not keep the sign of what was rounded away.
-        string text = value.ToString(format, CultureInfo.InvariantCulture);
-        return text is "-0" or "-0.0" ? text[1..] : text.Replace('-', '−');
+        string text = Speech.Number(value, format);
+        return text is "-0" or "-0.0" or "-0,0" ? text[1..] : text.Replace('-', '−');
     }
 }

@@ -35,7 +35,7 @@ internal static class DayViews
 
     private static StopView Stop(DayResult day, PlannedStop stop, PlannedLeg? leg)
     {
-        RigReply rig = day.Rigs[stop.Candidate.Id];
+        RigPick rig = day.Rigs[stop.Candidate.Id];
         return new StopView(
             stop.Candidate.Id, stop.Candidate.Letter, stop.Candidate.Name, stop.Candidate.Place.XM, stop.Candidate.Place.YM, stop.Candidate.DepthM,
             stop.Arrive, stop.Leave, RigWords.Short(rig), Math.Round(rig.Choice.Chosen.Jig.MassKg * 1000, 1), stop.Candidate.How, stop.Why,

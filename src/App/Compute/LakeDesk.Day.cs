@@ -25,9 +25,9 @@ internal sealed partial class LakeDesk
     private DayView Day(AskAbout about)
     {
         DayAsk ask = about.Day ?? new DayAsk();
-        UnitSystem units = about.Metric ? UnitSystem.Metric : UnitSystem.Feet;
+        UnitSystem units = about.Units;
         DayResult? kept = _day;
-        if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken);
+        if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken, units);
         else if (!ask.Again || kept is null) _day = Plan(ask, units);
         DayResult day = _day!;
         ILakeFiles files = DayFiles.Of(day, units, TimeProvider.System.GetUtcNow());
@@ -44,7 +44,7 @@ internal sealed partial class LakeDesk
         Outlook outlook = OutlookFor(lake, clock.Launch);
         _forms ??= ShoreAnswer.Forms(lake, Share(0.3, 0.5));
         Moved moved = WaterFor(lake, outlook, clock);
-        ShoreResult shore = SpotsFor(lake, outlook);
+        ShoreResult shore = SpotsFor(lake, outlook, units);
         tray.Progress(0.85, "");
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or read the wrong way up. Look at the chart on Shore.");
@@ -54,12 +54,12 @@ internal sealed partial class LakeDesk
     }
 
     // The day stops at the places that Shore shows, under the same letters, and calls them by the same names.
-    private ShoreResult SpotsFor(PreparedLake lake, Outlook outlook)
+    private ShoreResult SpotsFor(PreparedLake lake, Outlook outlook, UnitSystem units)
     {
         ShoreResult shore = _ranked is { } shown && _outlook is { } kept && (outlook.At - kept.At).Duration() <= SameOutlook
             ? shown with { Outlook = outlook }
             : ShoreAnswer.Compute(lake, _forms!, outlook, maxSpots: MostSpots);
-        return shore with { Spots = [.. shore.Spots.Select(s => s with { Name = SpotViews.Name(s, shore) })] };
+        return shore with { Spots = [.. shore.Spots.Select(s => s with { Name = SpotViews.Name(s, shore, units) })] };
     }
 
     private DayWish Wish(DayAsk ask, PreparedLake lake) => new()
@@ -90,6 +90,9 @@ internal sealed partial class LakeDesk
     {
         if (_moved is { } kept && ReferenceEquals(kept.Lake, lake) && kept.Clock.Launch <= clock.Launch && kept.Clock.HomeBy >= clock.HomeBy
             && clock.Launch - kept.Clock.Launch < TimeSpan.FromHours(18)) return kept;
+        // What Wind has set in motion already covers the day's hours.
+        if (_wind is { } shown && ReferenceEquals(shown.Outlook, _outlook) && shown.Field.Hours[0] <= clock.Launch && shown.Field.Hours[^1] >= clock.HomeBy)
+            return new Moved(lake, clock, shown.Field, DayAnswer.Strip(shown, clock), shown.Assumed);
         (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> assumed) = DayAnswer.Motion(lake, outlook, clock, OnAPhone, Share(0.5, 0.8));
         return _moved = new Moved(lake, clock, motion, wind, assumed);
     }

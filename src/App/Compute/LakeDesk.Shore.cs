@@ -41,7 +41,7 @@ internal sealed partial class LakeDesk
         SecondShoreLine? line = belt is null ? null : SecondShoreLine.Trace(grid, belt[3]);
         PutLines("second-shore", line?.Lines ?? []);
         ShoreResult? ranked = quick ? null : Rank(lake, outlook, about, tries);
-        IReadOnlyList<SpotView>? spots = ranked is null ? null : SpotViews.Of(ranked, about.Metric);
+        IReadOnlyList<SpotView>? spots = ranked is null ? null : SpotViews.Of(ranked, about.Units);
         return new ShoreView
         {
             ThermoclineM = belt is null ? null : new Spread(belt[0], belt[3], belt[6]),

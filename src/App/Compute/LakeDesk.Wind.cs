@@ -20,7 +20,7 @@ internal sealed partial class LakeDesk
         PreparedLake lake = Opened();
         lake.RequireGrid();
         Outlook outlook = _outlook ?? throw new CouldNotComputeException("The outlook must be found first.");
-        UnitSystem units = about.Metric ? UnitSystem.Metric : UnitSystem.Feet;
+        UnitSystem units = about.Units;
         // The same hours said again, in other units, need no new work.
         WindResult result = _wind is { } kept && ReferenceEquals(kept.Outlook, outlook) && kept.Question.Hours >= ask.Hours ? kept : Move(lake, outlook, ask);
         _wind = result;
@@ -54,8 +54,8 @@ internal sealed partial class LakeDesk
         for (int hour = 0; hour < hours; hour++)
         {
             if (field.IsLayered) field.OffsetsM(hour).CopyTo(offsets, cells * hour);
-            WaveState[] states = field.Waves(hour);
-            for (int w = 0; w < cells; w++) waves[(cells * hour) + w] = (float)states[w].HeightM;
+            IReadOnlyList<float> heightsM = result.Hours[hour].WaveHeightsM;
+            for (int w = 0; w < cells; w++) waves[(cells * hour) + w] = heightsM[w];
             if (field.IsLayered)
             {
                 (float[] e, float[] n) = field.LowerRocking(hour);

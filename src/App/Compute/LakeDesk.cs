@@ -43,7 +43,7 @@ internal sealed partial class LakeDesk(ITray tray)
             "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
             "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
             "unpack" => Unpack(files),
-            "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Metric), ViewsJson.Default.RigView),
+            "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Units), ViewsJson.Default.RigView),
             "export" => Export(about),
             _ => throw new NotSupportedException($"The engine does not know the question '{verb}'."),
         };

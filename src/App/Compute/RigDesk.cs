@@ -12,7 +12,7 @@ internal static class RigDesk
 {
     private static readonly double KgPerPound = 0.45359237;
 
-    public static RigView Answer(RigAsk ask, TackleDocument? filed, bool metric)
+    public static RigView Answer(RigAsk ask, TackleDocument? filed, UnitSystem units)
     {
         List<string> assumed = [];
         Tackle tackle = TackleMapper.Map(filed, assumed);
@@ -25,7 +25,7 @@ internal static class RigDesk
                 SpeedMps = ask.SpeedMps,
                 Tackle = tackle,
                 Line = LineFor(ask.LineKg, tackle),
-                Units = metric ? UnitSystem.Metric : UnitSystem.Feet,
+                Units = units,
                 Samples = 60,
             });
         }
@@ -51,6 +51,7 @@ internal static class RigDesk
             DepthsM = reply.TableDepthsM,
             SpeedsMps = reply.TableSpeedsMps,
             Sizes = [.. reply.Table.Select(c => c.Size?.Label)],
+            Why = RigWords.Why(reply),
             Words = RigWords.Of(reply),
             Cautions = RigCautions.Of(reply),
             Assumed = [.. assumed, .. reply.Assumed],

@@ -10,20 +10,19 @@ namespace SecondShore.App.Compute;
 /// <summary>Ranked spots as the page and the chart show them.</summary>
 internal static class SpotViews
 {
-    public static IReadOnlyList<SpotView> Of(ShoreResult shore, bool metric)
+    public static IReadOnlyList<SpotView> Of(ShoreResult shore, UnitSystem units)
     {
-        UnitSystem units = metric ? UnitSystem.Metric : UnitSystem.Feet;
         return [.. shore.Spots.Select(s => new SpotView
         {
             Letter = s.Letter,
             Id = s.Id,
-            Name = Name(s, shore),
-            Form = FormWords.Of(s.Form),
+            Name = Name(s, shore, units),
+            Form = units.Speech.Plain(FormWords.Of(s.Form)),
             XM = s.Place.XM,
             YM = s.Place.YM,
             DepthM = s.DepthM,
             Chance = s.ChanceInReach,
-            Reasons = [.. s.Reasons.Select(r => ReasonText.Of(r, !metric))],
+            Reasons = [.. s.Reasons.Select(r => ReasonText.Of(r, !units.IsMetric, units.Speech))],
             PassWords = s.Passes.Count > 0 ? StopValues.How(s.Passes[0], units) : "",
         })];
     }
@@ -44,11 +43,19 @@ internal static class SpotViews
     }
 
     /// <summary>The lake's own name, else the form and the arm it lies in.</summary>
-    public static string Name(Spot spot, ShoreResult shore)
+    public static string Name(Spot spot, ShoreResult shore, UnitSystem units)
     {
         if (spot.Name.Length > 0) return spot.Name;
-        string form = FormWords.Of(spot.Form);
+        string form = units.Speech.Plain(Short(spot.Form));
         string named = char.ToUpperInvariant(form[0]) + form[1..];
         return shore.Lake.Arms is { Arms.Count: > 1 } arms && arms.ArmAt(spot.Place) is { Name.Length: > 0 } arm ? $"{named}, {arm.Name}" : named;
     }
+
+    // With the arm named after it, a point of the main lake need not say so twice.
+    private static string Short(FormClass form) => form switch
+    {
+        FormClass.MainPoint => "point",
+        FormClass.MainChannel => "channel edge",
+        _ => FormWords.Of(form),
+    };
 }

@@ -11,7 +11,10 @@ namespace SecondShore.App.Shell;
 /// <summary>Opening lakes and asking the engine about them.</summary>
 public sealed partial class Session
 {
-    private static readonly string Stamp = typeof(Session).Assembly.ManifestModule.ModuleVersionId.ToString("N");
+    private static readonly string Build = typeof(Session).Assembly.ManifestModule.ModuleVersionId.ToString("N");
+    // What was said in another language is not kept for this one.
+    private string Stamp => Build + Words.Text.Language;
+
     private Task _before = Task.CompletedTask;
     private DotNetObjectReference<Session>? _self;
     // An engine that was stopped has to find the outlook again before it can slice it.
@@ -87,7 +90,7 @@ public sealed partial class Session
     /// <summary>Makes the demo lake on this device and opens it.</summary>
     public async Task CreateDemoAsync()
     {
-        bool first = View is null && !Words.Units.IsMetric && await ShowFirstAsync();
+        bool first = View is null && !Words.Units.IsMetric && Words.Text.Language == "en" && await ShowFirstAsync();
         await DoAsync("work.demo", async () =>
         {
             string id = "demo";
@@ -144,7 +147,7 @@ public sealed partial class Session
         return [.. Records, .. _kept.Where(r => r.Removed && r.Replaces is { } id && filed.Contains(id))];
     }
 
-    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: ForEngine());
+    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: ForEngine(), Language: Words.Text.Language);
 
     private void TakeShore(string json)
     {

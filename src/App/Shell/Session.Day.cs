@@ -8,7 +8,8 @@ namespace SecondShore.App.Shell;
 public sealed partial class Session
 {
     // A plan outlives updates of the app: it is in use when an update comes.
-    private static readonly string DayStamp = "day-1";
+    // A day said in another language is not the one to show.
+    private string DayStamp => "day-1" + Words.Text.Language;
     private int _stopAt;
 
     /// <summary>The plan; null until one was made.</summary>
@@ -87,7 +88,7 @@ public sealed partial class Session
     {
         try
         {
-            Rig = Read(await AskAsync("rig", new AskAbout(Metric: Words.Units.IsMetric, Rig: ask), null), ViewsJson.Default.RigView);
+            Rig = Read(await AskAsync("rig", new AskAbout(Metric: Words.Units.IsMetric, Rig: ask, Language: Words.Text.Language), null), ViewsJson.Default.RigView);
             Tell();
         }
         catch (JSException error)

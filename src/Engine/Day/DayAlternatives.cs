@@ -1,3 +1,5 @@
+using SecondShore.Engine.Core.Words;
+
 namespace SecondShore.Engine.Day;
 
 /// <summary>Plans that differ in kind from the day's plan: for the morning that is not as expected.</summary>
@@ -7,6 +9,7 @@ internal static class DayAlternatives
     public static IReadOnlyList<DayAlternative> Of(PlanRequest request, DayPlan plan, ITravelTimes travel, CancellationToken cancel)
     {
         List<DayAlternative> found = [];
+        Speech speech = request.Speech;
         Add(AlternativeKind.NearRamp, NearRamp(request, plan, travel), "Take it when time, fuel or the boat's mood is short: no stop is far from the ramp");
         Add(AlternativeKind.Sheltered, Sheltered(request), "Take it when the wind comes early: it keeps to the lee");
         Add(AlternativeKind.Gamble, Gamble(request), "Take it when an ordinary day is not enough: less sure, with more to win");
@@ -22,9 +25,9 @@ internal static class DayAlternatives
             foreach (PlannedStop stop in made.Stops)
                 mean += DayPlanBuilder.BitesOf(ById(kind == AlternativeKind.IfMixed ? other : request, stop.Candidate.Id), stop.Arrive, stop.Leave);
             string compared = kind == AlternativeKind.IfMixed
-                ? $"about {DayWords.Rate(mean)} bites then."
-                : $"about {DayWords.Rate(mean)} bites against {DayWords.Rate(plan.MeanBitesCount)}.";
-            found.Add(new DayAlternative(kind, $"{words}; {compared}", made));
+                ? speech.Say($"about {DayWords.Rate(mean, speech)} bites then.")
+                : speech.Say($"about {DayWords.Rate(mean, speech)} bites against {DayWords.Rate(plan.MeanBitesCount, speech)}.");
+            found.Add(new DayAlternative(kind, $"{speech.Plain(words)}; {compared}", made));
         }
     }
 

@@ -63,7 +63,7 @@ internal static class DayPlanBuilder
             GapShare = gapShare,
             RouteLengthM = lengthM,
             FuelL = runS / 3600.0 * request.Boat.FuelLPerH,
-            Title = DayWords.Title(stops.Count, home),
+            Title = DayWords.Title(stops.Count, home, request.Speech),
             Why = DayWords.WhyOrder(request, travel, stops),
             Unmet = unmet,
         };

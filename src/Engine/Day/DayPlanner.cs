@@ -1,4 +1,5 @@
 using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Words;
 
 namespace SecondShore.Engine.Day;
 
@@ -32,9 +33,10 @@ public static class DayPlanner
     public static (DateTimeOffset At, string Why) HomeBy(PlanRequest request)
     {
         Require.NotNull(request);
-        (DateTimeOffset at, string why) = (request.CheckIn, $"you want to be in by {DayWords.Clock(request.CheckIn)}");
-        if (request.DarkAt is DateTimeOffset dark && dark < at) (at, why) = (dark, $"it is dark at {DayWords.Clock(dark)}");
-        if (request.WindLimitAt is DateTimeOffset wind && wind < at) (at, why) = (wind, $"wind and waves pass what your boat bears at {DayWords.Clock(wind)}");
+        Speech speech = request.Speech;
+        (DateTimeOffset at, string why) = (request.CheckIn, speech.Say($"you want to be in by {speech.Clock(request.CheckIn)}"));
+        if (request.DarkAt is DateTimeOffset dark && dark < at) (at, why) = (dark, speech.Say($"it is dark at {speech.Clock(dark)}"));
+        if (request.WindLimitAt is DateTimeOffset wind && wind < at) (at, why) = (wind, speech.Say($"wind and waves pass what your boat bears at {speech.Clock(wind)}"));
         return (at - request.Reserve, why);
     }
 
@@ -49,7 +51,7 @@ public static class DayPlanner
             plan = PlanOnce(request with { RunWorthPerH = worthPerH }, travel, cancel);
         }
 
-        return plan.FuelL <= tankL ? plan : plan with { Unmet = [.. plan.Unmet, "No plan keeps to the fuel you gave; this one uses the least found."] };
+        return plan.FuelL <= tankL ? plan : plan with { Unmet = [.. plan.Unmet, request.Speech.Plain("No plan keeps to the fuel you gave; this one uses the least found.")] };
     }
 
     private static DayPlan PlanOnce(PlanRequest request, ITravelTimes travel, CancellationToken cancel)
@@ -60,7 +62,7 @@ public static class DayPlanner
         if (lastStep > 5000) throw new ArgumentException($"A day of {lastStep} steps of {request.StepS} s is too long: plan days one by one.", nameof(request));
         if (kept.Count == 0 || lastStep == 0)
         {
-            if (lastStep == 0) unmet.Add($"There is no time left: home is due by {DayWords.Clock(homeBy)}.");
+            if (lastStep == 0) unmet.Add(request.Speech.Say($"There is no time left: home is due by {request.Speech.Clock(homeBy)}."));
             return DayPlanBuilder.Build(request, travel, kept, PlanSteps.Nothing, 0, unmet);
         }
 
@@ -93,13 +95,13 @@ public static class DayPlanner
         {
             bool known = false;
             foreach (StopCandidate candidate in request.Candidates) known |= candidate.Id == id;
-            if (!known) unmet.Add($"No spot has the id '{id}' that must be visited.");
-            else if (Contains(request.Never, id)) unmet.Add($"Spot '{id}' is marked both must and never; never wins.");
+            if (!known) unmet.Add(request.Speech.Say($"No spot has the id '{id}' that must be visited."));
+            else if (Contains(request.Never, id)) unmet.Add(request.Speech.Say($"Spot '{id}' is marked both must and never; never wins."));
         }
 
         if (kept.Count <= MostCandidates) return (kept, unmet);
         kept.Sort((a, b) => Worth(b).CompareTo(Worth(a)));
-        unmet.Add($"Of {kept.Count} spots the {MostCandidates} with the best hours were weighed.");
+        unmet.Add(request.Speech.Say($"Of {kept.Count} spots the {MostCandidates} with the best hours were weighed."));
         kept.RemoveRange(MostCandidates, kept.Count - MostCandidates);
         kept.Sort();
         return (kept, unmet);
@@ -190,9 +192,9 @@ public static class DayPlanner
         {
             StopCandidate candidate = request.Candidates[kept[i]];
             if (Contains(request.Must, candidate.Id) && !visited.Contains(i))
-                unmet.Add($"{candidate.Name} cannot be reached and left again in time.");
+                unmet.Add(request.Speech.Say($"{candidate.Name} cannot be reached and left again in time."));
         }
 
-        if (pauses < problem.Breaks.Count) unmet.Add("Not every break found a place.");
+        if (pauses < problem.Breaks.Count) unmet.Add(request.Speech.Plain("Not every break found a place."));
     }
 }

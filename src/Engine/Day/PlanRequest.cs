@@ -1,4 +1,5 @@
 using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Core.Words;
 
 namespace SecondShore.Engine.Day;
 
@@ -55,6 +56,9 @@ public sealed record PlanRequest
 
     /// <summary>Step of time of the plan, s.</summary>
     public double StepS { get; init; } = 300;
+
+    /// <summary>The language of the plan's words.</summary>
+    public Speech Speech { get; init; } = Speech.English;
 
     /// <summary>Seed of the search.</summary>
     public ulong Seed { get; init; } = 1;

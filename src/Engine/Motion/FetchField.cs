@@ -1,3 +1,5 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Geo;
@@ -81,11 +83,30 @@ public sealed class FetchField
     /// <param name="fromDeg">Where the wind comes from, finite.</param>
     public (double FetchM, double MeanDepthM) Sample(int cell, double fromDeg)
     {
+        BearingShare at = Bearing(fromDeg);
+        return (FetchM(cell, at), MeanDepthM(cell, at));
+    }
+
+    /// <summary>Where a bearing lies between those kept: worked out once for all the blocks of an hour.</summary>
+    internal BearingShare Bearing(double fromDeg)
+    {
         double at = Bearings.WrapDeg(fromDeg) * (BearingCount / 360.0);
-        int low = (int)at % BearingCount, high = (low + 1) % BearingCount;
-        double t = at - Math.Floor(at);
-        int i = (low * Count) + cell, k = (high * Count) + cell;
-        return (_fetchM[i] + (t * (_fetchM[k] - _fetchM[i])), _depthM[i] + (t * (_depthM[k] - _depthM[i])));
+        int low = (int)at % BearingCount;
+        return new BearingShare(low * Count, (low + 1) % BearingCount * Count, at - Math.Floor(at));
+    }
+
+    /// <summary>Fetch of a block, m.</summary>
+    internal double FetchM(int cell, in BearingShare at)
+    {
+        float low = _fetchM[at.Low + cell];
+        return low + (at.Share * (_fetchM[at.High + cell] - low));
+    }
+
+    /// <summary>Mean depth along the fetch of a block, m.</summary>
+    internal double MeanDepthM(int cell, in BearingShare at)
+    {
+        float low = _depthM[at.Low + cell];
+        return low + (at.Share * (_depthM[at.High + cell] - low));
     }
 
     private static FetchField Sweep(CoarseDepths swept, int factor, IProgress<double>? progress, CancellationToken cancel)
@@ -96,7 +117,7 @@ public sealed class FetchField
         int count = blockOfCell.Length;
         float[] fetchM = new float[BearingCount * count], depthM = new float[BearingCount * count];
         FetchSweep sweep = new(swept.DepthM, from.Nx, from.Ny, from.CellM, factor);
-        float[] sumM = new float[frame.Count], sumM2 = new float[frame.Count];
+        float[] sumM = new float[frame.Count], sumM2 = new float[frame.Count], radialM = new float[count], radialM2 = new float[count];
         int radials = BearingCount * RadialsPerBearing;
         for (int radial = 0; radial < radials; radial++)
         {
@@ -104,16 +125,18 @@ public sealed class FetchField
             Array.Clear(sumM);
             Array.Clear(sumM2);
             sweep.Add(radial * 360.0 / radials, sumM, sumM2);
+            for (int c = 0; c < count; c++)
+            {
+                radialM[c] = sumM[blockOfCell[c]];
+                radialM2[c] = sumM2[blockOfCell[c]];
+            }
+
             for (int bearing = 0; bearing < BearingCount; bearing++)
             {
                 int apart = Math.Abs(radial - (bearing * RadialsPerBearing));
                 if (Math.Min(apart, radials - apart) > HalfFan) continue;
-                Span<float> fetch = fetchM.AsSpan(bearing * count, count), depth = depthM.AsSpan(bearing * count, count);
-                for (int c = 0; c < count; c++)
-                {
-                    fetch[c] += sumM[blockOfCell[c]];
-                    depth[c] += sumM2[blockOfCell[c]];
-                }
+                AddTo(fetchM.AsSpan(bearing * count, count), radialM);
+                AddTo(depthM.AsSpan(bearing * count, count), radialM2);
             }
 
             progress?.Report((radial + 1.0) / radials);
@@ -127,6 +150,15 @@ public sealed class FetchField
         }
 
         return new FetchField(frame, cellOfBlock, count, fetchM, depthM);
+    }
+
+    private static void AddTo(Span<float> sum, ReadOnlySpan<float> more)
+    {
+        ref float to = ref MemoryMarshal.GetReference(sum), from = ref MemoryMarshal.GetReference(more);
+        int i = 0;
+        for (; i <= sum.Length - Vector<float>.Count; i += Vector<float>.Count)
+            (Vector.LoadUnsafe(ref to, (nuint)i) + Vector.LoadUnsafe(ref from, (nuint)i)).StoreUnsafe(ref to, (nuint)i);
+        for (; i < sum.Length; i++) sum[i] += more[i];
     }
 
     private static (int[] CellOfBlock, int[] BlockOfCell, float[] CellsInside) Blocks(CoarseDepths swept, GridFrame frame, int factor)
@@ -149,3 +181,9 @@ public sealed class FetchField
         return (cellOfBlock, [.. blockOfCell], [.. cellsInside]);
     }
 }
+
+/// <summary>A bearing between two of those kept.</summary>
+/// <param name="Low">First entry of the one below.</param>
+/// <param name="High">First entry of the one above.</param>
+/// <param name="Share">Share of the way from the one to the other, 0 to 1.</param>
+internal readonly record struct BearingShare(int Low, int High, double Share);

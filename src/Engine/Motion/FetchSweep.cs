@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace SecondShore.Engine.Motion;
 
@@ -9,10 +10,8 @@ namespace SecondShore.Engine.Motion;
 /// </summary>
 internal sealed class FetchSweep
 {
-    private readonly float[] _depthM;
-    private readonly float[] _transposedM;
-    private readonly int _nx;
-    private readonly int _ny;
+    private readonly Way _byRows;
+    private readonly Way _byColumns;
     private readonly int _factor;
     private readonly int _coarseNx;
     private readonly double _cellM;
@@ -26,15 +25,14 @@ internal sealed class FetchSweep
     /// <param name="factor">Cells a side of the blocks that the results are summed into.</param>
     public FetchSweep(float[] depthM, int nx, int ny, double cellM, int factor)
     {
-        _depthM = depthM;
-        _nx = nx;
-        _ny = ny;
         _cellM = cellM;
         _factor = factor;
         _coarseNx = (nx + factor - 1) / factor;
-        _transposedM = new float[depthM.Length];
+        float[] transposedM = new float[depthM.Length];
         for (int iy = 0; iy < ny; iy++)
-            for (int ix = 0; ix < nx; ix++) _transposedM[(ix * ny) + iy] = depthM[(iy * nx) + ix];
+            for (int ix = 0; ix < nx; ix++) transposedM[(ix * ny) + iy] = depthM[(iy * nx) + ix];
+        _byRows = new Way(depthM, ny, nx);
+        _byColumns = new Way(transposedM, nx, ny);
         for (int i = 0; i < 4; i++) _runs[i] = new float[Math.Max(nx, ny) + 2];
     }
 
@@ -42,76 +40,113 @@ internal sealed class FetchSweep
     /// <param name="fromDeg">Where the wind comes from.</param>
     /// <param name="fetchM">[coarse] sums of fetch over the block's cells, m.</param>
     /// <param name="fetchDepthM2">[coarse] sums of the depth integrated along the fetch, m2.</param>
-    public void Add(double fromDeg, Span<float> fetchM, Span<float> fetchDepthM2)
+    public unsafe void Add(double fromDeg, Span<float> fetchM, Span<float> fetchDepthM2)
     {
         (double east, double north) = Bearings.Unit(fromDeg);
         bool byRows = Math.Abs(north) >= Math.Abs(east);
         double along = byRows ? north : east, across = byRows ? east : north;
-        int rows = byRows ? _ny : _nx, columns = byRows ? _nx : _ny;
-        float[] depthM = byRows ? _depthM : _transposedM;
+        Way way = byRows ? _byRows : _byColumns;
         int rowStride = byRows ? _coarseNx : 1, columnStride = byRows ? 1 : _coarseNx;
         double slope = across / Math.Abs(along);
         float stepM = (float)(_cellM / Math.Abs(along));
         float[] run = _runs[0], runDepth = _runs[1], nextRun = _runs[2], nextDepth = _runs[3];
         Array.Clear(run);
         Array.Clear(runDepth);
-        Array.Clear(nextRun);
-        Array.Clear(nextDepth);
-        for (int m = 0; m < rows; m++)
+        for (int m = 0; m < way.Rows; m++)
         {
-            int row = along > 0 ? rows - 1 - m : m;
+            int row = along > 0 ? way.Rows - 1 - m : m, first = way.First[row], count = way.Past[row] - first;
             int shift = (int)(Math.Round(slope * m) - Math.Round(slope * (m - 1)));
-            ReadOnlySpan<float> depths = depthM.AsSpan(row * columns, columns);
-            Advance(depths, run.AsSpan(1 + shift, columns), runDepth.AsSpan(1 + shift, columns),
-                nextRun.AsSpan(1, columns), nextDepth.AsSpan(1, columns), stepM);
-            // Beyond the mask is land: the borders stay 0.
+            // Beyond a row's water is land: 0 there.
+            Array.Clear(nextRun);
+            Array.Clear(nextDepth);
+            if (count > 0)
+            {
+                int at = (row * way.Columns) + first;
+                fixed (float* depth = &way.DepthM[at], water = &way.Water[at], from = &run[1 + shift + first], fromDepth = &runDepth[1 + shift + first])
+                fixed (float* to = &nextRun[1 + first], toDepth = &nextDepth[1 + first], fetch = fetchM, fetchDepth = fetchDepthM2)
+                {
+                    Advance(depth, water, from, fromDepth, to, toDepth, count, stepM);
+                    Gather(to, toDepth, first, count, row / _factor * rowStride, columnStride, stepM, fetch, fetchDepth);
+                }
+            }
+
             (run, nextRun) = (nextRun, run);
             (runDepth, nextDepth) = (nextDepth, runDepth);
-            run[0] = run[columns + 1] = runDepth[0] = runDepth[columns + 1] = 0f;
-            Gather(run.AsSpan(1, columns), runDepth.AsSpan(1, columns), row / _factor * rowStride, columnStride, stepM, fetchM, fetchDepthM2);
         }
     }
 
-    private static void Advance(ReadOnlySpan<float> depthM, ReadOnlySpan<float> run, ReadOnlySpan<float> runDepth,
-        Span<float> next, Span<float> nextDepth, float stepM)
+    // Land gives 0: the mask is a factor, so that vector loops need no choice.
+    private static unsafe void Advance(float* depth, float* water, float* run, float* runDepth, float* next, float* nextDepth, int count, float stepM)
     {
-        int i = 0, width = Vector<float>.Count;
-        if (Vector.IsHardwareAccelerated)
+        Vector<float> step = new(stepM);
+        int i = 0;
+        for (; i <= count - Vector<float>.Count; i += Vector<float>.Count)
         {
-            Vector<float> step = new(stepM);
-            for (; i <= depthM.Length - width; i += width)
-            {
-                Vector<float> depth = new(depthM[i..]);
-                Vector<int> water = Vector.GreaterThan(depth, Vector<float>.Zero);
-                Vector.ConditionalSelect(water, new Vector<float>(run[i..]) + step, Vector<float>.Zero).CopyTo(next[i..]);
-                Vector.ConditionalSelect(water, new Vector<float>(runDepth[i..]) + (depth * step), Vector<float>.Zero).CopyTo(nextDepth[i..]);
-            }
+            Vector<float> mask = Load(water + i);
+            ((Load(run + i) + step) * mask).StoreUnsafe(ref next[i]);
+            ((Load(runDepth + i) + (Load(depth + i) * step)) * mask).StoreUnsafe(ref nextDepth[i]);
         }
 
-        for (; i < depthM.Length; i++)
+        for (; i < count; i++)
         {
-            float depth = depthM[i];
-            bool water = depth > 0;
-            next[i] = water ? run[i] + stepM : 0f;
-            nextDepth[i] = water ? runDepth[i] + (depth * stepM) : 0f;
+            next[i] = (run[i] + stepM) * water[i];
+            nextDepth[i] = (runDepth[i] + (depth[i] * stepM)) * water[i];
         }
     }
 
-    private void Gather(ReadOnlySpan<float> run, ReadOnlySpan<float> runDepth, int start, int stride, float stepM,
-        Span<float> fetchM, Span<float> fetchDepthM2)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static unsafe Vector<float> Load(float* from) => Vector.LoadUnsafe(ref *from);
+
+    private unsafe void Gather(float* run, float* runDepth, int first, int count, int start, int stride, float stepM, float* fetchM, float* fetchDepthM2)
     {
         float half = 0.5f * stepM;
-        for (int i = 0, block = start, inBlock = 0; i < run.Length; i++)
+        int block = start + (first / _factor * stride), inBlock = first % _factor;
+        for (int i = 0; i < count; i++)
         {
-            if (run[i] > 0)
+            float length = run[i];
+            if (length > 0)
             {
                 // A cell's own centre lies half a step inside its last crossing.
-                float share = 1f - (half / run[i]);
-                fetchM[block] += run[i] - half;
-                fetchDepthM2[block] += runDepth[i] * share;
+                fetchM[block] += length - half;
+                fetchDepthM2[block] += runDepth[i] * (1f - (half / length));
             }
 
             if (++inBlock == _factor) { inBlock = 0; block += stride; }
         }
+    }
+
+    /// <summary>One way round of the mask: rows as they lie, or columns as rows.</summary>
+    private sealed class Way
+    {
+        public Way(float[] depthM, int rows, int columns)
+        {
+            (Rows, Columns, DepthM, Water, First, Past) = (rows, columns, depthM, new float[depthM.Length], new int[rows], new int[rows]);
+            for (int row = 0; row < rows; row++)
+            {
+                First[row] = columns;
+                for (int column = 0; column < columns; column++)
+                {
+                    if (!(depthM[(row * columns) + column] > 0)) continue;
+                    Water[(row * columns) + column] = 1f;
+                    First[row] = Math.Min(First[row], column);
+                    Past[row] = column + 1;
+                }
+            }
+        }
+
+        public int Rows { get; }
+
+        public int Columns { get; }
+
+        public float[] DepthM { get; }
+
+        /// <summary>1 for water, 0 for land.</summary>
+        public float[] Water { get; }
+
+        /// <summary>First column with water of each row.</summary>
+        public int[] First { get; }
+
+        /// <summary>Column past the last with water of each row.</summary>
+        public int[] Past { get; }
     }
 }

@@ -5,6 +5,8 @@ namespace SecondShore.Engine.Motion;
 /// <summary>One member on its way from rest through the days before and the hours asked for.</summary>
 internal sealed class MemberRun
 {
+    // The wind's stress is taken anew as often as the model's own refresh.
+    private const double LongestPartS = 900.0;
     private readonly InterfaceModel _model;
     private readonly MotionGrid _motion;
     private readonly WindHistory _wind;
@@ -57,7 +59,7 @@ internal sealed class MemberRun
         double leftS = Math.Min(3600.0, (_hours[_nextHour] - _now).TotalSeconds);
         while (leftS > 1e-3)
         {
-            double partS = Math.Min(leftS, 600.0);
+            double partS = Math.Min(leftS, LongestPartS);
             DateTimeOffset middle = _now.AddSeconds(0.5 * partS);
             int step = _wind.StepAt(middle);
             if (step != _shelterStep)

@@ -24,11 +24,11 @@ internal sealed class ShelterByHour
     /// <summary>Fills [Frame.Count] shares for a step of the wind; 0 on land.</summary>
     public void Fill(int step, Span<float> openShare)
     {
-        double fromDeg = _wind.FromDeg(step);
+        BearingShare bearing = _fetch.Bearing(_wind.FromDeg(step));
         for (int w = 0; w < _fetchCells.Length; w++)
         {
             int cell = _fetchCells[w];
-            openShare[_motion.Cells[w]] = cell < 0 ? 0f : (float)Shelter.StressShare(_fetch.Sample(cell, fromDeg).FetchM, _bankM);
+            openShare[_motion.Cells[w]] = cell < 0 ? 0f : (float)Shelter.StressShare(_fetch.FetchM(cell, bearing), _bankM);
         }
     }
 

@@ -14,10 +14,25 @@ public static class WaveGrowth
     public static double HeightM(double windMps, double fetchM, double depthM)
     {
         if (!(windMps > 0) || !(fetchM > 0) || !(depthM > 0)) return 0.0;
-        double scaleM = windMps * windMps / Gravity;
-        double depthLimit = Math.Tanh(0.343 * Math.Pow(depthM / scaleM, 1.14));
-        double growth = 4.41e-4 * Math.Pow(fetchM / scaleM, 0.79);
-        return 0.24 * scaleM * Math.Pow(depthLimit * Math.Tanh(growth / depthLimit), 0.572);
+        double scaleM = ScaleM(windMps);
+        return 0.24 * scaleM * Math.Pow(Limited(Growth(fetchM, scaleM), depthM, scaleM), 0.572);
+    }
+
+    /// <summary>Length scale of a wind's waves, m: its square over gravity.</summary>
+    internal static double ScaleM(double windMps) => windMps * windMps / Gravity;
+
+    /// <summary>Factor on <see cref="Limited"/> that orders the seas of different winds by height.</summary>
+    internal static double Size(double windMps) => Math.Pow(ScaleM(windMps), 1.0 / 0.572);
+
+    /// <summary>How far a fetch lets the sea grow in deep water, dimensionless; 0 without fetch.</summary>
+    internal static double Growth(double fetchM, double scaleM) => fetchM > 0 ? 4.41e-4 * Math.Pow(fetchM / scaleM, 0.79) : 0.0;
+
+    /// <summary>The same held down by the depth: the height is its power 0.572.</summary>
+    internal static double Limited(double growth, double depthM, double scaleM)
+    {
+        if (!(depthM > 0)) return 0.0;
+        double limit = Math.Tanh(0.343 * Math.Pow(depthM / scaleM, 1.14));
+        return limit * Math.Tanh(growth / limit);
     }
 
     /// <summary>Peak period, s, any depth (YoungVerhagen1996, refitted BreugemHolthuijsen2007); ranges as for the height.</summary>

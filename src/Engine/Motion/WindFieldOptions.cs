@@ -21,6 +21,9 @@ public sealed record WindFieldOptions
     /// <summary>Most members computed at once; null takes the processors, one in a browser.</summary>
     public int? Parallelism { get; init; }
 
+    /// <summary>Fetch on the same grid where it is known already; null finds it.</summary>
+    public FetchField? Fetch { get; init; }
+
     /// <summary>Checks the ranges.</summary>
     public WindFieldOptions Checked()
     {

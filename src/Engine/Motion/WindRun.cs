@@ -36,7 +36,7 @@ public sealed class WindRun
         _options = (options ?? new WindFieldOptions()).Checked();
         Require.InRange(hours, 0, 24 * 60);
         _wind = new WindHistory(weather);
-        _fetch = FetchField.Of(grid, null, cancel);
+        _fetch = _options.Fetch ?? FetchField.Of(grid, null, cancel);
         InterfaceOptions at = _options.Interface;
         CoarseDepths depths = CoarseDepths.Of(grid, CoarseDepths.FactorFor(grid, at.CellM, at.MaxCells));
         _motion = new MotionGrid(depths);

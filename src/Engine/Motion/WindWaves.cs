@@ -17,6 +17,8 @@ public sealed class WindWaves
     private readonly FetchField _fetch;
     private readonly WindHistory _wind;
     private readonly int _stretches;
+    // By step, made when first asked for: an hour's stretches are the same at every place.
+    private readonly Stretch[]?[] _ofStep;
 
     /// <summary>Joins fetch and wind.</summary>
     /// <param name="grid">Depths, for the local depth.</param>
@@ -28,6 +30,7 @@ public sealed class WindWaves
         _fetch = Require.NotNull(fetch);
         _wind = Require.NotNull(wind);
         _stretches = Math.Max(1, (int)Math.Round(LongestStretchS / wind.StepS));
+        _ofStep = new Stretch[wind.Count][];
     }
 
     /// <summary>Waves at a place and time; calm off the water.</summary>
@@ -44,22 +47,40 @@ public sealed class WindWaves
     /// <param name="step">A step of the wind.</param>
     public WaveState AtCell(int cell, double depthM, int step)
     {
-        double heightM = 0, periodS = 0, fromDeg = _wind.FromDeg(step);
-        for (int count = 1; count <= _stretches && count <= step + 1; count++)
+        Stretch[] stretches = _ofStep[step] ??= StretchesTo(step);
+        int best = -1;
+        double most = 0, bestFetchM = 0, bestMeanM = 0;
+        for (int i = 0; i < stretches.Length; i++)
         {
-            (double windMps, double meanFromDeg) = _wind.MeanWind(step, count);
-            if (!(windMps > 0.3)) continue;
-            (double fetchM, double meanDepthM) = _fetch.Sample(cell, meanFromDeg);
-            double effectiveM = Math.Min(fetchM, WaveGrowth.FetchOfAgeM(windMps, count * _wind.StepS));
-            double candidateM = WaveGrowth.HeightM(windMps, effectiveM, meanDepthM);
-            if (candidateM <= heightM) continue;
-            heightM = candidateM;
-            periodS = WaveGrowth.PeriodS(windMps, effectiveM, meanDepthM);
-            fromDeg = meanFromDeg;
-            if (effectiveM >= fetchM && count == 1 && _wind.WindMps(step) >= _wind.MeanWind(step, _stretches).WindMps) break;
+            ref readonly Stretch stretch = ref stretches[i];
+            double fetchM = _fetch.FetchM(cell, stretch.Bearing), effectiveM = Math.Min(fetchM, stretch.AgeFetchM);
+            double growth = WaveGrowth.Growth(effectiveM, stretch.ScaleM);
+            // The bottom only ever lowers a sea: what deep water could not raise needs no closer look.
+            if (stretch.Size * growth <= most) continue;
+            double meanM = _fetch.MeanDepthM(cell, stretch.Bearing), energy = stretch.Size * WaveGrowth.Limited(growth, meanM, stretch.ScaleM);
+            if (energy <= most) continue;
+            (most, best, bestFetchM, bestMeanM) = (energy, i, effectiveM, meanM);
+            if (effectiveM >= fetchM && stretch.IsPresentAndFull) break;
         }
 
-        return Finish(heightM, periodS, fromDeg, depthM, step);
+        if (best < 0) return Finish(0, 0, _wind.FromDeg(step), depthM, step);
+        double windMps = stretches[best].WindMps;
+        return Finish(WaveGrowth.HeightM(windMps, bestFetchM, bestMeanM), WaveGrowth.PeriodS(windMps, bestFetchM, bestMeanM), stretches[best].FromDeg, depthM, step);
+    }
+
+    private Stretch[] StretchesTo(int step)
+    {
+        List<Stretch> stretches = [];
+        double longMps = _wind.MeanWind(step, _stretches).WindMps;
+        for (int count = 1; count <= _stretches && count <= step + 1; count++)
+        {
+            (double windMps, double fromDeg) = _wind.MeanWind(step, count);
+            if (!(windMps > 0.3)) continue;
+            stretches.Add(new Stretch(windMps, fromDeg, WaveGrowth.ScaleM(windMps), WaveGrowth.Size(windMps), WaveGrowth.FetchOfAgeM(windMps, count * _wind.StepS),
+                _fetch.Bearing(fromDeg), count == 1 && _wind.WindMps(step) >= longMps));
+        }
+
+        return [.. stretches];
     }
 
     private WaveState Finish(double heightM, double periodS, double fromDeg, double depthM, int step)
@@ -73,4 +94,14 @@ public sealed class WindWaves
         double bedMps = kd > 50 ? 0.0 : Math.PI * limitedM / (periodS * Math.Sinh(kd));
         return new WaveState(limitedM, periodS, lengthM, fromDeg, windMps, gustMps, bedMps, breaks);
     }
+
+    /// <summary>One stretch of hours up to a step: its mean wind and what follows from it alone.</summary>
+    /// <param name="WindMps">Mean wind, m s-1.</param>
+    /// <param name="FromDeg">Where it comes from.</param>
+    /// <param name="ScaleM">Its length scale, m.</param>
+    /// <param name="Size">Its size in the comparison of seas.</param>
+    /// <param name="AgeFetchM">Fetch that its age makes up for, m.</param>
+    /// <param name="Bearing">Its bearing among those kept.</param>
+    /// <param name="IsPresentAndFull">It is the present hour, and no weaker than the longest stretch.</param>
+    private readonly record struct Stretch(double WindMps, double FromDeg, double ScaleM, double Size, double AgeFetchM, BearingShare Bearing, bool IsPresentAndFull);
 }

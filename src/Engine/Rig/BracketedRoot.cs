@@ -1,6 +1,6 @@
 namespace SecondShore.Engine.Rig;
 
-/// <summary>A function of one number that also keeps what it found on the way.</summary>
+/// <summary>A function of one number.</summary>
 internal interface IResidual
 {
     double At(double x);
@@ -9,7 +9,7 @@ internal interface IResidual
 /// <summary>Root inside a bracket without allocation: Chandrupatla 1997, inverse quadratic steps held by bisection.</summary>
 internal static class BracketedRoot
 {
-    /// <summary>Leaves <paramref name="function"/> evaluated at the root as last call.</summary>
+    /// <summary>Finds the root.</summary>
     /// <param name="function">Continuous; its values at the two ends differ in sign.</param>
     /// <param name="a">One end.</param>
     /// <param name="fa">Value there.</param>
@@ -43,11 +43,7 @@ internal static class BracketedRoot
             double best = Math.Abs(fa) < Math.Abs(fb) ? a : b;
             if (Math.Abs(fx) <= toleranceF) return x;
             double limit = 0.5 * toleranceX / Math.Abs(b - a);
-            if (limit > 0.5)
-            {
-                if (best != x) function.At(best);
-                return best;
-            }
+            if (limit > 0.5) return best;
 
             double xi = (a - b) / (c - b), phi = (fa - fb) / (fc - fb);
             if (phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi)

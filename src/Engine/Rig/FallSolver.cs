@@ -10,6 +10,9 @@ public static class FallSolver
 
     private const int Levels = 160;
 
+    /// <summary>Steps a fall for samples of the doubt: its time to a thousandth.</summary>
+    internal const int SampledLevels = 60;
+
     /// <summary>Falls from rest at the surface to the bottom.</summary>
     /// <param name="fall">The drop.</param>
     /// <param name="current">Current by height over the bottom, which sets the jig sideways; null is still water.</param>
@@ -49,11 +52,11 @@ public static class FallSolver
         return 4.0 * Math.PI * viscosityM2PerS * waterDensityKgPerM3 * speedMps * lineM / layer;
     }
 
-    internal static FallResult SolveTrusted(in FallCase fall, CurrentProfile current)
+    internal static FallResult SolveTrusted(in FallCase fall, CurrentProfile current, int levels = Levels)
     {
         double bare = Math.Sqrt(2.0 * fall.JigWeightN / (fall.WaterDensityKgPerM3 * Math.Max(fall.DragAreaM2, 1e-7)));
         double quick = fall.MovingMassKg * bare / fall.JigWeightN;
-        double dt = Math.Min(0.25 * quick, fall.DepthM / (bare * Levels)), t = 0, z = 0, v = 0, along = 0, across = 0;
+        double dt = Math.Min(0.25 * quick, fall.DepthM / (bare * levels)), t = 0, z = 0, v = 0, along = 0, across = 0;
         // Very light jigs on thick line may all but stop; a line then bears them and no drop ends.
         for (int i = 0; i < 2_000_000; i++)
         {
@@ -72,7 +75,7 @@ public static class FallSolver
             z = nextZ;
             v = nextV;
             // Past the start, a step per level is enough: speed then changes slowly.
-            if (t > 8.0 * quick) dt = Math.Min(1.4 * quick, fall.DepthM / (Math.Max(v, 1e-3) * Levels));
+            if (t > 8.0 * quick) dt = Math.Min(1.4 * quick, fall.DepthM / (Math.Max(v, 1e-3) * levels));
         }
 
         return new FallResult(double.PositiveInfinity, v, along, across);

@@ -112,7 +112,6 @@ public static class HoldLimits
     {
         TowSetup setup = new(tow, steps);
         JigForces forces = new(tow, setup);
-        TowKernel.Shoot(setup, forces.Start(share * tow.JigWeightN, 0), tow.LineOutM, out LineEnd end, default);
-        return end.Residual;
+        return HeightKernel.ResidualM(setup, forces.Start(share * tow.JigWeightN, 0), tow.LineOutM);
     }
 }

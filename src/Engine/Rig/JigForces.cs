@@ -38,64 +38,50 @@ internal readonly struct JigForces
 }
 
 /// <summary>Height error at the rod for a push of the bottom.</summary>
-internal struct PushShot : IResidual
+internal readonly struct PushShot : IResidual
 {
     private readonly TowSetup _setup;
     private readonly JigForces _jig;
-    public LineEnd End;
 
     public PushShot(in TowSetup setup, in JigForces jig)
     {
         _setup = setup;
         _jig = jig;
-        End = default;
     }
 
-    public double At(double x)
-    {
-        TowKernel.Shoot(_setup, _jig.Start(x, 0), _setup.LineOutM, out End, default);
-        return End.Residual;
-    }
+    public double At(double x) => HeightKernel.ResidualM(_setup, _jig.Start(x, 0), _setup.LineOutM);
 }
 
 /// <summary>Height error at the rod for a height of the lifted jig over the bottom.</summary>
-internal struct HeightShot : IResidual
+internal readonly struct HeightShot : IResidual
 {
     private readonly TowSetup _setup;
     private readonly JigForces _jig;
-    public LineEnd End;
 
     public HeightShot(in TowSetup setup, in JigForces jig)
     {
         _setup = setup;
         _jig = jig;
-        End = default;
     }
 
-    public double At(double x)
-    {
-        TowKernel.Shoot(_setup, _jig.Start(0, x), _setup.LineOutM, out End, default);
-        return End.Residual;
-    }
+    public double At(double x) => HeightKernel.ResidualM(_setup, _jig.Start(0, x), _setup.LineOutM);
 }
 
 /// <summary>Height error at the rod for a length of line lying on the bottom.</summary>
-internal struct BedShot : IResidual
+internal readonly struct BedShot : IResidual
 {
     private readonly TowSetup _setup;
     private readonly LineState _atJig;
     private readonly double _pullPerM;
-    public LineEnd End;
 
     public BedShot(in TowSetup setup, in JigForces jig, double friction)
     {
         _setup = setup;
         _atJig = jig.Start(jig.LargestPushN, 0);
         _pullPerM = friction * JigForces.Moving(setup.SpeedMps) * Math.Max(setup.WetWeight, 0);
-        End = default;
     }
 
-    public readonly LineState Start(double bedM)
+    public LineState Start(double bedM)
     {
         LineState start = _atJig;
         start.Fx += _pullPerM * bedM;
@@ -103,9 +89,5 @@ internal struct BedShot : IResidual
         return start;
     }
 
-    public double At(double x)
-    {
-        TowKernel.Shoot(_setup, Start(x), _setup.LineOutM - x, out End, default);
-        return End.Residual;
-    }
+    public double At(double x) => HeightKernel.ResidualM(_setup, Start(x), _setup.LineOutM - x);
 }

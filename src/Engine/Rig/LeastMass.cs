@@ -86,8 +86,7 @@ public static class LeastMass
             double massKg = Math.Exp(x), weightN = Math.Max(_jig.WeightInWaterN(massKg, _tow.WaterDensityKgPerM3), 1e-6);
             TowCase tow = _tow with { JigWeightN = weightN, JigDragAreaM2 = _factor * _jig.DragAreaM2(massKg) };
             JigForces forces = new(tow, _setup);
-            TowKernel.Shoot(_setup, forces.Start(_share * weightN, 0), _setup.LineOutM, out LineEnd end, default);
-            return end.Residual;
+            return HeightKernel.ResidualM(_setup, forces.Start(_share * weightN, 0), _setup.LineOutM);
         }
     }
 }

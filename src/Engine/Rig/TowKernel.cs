@@ -183,7 +183,7 @@ internal static class TowKernel
     }
 
     // Share of a step at which a Hermite cubic reaches a value between those at its ends: bisection safeguarding Newton.
-    private static double Crossing(double a, double slopeA, double b, double slopeB, double step, double target)
+    internal static double Crossing(double a, double slopeA, double b, double slopeB, double step, double target)
     {
         double low = 0, high = 1, t = b > a ? Math.Clamp((target - a) / (b - a), 0.0, 1.0) : 0.5;
         for (int i = 0; i < 40; i++)

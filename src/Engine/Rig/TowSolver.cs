@@ -54,8 +54,8 @@ public static class TowSolver
         }
 
         double n = BracketedRoot.Find(ref push, low, atLow, high, atHigh, double.NaN, 1e-9 * full, 1e-7 * tow.DepthM);
-        traced = trace.IsEmpty ? 0 : TowKernel.Shoot(setup, jig.Start(n, 0), tow.LineOutM, out _, trace);
-        return Result(tow, setup, push.End, jig.Start(n, 0), JigContact.OnBottom, n, 0, 0);
+        traced = TowKernel.Shoot(setup, jig.Start(n, 0), tow.LineOutM, out LineEnd end, trace);
+        return Result(tow, setup, end, jig.Start(n, 0), JigContact.OnBottom, n, 0, 0);
     }
 
     // Push by the closed form of a weightless line, with half the line's weight and the mean flow: saves integrations, decides nothing.
@@ -84,8 +84,8 @@ public static class TowSolver
         HeightShot shot = new(setup, jig);
         double top = setup.TargetM;
         double h = BracketedRoot.Find(ref shot, 0, -missingM, top, shot.At(top), missingM, 1e-9 * top, 1e-8 * tow.DepthM);
-        traced = trace.IsEmpty ? 0 : TowKernel.Shoot(setup, jig.Start(0, h), tow.LineOutM, out _, trace);
-        return Result(tow, setup, shot.End, jig.Start(0, h), JigContact.Lifted, 0, h, 0);
+        traced = TowKernel.Shoot(setup, jig.Start(0, h), tow.LineOutM, out LineEnd end, trace);
+        return Result(tow, setup, end, jig.Start(0, h), JigContact.Lifted, 0, h, 0);
     }
 
     private static TowResult SolveLineOnBottom(in TowCase tow, in TowSetup setup, in JigForces jig, double slackM, Span<LineState> trace, out int traced)
@@ -96,14 +96,9 @@ public static class TowSolver
             ? most
             : BracketedRoot.Find(ref shot, 0, slackM, most, left, double.NaN, 1e-9 * tow.LineOutM, 1e-8 * tow.DepthM);
         LineState start = shot.Start(bed);
-        traced = 0;
-        if (!trace.IsEmpty)
-        {
-            trace[0] = new LineState { Fx = jig.Start(jig.LargestPushN, 0).Fx };
-            traced = 1 + TowKernel.Shoot(setup, start, tow.LineOutM - bed, out _, trace[1..]);
-        }
-
-        return Result(tow, setup, shot.End, start, JigContact.LineOnBottom, jig.LargestPushN, 0, bed);
+        if (!trace.IsEmpty) trace[0] = new LineState { Fx = jig.Start(jig.LargestPushN, 0).Fx };
+        traced = (trace.IsEmpty ? 0 : 1) + TowKernel.Shoot(setup, start, tow.LineOutM - bed, out LineEnd end, trace.IsEmpty ? trace : trace[1..]);
+        return Result(tow, setup, end, start, JigContact.LineOnBottom, jig.LargestPushN, 0, bed);
     }
 
     private static TowResult Result(in TowCase tow, in TowSetup setup, in LineEnd end, in LineState start, JigContact contact,

@@ -61,7 +61,7 @@ public sealed record WeightOutlook
             if (result.WeightOnBottomShare >= rule.LeastShare) held++;
             falls[i] = Math.Min(FallSolver.SolveTrusted(
                 drop with { DepthM = tow.DepthM, DragAreaM2 = tow.JigDragAreaM2, LineDiameterM = tow.LineDiameterM },
-                tow.Current ?? CurrentProfile.Still).TimeS, 3600);
+                tow.Current ?? CurrentProfile.Still, FallSolver.SampledLevels).TimeS, 3600);
         }
 
         (SampleDistribution fastest, SampleDistribution leastLine) = HoldLimits.UnderDoubt(jig, line, conditions, rule, samples, seed);

@@ -53,6 +53,9 @@ public sealed record RigView
     /// <summary>Size by depth and speed, row by row; null where nothing holds.</summary>
     public required IReadOnlyList<string?> Sizes { get; init; }
 
+    /// <summary>Why that weight, without 'because'.</summary>
+    public required string Why { get; init; }
+
     /// <summary>The answer in words.</summary>
     public required IReadOnlyList<string> Words { get; init; }
 

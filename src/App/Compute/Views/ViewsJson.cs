@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using SecondShore.Answers.Words;
 using SecondShore.App.Store;
 using SecondShore.App.Words;
 
@@ -38,6 +39,11 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="NewLake">What the user answered of a lake being taken in.</param>
 /// <param name="Day">What is asked of a day.</param>
 /// <param name="Wind">What is asked of the wind.</param>
+/// <param name="Language">Two letters of the language that sentences are said in.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
     IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null,
-    WindAsk? Wind = null);
+    WindAsk? Wind = null, string Language = "en")
+{
+    /// <summary>Units and language of the words.</summary>
+    internal UnitSystem Units => (Metric ? UnitSystem.Metric : UnitSystem.Feet).In(TextBook.SpeechFor(Language));
+}

@@ -14,20 +14,37 @@ internal sealed class ContourTracer(ContourField field)
     // Sides of a square: 0 south, 1 east, 2 north, 3 west. By case (SW 1, SE 2, NE 4, NW 8 inside) the side a line leaves
     // through for each side it enters by; -1 where none enters. Saddles (5, 10) are resolved apart.
     private static readonly sbyte[] LeavesBy = MakeTable();
+    private const int StretchLength = 16;
 
     private readonly byte[] _seen = new byte[field.Width * field.Height];
     private readonly List<PlanePoint> _line = [];
+    // Least and greatest value by row and stretch of squares, found once a second level is asked for: most stretches carry no line.
+    private (float Least, float Most)[]? _stretches;
+    private bool _again;
 
     /// <summary>Adds all lines of a level.</summary>
     public void Trace(double level, List<DepthContour> lines, double? levelName = null)
     {
         Array.Clear(_seen);
         ReadOnlySpan<float> values = field.Values;
+        if (_again) _stretches ??= Stretches(values);
+        _again = true;
+        int perRow = (field.Width + StretchLength - 1) / StretchLength;
         for (int y = 0; y < field.Height - 1; y++)
         {
             int row = y * field.Width;
             for (int x = 0; x < field.Width - 1; x++)
             {
+                if (_stretches is not null && x % StretchLength == 0)
+                {
+                    (float least, float most) = _stretches[(y * perRow) + (x / StretchLength)];
+                    if (!(most >= level) || least >= level)
+                    {
+                        x += StretchLength - 1;
+                        continue;
+                    }
+                }
+
                 int kind = Case(values, row + x, level);
                 if (kind <= 0) continue;
                 for (int side = 0; side < 4; side++)
@@ -37,6 +54,33 @@ internal sealed class ContourTracer(ContourField field)
                 }
             }
         }
+    }
+
+    // Of the squares that begin in a stretch, with all their corners; what is not known counts for neither.
+    private (float Least, float Most)[] Stretches(ReadOnlySpan<float> values)
+    {
+        int perRow = (field.Width + StretchLength - 1) / StretchLength;
+        var stretches = new (float Least, float Most)[perRow * field.Height];
+        for (int y = 0; y < field.Height - 1; y++)
+        {
+            for (int b = 0; b < perRow; b++)
+            {
+                float least = float.PositiveInfinity, most = float.NegativeInfinity;
+                int end = Math.Min((b + 1) * StretchLength, field.Width - 1);
+                for (int x = b * StretchLength; x <= end; x++)
+                {
+                    float south = values[(y * field.Width) + x], north = values[((y + 1) * field.Width) + x];
+                    if (south < least) least = south;
+                    if (south > most) most = south;
+                    if (north < least) least = north;
+                    if (north > most) most = north;
+                }
+
+                stretches[(y * perRow) + b] = (least, most);
+            }
+        }
+
+        return stretches;
     }
 
     // Follows back to where the line begins (or comes round), then forward through it.

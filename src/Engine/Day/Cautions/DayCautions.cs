@@ -1,4 +1,5 @@
 using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Words;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Motion;
 
@@ -25,15 +26,15 @@ public static class DayCautions
         List<Caution> cautions = [];
         AddWind(facts, units, cautions);
         AddWaves(facts, units, cautions);
-        AddWeather(facts, cautions);
+        AddWeather(facts, units, cautions);
         AddCold(facts, units, cautions);
-        AddDark(facts, cautions);
+        AddDark(facts, units, cautions);
         AddHazards(facts, units, cautions);
         AddFish(facts, units, cautions);
-        if (facts.UsesLead) cautions.Add(new(CautionKind.Lead, CautionLevel.Note, "Lead is not allowed everywhere: check the rules of this water."));
+        if (facts.UsesLead) cautions.Add(new(CautionKind.Lead, CautionLevel.Note, units.Speech.Plain("Lead is not allowed everywhere: check the rules of this water.")));
         // Stable by level, so that kinds keep their order within it.
         List<Caution> sorted = [.. cautions.OrderByDescending(c => c.Level)];
-        sorted.Add(new(CautionKind.Always, CautionLevel.Note, Deferring));
+        sorted.Add(new(CautionKind.Always, CautionLevel.Note, units.Speech.Plain(Deferring)));
         return sorted;
     }
 
@@ -51,8 +52,8 @@ public static class DayCautions
         bool ashore = false;
         foreach (WindHour hour in facts.Wind) ashore |= hour.WindMps >= limits.StayAshoreWindMps || hour.GustMps >= limits.StayAshoreGustMps;
         cautions.Add(ashore
-            ? new(CautionKind.Wind, CautionLevel.Stop, $"Wind with gusts of {units.Wind(high.GustMps)}: small craft stay ashore in such wind. Look at the weather service's advisories before you go.")
-            : new(CautionKind.Wind, CautionLevel.Care, $"Gusts of {units.Wind(high.GustMps)}, strong from {DayWords.Clock(from.At)}. Look at the weather service's advisories before you go."));
+            ? new(CautionKind.Wind, CautionLevel.Stop, units.Speech.Say($"Wind with gusts of {units.Wind(high.GustMps)}: small craft stay ashore in such wind. Look at the weather service's advisories before you go."))
+            : new(CautionKind.Wind, CautionLevel.Care, units.Speech.Say($"Gusts of {units.Wind(high.GustMps)}, strong from {units.Speech.Clock(from.At)}. Look at the weather service's advisories before you go.")));
     }
 
     private static void AddWaves(PlanFacts facts, CautionUnits units, List<Caution> cautions)
@@ -62,36 +63,38 @@ public static class DayCautions
             if (worst is null || leg.GreatestWaveM > worst.GreatestWaveM) worst = leg;
         if (worst is null || worst.GreatestWaveM <= facts.Boat.FairWaveM) return;
         bool cold = facts.SurfaceTempC < ColdC, poor = worst.GreatestWaveM > facts.Boat.RoughWaveM;
-        string what = $"Waves of {units.Wave(worst.GreatestWaveM)} on the run to {worst.To} about {DayWords.Clock(worst.Leave)}, the highest a quarter more";
-        cautions.Add(new(CautionKind.Waves, CautionLevel.Care, poor || cold ? $"{what}: rough for a small boat{(cold ? ", and the water is cold" : "")}. Go slowly, or not." : $"{what}: take it slowly."));
+        Speech speech = units.Speech;
+        string what = speech.Say($"Waves of {units.Wave(worst.GreatestWaveM)} on the run to {worst.To} about {speech.Clock(worst.Leave)}, the highest a quarter more");
+        cautions.Add(new(CautionKind.Waves, CautionLevel.Care, cold ? speech.Say($"{what}: rough for a small boat, and the water is cold. Go slowly, or not.")
+            : poor ? speech.Say($"{what}: rough for a small boat. Go slowly, or not.") : speech.Say($"{what}: take it slowly.")));
     }
 
-    private static void AddWeather(PlanFacts facts, List<Caution> cautions)
+    private static void AddWeather(PlanFacts facts, CautionUnits units, List<Caution> cautions)
     {
         if (facts.Showers.Count > 0)
         {
             cautions.Add(new(CautionKind.Lightning, CautionLevel.Care,
-                $"Showers about {DayWords.Clock(facts.Showers[0])}: if you hear thunder, be ashore and under a roof; no place in an open boat is safe. Wait 30 minutes after the last thunder."));
+                units.Speech.Say($"Showers about {units.Speech.Clock(facts.Showers[0])}: if you hear thunder, be ashore and under a roof; no place in an open boat is safe. Wait 30 minutes after the last thunder.")));
         }
 
         if (facts.Fog.Count > 0)
-            cautions.Add(new(CautionKind.Fog, CautionLevel.Care, $"Fog is possible about {DayWords.Clock(facts.Fog[0])}: wait it out, or idle with lights and sound."));
+            cautions.Add(new(CautionKind.Fog, CautionLevel.Care, units.Speech.Say($"Fog is possible about {units.Speech.Clock(facts.Fog[0])}: wait it out, or idle with lights and sound.")));
     }
 
     private static void AddCold(PlanFacts facts, CautionUnits units, List<Caution> cautions)
     {
         if (facts.SurfaceTempC is not double waterC || waterC >= CoolC) return;
         cautions.Add(waterC < ColdC
-            ? new(CautionKind.ColdWater, CautionLevel.Care, $"Water of {units.Temp(waterC)} takes the breath in the first minute and the hands in ten. Wear the life jacket, do not carry it; wear the engine cut-off; tell someone your plan.")
-            : new(CautionKind.ColdWater, CautionLevel.Note, $"Water of {units.Temp(waterC)} counts as cold: wear the life jacket and the engine cut-off, and tell someone your plan."));
+            ? new(CautionKind.ColdWater, CautionLevel.Care, units.Speech.Say($"Water of {units.Temp(waterC)} takes the breath in the first minute and the hands in ten. Wear the life jacket, do not carry it; wear the engine cut-off; tell someone your plan."))
+            : new(CautionKind.ColdWater, CautionLevel.Note, units.Speech.Say($"Water of {units.Temp(waterC)} counts as cold: wear the life jacket and the engine cut-off, and tell someone your plan.")));
     }
 
-    private static void AddDark(PlanFacts facts, List<Caution> cautions)
+    private static void AddDark(PlanFacts facts, CautionUnits units, List<Caution> cautions)
     {
         if (facts.LightAt is DateTimeOffset light && facts.Plan.Launch < light)
-            cautions.Add(new(CautionKind.Dark, CautionLevel.Care, $"It is dark until {DayWords.Clock(light)}: lights on, and idle."));
+            cautions.Add(new(CautionKind.Dark, CautionLevel.Care, units.Speech.Say($"It is dark until {units.Speech.Clock(light)}: lights on, and idle.")));
         if (facts.DarkAt is DateTimeOffset dark && facts.Plan.Home > dark - TimeSpan.FromMinutes(45))
-            cautions.Add(new(CautionKind.Dark, facts.Plan.Home > dark ? CautionLevel.Stop : CautionLevel.Care, $"Home is close to dark at {DayWords.Clock(dark)}: carry lights, and leave earlier if anything is slow."));
+            cautions.Add(new(CautionKind.Dark, facts.Plan.Home > dark ? CautionLevel.Stop : CautionLevel.Care, units.Speech.Say($"Home is close to dark at {units.Speech.Clock(dark)}: carry lights, and leave earlier if anything is slow.")));
     }
 
     private static void AddHazards(PlanFacts facts, CautionUnits units, List<Caution> cautions)
@@ -106,15 +109,15 @@ public static class DayCautions
             }
         }
 
-        string level = facts.BelowFullPoolM > 0.3 ? $" Pool is {units.Depth(facts.BelowFullPoolM)} below full, so maps show more water than there is." : "";
+        string level = facts.BelowFullPoolM > 0.3 ? units.Speech.Say($"Pool is {units.Depth(facts.BelowFullPoolM)} below full, so maps show more water than there is.") : "";
         if (near.Count > 0)
-            cautions.Add(new(CautionKind.Hazards, CautionLevel.Care, $"Near the way: {DayWords.Join(near.GetRange(0, Math.Min(3, near.Count)))} at today's level. Idle there.{level}"));
+            cautions.Add(new(CautionKind.Hazards, CautionLevel.Care, units.Speech.Say($"Near the way: {units.Speech.Join(near.GetRange(0, Math.Min(3, near.Count)))} at today's level. Idle there.") + (level.Length > 0 ? " " + level : "")));
         else if (level.Length > 0)
-            cautions.Add(new(CautionKind.Hazards, CautionLevel.Note, $"{level.TrimStart()} Timber and shallows nobody has mapped are not on this plan."));
+            cautions.Add(new(CautionKind.Hazards, CautionLevel.Note, level + " " + units.Speech.Plain("Timber and shallows nobody has mapped are not on this plan.")));
         double byEyeM = 0;
         foreach (PlannedLeg leg in facts.Plan.Legs) byEyeM = Math.Max(byEyeM, leg.ByEyeM);
         if (byEyeM > 20)
-            cautions.Add(new(CautionKind.Hazards, CautionLevel.Care, $"The last {units.Depth(byEyeM)} of a run lead over water too shallow or foul to plan: go by eye, at idle."));
+            cautions.Add(new(CautionKind.Hazards, CautionLevel.Care, units.Speech.Say($"The last {units.Depth(byEyeM)} of a run lead over water too shallow or foul to plan: go by eye, at idle.")));
     }
 
     private static void AddFish(PlanFacts facts, CautionUnits units, List<Caution> cautions)
@@ -122,22 +125,22 @@ public static class DayCautions
         double deepestM = 0;
         foreach (PlannedStop stop in facts.Plan.Stops) deepestM = Math.Max(deepestM, stop.Candidate.DepthM);
         bool warm = facts.SurfaceTempC > WarmC;
-        const string choices = "Release at once, a weighted release, or not fishing that deep for fish that must live are the choices; check your agency's rules.";
+        string choices = units.Speech.Plain("Release at once, a weighted release, or not fishing that deep for fish that must live are the choices; check your agency's rules.");
         if (deepestM >= TooDeepM || (deepestM >= AmberDepthM && warm))
         {
-            string why = deepestM >= TooDeepM ? $"from {units.Depth(deepestM)}" : $"from {units.Depth(deepestM)} into water of {units.Temp(facts.SurfaceTempC!.Value)}";
-            cautions.Add(new(CautionKind.FishFromDepth, facts.KeepsFishAlive ? CautionLevel.Stop : CautionLevel.Care, $"Fish brought up {why} are likely hurt by swelling of the swim bladder: do not target them for release. {choices}"));
+            string why = deepestM >= TooDeepM ? units.Speech.Say($"from {units.Depth(deepestM)}") : units.Speech.Say($"from {units.Depth(deepestM)} into water of {units.Temp(facts.SurfaceTempC!.Value)}");
+            cautions.Add(new(CautionKind.FishFromDepth, facts.KeepsFishAlive ? CautionLevel.Stop : CautionLevel.Care, units.Speech.Say($"Fish brought up {why} are likely hurt by swelling of the swim bladder: do not target them for release. {choices}")));
         }
         else if (deepestM >= RedDepthM)
         {
-            cautions.Add(new(CautionKind.FishFromDepth, CautionLevel.Care, $"Fish from {units.Depth(deepestM)} may be hurt by swelling of the swim bladder. {choices}"));
+            cautions.Add(new(CautionKind.FishFromDepth, CautionLevel.Care, units.Speech.Say($"Fish from {units.Depth(deepestM)} may be hurt by swelling of the swim bladder. {choices}")));
         }
         else if (deepestM >= AmberDepthM)
         {
-            cautions.Add(new(CautionKind.FishFromDepth, CautionLevel.Note, $"Some fish from {units.Depth(deepestM)} show signs of swelling: release them fast, with little time in the air."));
+            cautions.Add(new(CautionKind.FishFromDepth, CautionLevel.Note, units.Speech.Say($"Some fish from {units.Depth(deepestM)} show signs of swelling: release them fast, with little time in the air.")));
         }
 
-        if (warm) cautions.Add(new(CautionKind.WarmWater, CautionLevel.Care, $"At {units.Temp(facts.SurfaceTempC!.Value)} fish survive handling and the live well badly: short fights, no air, cool well."));
+        if (warm) cautions.Add(new(CautionKind.WarmWater, CautionLevel.Care, units.Speech.Say($"At {units.Temp(facts.SurfaceTempC!.Value)} fish survive handling and the live well badly: short fights, no air, cool well.")));
     }
 
     private static double DistanceM(IReadOnlyList<PlanePoint> line, PlanePoint point)

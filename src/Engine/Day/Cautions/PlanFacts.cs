@@ -1,3 +1,5 @@
+using SecondShore.Engine.Core.Words;
+
 namespace SecondShore.Engine.Day;
 
 /// <summary>What is known of a day when its cautions are chosen. Null and empty mean not known or not the case.</summary>
@@ -107,4 +109,8 @@ public sealed record Caution(CautionKind Kind, CautionLevel Level, string Words)
 /// <param name="Wave">A wave height given in m.</param>
 /// <param name="Wind">A wind given in m/s.</param>
 /// <param name="Temp">A temperature given in degC.</param>
-public sealed record CautionUnits(Func<double, string> Depth, Func<double, string> Wave, Func<double, string> Wind, Func<double, string> Temp);
+public sealed record CautionUnits(Func<double, string> Depth, Func<double, string> Wave, Func<double, string> Wind, Func<double, string> Temp)
+{
+    /// <summary>The reader's language.</summary>
+    public Speech Speech { get; init; } = Speech.English;
+}

@@ -47,20 +47,17 @@ internal sealed class DaySequence
         }
     }
 
-    /// <summary>Value if a stop were made after the first <paramref name="after"/> stops, in place of the next <paramref name="instead"/> (0 or 1).</summary>
-    public double ValueWith(int stop, int after, int instead)
+    /// <summary>Value if a stop were made after the first <paramref name="after"/> stops, and if it were made there in place of the next one.</summary>
+    public (double Inserted, double InPlace) ValueWith(int stop, int after)
     {
         int from = after == 0 ? _problem.StartNode : Order[after - 1];
         RunForward(_leave[after], from, stop, _scratchA);
         _kernel.Forward(_problem.Stops[stop], _scratchA, _scratchB, []);
-        int next = after + 1 + instead;
-        if (instead == 1)
-        {
-            for (int p = 0; p < _problem.Breaks.Count; p++)
-                if (BreakAfter[p] == after + 1) PauseForward(_problem.Breaks[p], _scratchB, false);
-        }
-
-        return Join(_scratchB, stop, next);
+        double inserted = Join(_scratchB, stop, after + 1);
+        if (after >= Order.Count) return (inserted, double.NegativeInfinity);
+        for (int p = 0; p < _problem.Breaks.Count; p++)
+            if (BreakAfter[p] == after + 1) PauseForward(_problem.Breaks[p], _scratchB, false);
+        return (inserted, Join(_scratchB, stop, after + 2));
     }
 
     /// <summary>Value if the stop after the first <paramref name="after"/> were left out; breaks taken there are taken before it.</summary>
@@ -176,11 +173,12 @@ internal sealed class DaySequence
     {
         Array.Fill(arrive, double.NegativeInfinity);
         double cost = _problem.RunCostPerStep;
-        for (int t = 0; t < _steps; t++)
+        ReadOnlySpan<int> runs = _problem.Runs(from, to);
+        for (int t = 0; t < runs.Length; t++)
         {
             if (leave[t] == double.NegativeInfinity) continue;
-            int run = _problem.RunSteps(from, to, t);
-            if (run >= _steps - t) continue;
+            int run = runs[t];
+            if (run >= runs.Length - t) continue;
             double value = leave[t] - (cost * run);
             if (value > arrive[t + run]) arrive[t + run] = value;
         }
@@ -207,10 +205,11 @@ internal sealed class DaySequence
         int to = isLast ? _problem.HomeNode : Order[next - 1];
         double[] arrive = isLast ? _zeros : _arrive[next];
         double best = double.NegativeInfinity, cost = _problem.RunCostPerStep;
-        for (int t = 0; t < _steps; t++)
+        ReadOnlySpan<int> runs = _problem.Runs(from, to);
+        for (int t = 0; t < runs.Length; t++)
         {
-            int run = _problem.RunSteps(from, to, t);
-            if (run >= _steps - t) continue;
+            int run = runs[t];
+            if (run >= runs.Length - t) continue;
             double value = leave[t] + arrive[t + run] - (cost * run);
             if (value > best) best = value;
         }

@@ -22,6 +22,7 @@ internal sealed class PlanProblem
 
     private readonly int[] _runSteps;
     private readonly int[] _slotOfStep;
+    private readonly int[]?[] _runsOfPair;
 
     /// <summary>Makes a problem.</summary>
     /// <param name="stepS">Length of a step, s.</param>
@@ -43,6 +44,7 @@ internal sealed class PlanProblem
         Require.SameLength(runSteps.Length, slots * nodes * nodes, nameof(runSteps));
         _runSteps = runSteps;
         _slotOfStep = new int[lastStep + 1];
+        _runsOfPair = new int[nodes * nodes][];
         for (int t = 0; t <= lastStep; t++) _slotOfStep[t] = t / stepsPerSlot;
     }
 
@@ -66,6 +68,16 @@ internal sealed class PlanProblem
 
     /// <summary>Steps of the run from a node to a node when leaving at a step.</summary>
     public int RunSteps(int from, int to, int step) => _runSteps[(((_slotOfStep[step] * Nodes) + from) * Nodes) + to];
+
+    /// <summary>Steps of the run from a node to a node by the step of leaving: laid out when first asked for, so that loops over steps read one after the other.</summary>
+    public ReadOnlySpan<int> Runs(int from, int to)
+    {
+        ref int[]? runs = ref _runsOfPair[(from * Nodes) + to];
+        if (runs is not null) return runs;
+        int[] made = new int[LastStep + 1];
+        for (int t = 0; t < made.Length; t++) made[t] = RunSteps(from, to, t);
+        return runs = made;
+    }
 
     /// <summary>Row of runs from a node at a step, by target node.</summary>
     public ReadOnlySpan<int> RunRow(int from, int step) => _runSteps.AsSpan(((_slotOfStep[step] * Nodes) + from) * Nodes, Nodes);

@@ -157,11 +157,9 @@ internal sealed class SearchPlanner
             if (order.Contains(stop) || (barred?.Contains(stop) ?? false)) continue;
             for (int after = 0; after <= order.Count; after++)
             {
-                for (int instead = 0; instead <= (after < order.Count ? 1 : 0); instead++)
-                {
-                    double value = _day.ValueWith(stop, after, instead);
-                    if (value > best) { best = value; bestStop = stop; bestAfter = after; bestInstead = instead; }
-                }
+                (double inserted, double inPlace) = _day.ValueWith(stop, after);
+                if (inserted > best) { best = inserted; bestStop = stop; bestAfter = after; bestInstead = 0; }
+                if (inPlace > best) { best = inPlace; bestStop = stop; bestAfter = after; bestInstead = 1; }
             }
         }
 

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace SecondShore.Engine.Day;
 
 /// <summary>
@@ -66,6 +68,7 @@ internal sealed class StayKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private double At(int line, double x) => _intercepts[line] + (_slopes[line] * x);
 
     // Lines come with slopes that do not fall; those that can never be best again are dropped from the back.

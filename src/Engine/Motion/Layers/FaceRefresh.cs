@@ -1,30 +1,36 @@
+using System.Runtime.Intrinsics;
 using SecondShore.Engine.Core;
 
 namespace SecondShore.Engine.Motion.Layers;
 
 /// <summary>Thickness, friction and wind of the faces from the present state: what stays the same between refreshes.</summary>
-internal sealed class FaceRefresh(InterfaceGrid grid, LayerPair layers, InterfaceOptions options)
+/// <remarks>Cells by pairs along the runs; what overruns a run's end lies in the pad, where every face is a wall.</remarks>
+internal sealed unsafe class FaceRefresh(InterfaceGrid grid, LayerPair layers, InterfaceOptions options)
 {
     // Below this the stress is not spread over a thinner layer: outcropping water is mixed, not flung.
     private const double LeastPushedM = 0.5;
     private const double LeastFaceM = 0.01;
+    private readonly double[] _openShare = Ones(grid.Length);
+
+    /// <summary>Share of the wind's stress that reaches each entry of the grid, 0 to 1; all of it unless set.</summary>
+    public double[] OpenShare => _openShare;
 
     /// <summary>Sets the roots of the effective thickness on all faces.</summary>
     /// <returns>The largest effective thickness, m.</returns>
     public double Thicknesses(InterfaceArrays f)
     {
-        double largest = 0;
-        for (int run = 0; run < grid.RunStarts.Length; run++)
+        Vector128<double> largest = Vector128<double>.Zero;
+        fixed (double* offset = f.OffsetM, depth = grid.DepthM, eastRoot = f.EastRoot, northRoot = f.NorthRoot, eastOpen = grid.EastOpen, northOpen = grid.NorthOpen)
         {
-            for (int i = grid.RunStarts[run]; i < grid.RunEnds[run]; i++)
+            for (int run = 0; run < grid.RunStarts.Length; run++)
             {
-                if (!grid.Active[i]) continue;
-                if (grid.Active[i + 1]) largest = Math.Max(largest, Set(f, f.EastRoot, i, i + 1));
-                if (grid.Active[i + grid.Stride]) largest = Math.Max(largest, Set(f, f.NorthRoot, i, i + grid.Stride));
+                int start = grid.RunStarts[run], count = grid.RunEnds[run] - start;
+                largest = Roots(offset + start, depth + start, 1, eastRoot + start, eastOpen + start, count, largest);
+                largest = Roots(offset + start, depth + start, grid.Stride, northRoot + start, northOpen + start, count, largest);
             }
         }
 
-        return largest;
+        return Math.Max(largest.ToScalar(), largest.GetElement(1));
     }
 
     /// <summary>Sets friction and the wind's push on all faces for steps of a length.</summary>
@@ -32,57 +38,72 @@ internal sealed class FaceRefresh(InterfaceGrid grid, LayerPair layers, Interfac
     /// <param name="stepS">Length of a step, s.</param>
     /// <param name="eastPa">Eastward stress on open water, Pa.</param>
     /// <param name="northPa">Northward stress on open water, Pa.</param>
-    /// <param name="openShare">Share of the stress that reaches each cell; empty for all of it.</param>
-    public void Forces(InterfaceArrays f, double stepS, double eastPa, double northPa, ReadOnlySpan<float> openShare)
+    public void Forces(InterfaceArrays f, double stepS, double eastPa, double northPa)
     {
         int stride = grid.Stride;
-        for (int run = 0; run < grid.RunStarts.Length; run++)
+        fixed (double* offset = f.OffsetM, depth = grid.DepthM, east = f.East, north = f.North, open = _openShare)
+        fixed (double* eastRoot = f.EastRoot, northRoot = f.NorthRoot, eastKeep = f.EastKeep, northKeep = f.NorthKeep, eastPush = f.EastPush, northPush = f.NorthPush)
+        fixed (double* eastOpen = grid.EastOpen, northOpen = grid.NorthOpen)
         {
-            for (int i = grid.RunStarts[run]; i < grid.RunEnds[run]; i++)
+            for (int run = 0; run < grid.RunStarts.Length; run++)
             {
-                if (f.EastRoot[i] > 0)
-                {
-                    double across = 0.25 * ((f.North[i] + f.North[i + 1]) + (f.North[i - stride] + f.North[i + 1 - stride]));
-                    Face(f, i, i + 1, f.EastRoot[i], f.East[i], across, stepS, eastPa, openShare, out f.EastKeep[i], out f.EastPush[i]);
-                }
-
-                if (f.NorthRoot[i] > 0)
-                {
-                    double across = 0.25 * ((f.East[i - 1] + f.East[i]) + (f.East[i - 1 + stride] + f.East[i + stride]));
-                    Face(f, i, i + stride, f.NorthRoot[i], f.North[i], across, stepS, northPa, openShare, out f.NorthKeep[i], out f.NorthPush[i]);
-                }
+                int start = grid.RunStarts[run], count = grid.RunEnds[run] - start;
+                Faces(offset + start, depth + start, open + start, 1, eastRoot + start, eastOpen + start, east + start,
+                    north + start - stride, 1, stride, eastKeep + start, eastPush + start, count, stepS, eastPa);
+                Faces(offset + start, depth + start, open + start, stride, northRoot + start, northOpen + start, north + start,
+                    east + start - 1, 1, stride, northKeep + start, northPush + start, count, stepS, northPa);
             }
         }
     }
 
-    private double Set(InterfaceArrays f, double[] roots, int a, int b)
+    private Vector128<double> Roots(double* offset, double* depth, int next, double* root, double* open, int count, Vector128<double> largest)
     {
-        (double upperM, double lowerM) = FaceLayersM(f, a, b);
-        double effectiveM = upperM * lowerM / (upperM + lowerM);
-        roots[a] = Math.Sqrt(effectiveM);
-        return effectiveM;
+        Vector128<double> half = Vector128.Create(0.5), least = Vector128.Create(LeastFaceM), atRest = Vector128.Create(layers.UpperM);
+        Vector128<double> moving = Vector128.Create(options.MovingThickness ? 0.5 : 0.0);
+        for (double* end = offset + count; offset < end; offset += Lanes.Count, depth += Lanes.Count, root += Lanes.Count, open += Lanes.Count)
+        {
+            Vector128<double> upper = atRest + (moving * (Lanes.Load(offset) + Lanes.Load(offset + next)));
+            Vector128<double> lower = Lanes.Max((half * (Lanes.Load(depth) + Lanes.Load(depth + next))) - upper, least);
+            upper = Lanes.Max(upper, least);
+            Vector128<double> effective = Lanes.Load(open) * Lanes.Divide(upper * lower, upper + lower);
+            largest = Lanes.Max(largest, effective);
+            Lanes.Store(root, Lanes.Sqrt(effective));
+        }
+
+        return largest;
     }
 
-    private (double UpperM, double LowerM) FaceLayersM(InterfaceArrays f, int a, int b)
+    // The motion across a face is the mean of the four faces around it: two neighbours at the given place, two a stride on.
+    private void Faces(double* offset, double* depth, double* share, int next, double* root, double* open, double* motion,
+        double* around, int beside, int stride, double* keep, double* push, int count, double stepS, double stressPa)
     {
-        double offsetM = options.MovingThickness ? 0.5 * (f.OffsetM[a] + f.OffsetM[b]) : 0.0;
-        double depthM = 0.5 * (grid.DepthM[a] + grid.DepthM[b]);
-        return (Math.Max(layers.UpperM + offsetM, LeastFaceM), Math.Max(depthM - layers.UpperM - offsetM, LeastFaceM));
+        Vector128<double> half = Vector128.Create(0.5), quarter = Vector128.Create(0.25), one = Vector128.Create(1.0), least = Vector128.Create(LeastFaceM);
+        Vector128<double> atRest = Vector128.Create(layers.UpperM), moving = Vector128.Create(options.MovingThickness ? 0.5 : 0.0);
+        Vector128<double> damping = Vector128.Create(options.DampingPerS), bed = Vector128.Create(options.BottomDragIndex), between = Vector128.Create(options.InterfaceDragIndex);
+        Vector128<double> halfStep = Vector128.Create(0.5 * stepS), stress = Vector128.Create(stepS * stressPa / PhysicalConstants.RoundWaterDensityKgPerM3);
+        Vector128<double> leastRoot = Vector128.Create(1e-3), leastPushed = Vector128.Create(LeastPushedM), wall = Vector128.Create(1e300);
+        for (int i = 0; i < count; i += Lanes.Count)
+        {
+            Vector128<double> upper = atRest + (moving * (Lanes.Load(offset + i) + Lanes.Load(offset + i + next)));
+            Vector128<double> lower = Lanes.Max((half * (Lanes.Load(depth + i) + Lanes.Load(depth + i + next))) - upper, least);
+            upper = Lanes.Max(upper, least);
+            Vector128<double> across = quarter * ((Lanes.Load(around + i) + Lanes.Load(around + i + beside)) + (Lanes.Load(around + i + stride) + Lanes.Load(around + i + stride + beside)));
+            Vector128<double> along = Lanes.Load(motion + i), thick = Lanes.Load(root + i), isOpen = Lanes.Load(open + i);
+            Vector128<double> speed = Lanes.Divide(Lanes.Sqrt((along * along) + (across * across)), Lanes.Max(thick, leastRoot));
+            Vector128<double> part = Lanes.Divide(upper, upper + lower), underside = Lanes.Divide(one, lower);
+            Vector128<double> rate = damping + (bed * speed * part * part * underside) + (between * speed * (Lanes.Divide(one, upper) + underside));
+            // A wall's damping is beyond all bounds: it keeps -1 of its motion, which holds it still.
+            Vector128<double> lost = Lanes.Min(one, halfStep * rate) + ((one - isOpen) * wall);
+            Lanes.Store(keep + i, Lanes.Divide(one - lost, one + lost));
+            Vector128<double> reached = half * (Lanes.Load(share + i) + Lanes.Load(share + i + next));
+            Lanes.Store(push + i, Lanes.Divide(stress * thick * reached, Lanes.Max(upper, leastPushed)));
+        }
     }
 
-    private void Face(InterfaceArrays f, int a, int b, double root, double motion, double across, double stepS,
-        double stressPa, ReadOnlySpan<float> openShare, out double keep, out double push)
+    private static double[] Ones(int length)
     {
-        (double upperM, double lowerM) = FaceLayersM(f, a, b);
-        double speedMps = Math.Sqrt((motion * motion) + (across * across)) / root;
-        double share = upperM / (upperM + lowerM);
-        double damping = options.DampingPerS
-            + (options.BottomDragIndex * speedMps * share * share / lowerM)
-            + (options.InterfaceDragIndex * speedMps * ((1.0 / upperM) + (1.0 / lowerM)));
-        double half = Math.Min(1.0, 0.5 * damping * stepS);
-        keep = (1.0 - half) / (1.0 + half);
-        double open = openShare.IsEmpty ? 1.0 : 0.5 * (openShare[a] + openShare[b]);
-        push = stepS * root * stressPa * open
-            / (PhysicalConstants.RoundWaterDensityKgPerM3 * Math.Max(upperM, LeastPushedM));
+        double[] values = new double[length];
+        Array.Fill(values, 1.0);
+        return values;
     }
 }

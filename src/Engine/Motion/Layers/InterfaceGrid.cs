@@ -26,6 +26,16 @@ internal sealed class InterfaceGrid
         FirstRun = firstRun;
         foreach (bool on in active)
             if (on) ActiveCount++;
+        EastOpen = OpenTo(1);
+        NorthOpen = OpenTo(stride);
+        Outside = Array.ConvertAll(active, on => on ? 0.0 : 1e300);
+    }
+
+    private double[] OpenTo(int next)
+    {
+        double[] open = new double[Length];
+        for (int i = 0; i + next < open.Length; i++) open[i] = Active[i] && Active[i + next] ? 1.0 : 0.0;
+        return open;
     }
 
     /// <summary>The depths this grid was cut from.</summary>
@@ -36,6 +46,15 @@ internal sealed class InterfaceGrid
 
     /// <summary>Whether each cell takes part.</summary>
     public bool[] Active { get; }
+
+    /// <summary>East faces: 1 between cells that take part, 0 on walls.</summary>
+    public double[] EastOpen { get; }
+
+    /// <summary>North faces: the same.</summary>
+    public double[] NorthOpen { get; }
+
+    /// <summary>0 for cells that take part, beyond all bounds elsewhere: added, it keeps a cell out of a minimum.</summary>
+    public double[] Outside { get; }
 
     /// <summary>Number of cells that take part.</summary>
     public int ActiveCount { get; }

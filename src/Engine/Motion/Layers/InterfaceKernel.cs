@@ -1,6 +1,5 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 
 namespace SecondShore.Engine.Motion.Layers;
 
@@ -9,139 +8,114 @@ namespace SecondShore.Engine.Motion.Layers;
 /// Order of the updates, each using the newest values: interface, eastward motion, northward motion. With w = sqrt(h_r) v
 /// the equations are x' = K x with K skew, for which this order conserves a quadratic form exactly whatever the bottom and
 /// the rotation; with the half-implicit friction it never grows (decision 0060).
+/// Pointers walk along the runs: an interpreter pays for every index it has to add. A run lies inside the border of
+/// <see cref="InterfaceGrid"/>, whose pad is wider than a vector, so that loops may overrun a run's end.
 /// </remarks>
-internal static class InterfaceKernel
+internal static unsafe class InterfaceKernel
 {
-    /// <summary>Whether the vector loops are used: they pay natively and not in the browser.</summary>
-    public static readonly bool UseVectors = Vector.IsHardwareAccelerated && !OperatingSystem.IsBrowser();
+    /// <summary>Whether the vector loops are used.</summary>
+    public static readonly bool UseVectors = Vector.IsHardwareAccelerated;
 
     /// <summary>Takes one step over all rows. No allocation.</summary>
     public static void Step(InterfaceGrid grid, InterfaceArrays f, StepFactors k, bool vectors)
     {
-        int last = grid.Rows;
-        for (int row = 1; row <= last + 1; row++)
+        int stride = grid.Stride;
+        fixed (double* offset = f.OffsetM, east = f.East, north = f.North, eastRoot = f.EastRoot, northRoot = f.NorthRoot)
+        fixed (double* eastKeep = f.EastKeep, northKeep = f.NorthKeep, eastPush = f.EastPush, northPush = f.NorthPush)
         {
-            for (int run = grid.FirstRun[row]; run < grid.FirstRun[row + 1]; run++)
+            for (int row = 1; row <= grid.Rows + 1; row++)
             {
-                int start = grid.RunStarts[run], count = grid.RunEnds[run] - start;
-                if (vectors)
+                for (int run = grid.FirstRun[row]; run < grid.FirstRun[row + 1]; run++)
                 {
-                    MoveInterface(f, start, count, grid.Stride, k.Flow);
-                    MoveEast(f, start, count, grid.Stride, k);
+                    int s = grid.RunStarts[run], count = grid.RunEnds[run] - s;
+                    if (vectors)
+                    {
+                        MoveInterface(offset + s, east + s, eastRoot + s, north + s, northRoot + s, count, stride, k.Flow);
+                        MoveFaces(offset + s, 1, eastRoot + s, eastKeep + s, eastPush + s, east + s, north + s - stride, stride, count, k.Slope, k.Turn);
+                    }
+                    else
+                    {
+                        MoveInterfacePlain(offset + s, east + s, eastRoot + s, north + s, northRoot + s, count, stride, k.Flow);
+                        MoveFacesPlain(offset + s, 1, eastRoot + s, eastKeep + s, eastPush + s, east + s, north + s - stride, stride, count, k.Slope, k.Turn);
+                    }
                 }
-                else
-                {
-                    MoveInterfacePlain(f, start, count, grid.Stride, k.Flow);
-                    MoveEastPlain(f, start, count, grid.Stride, k);
-                }
-            }
 
-            for (int run = grid.FirstRun[row - 1]; run < grid.FirstRun[row]; run++)
-            {
-                int start = grid.RunStarts[run], count = grid.RunEnds[run] - start;
-                if (vectors) MoveNorth(f, start, count, grid.Stride, k);
-                else MoveNorthPlain(f, start, count, grid.Stride, k);
+                for (int run = grid.FirstRun[row - 1]; run < grid.FirstRun[row]; run++)
+                {
+                    int s = grid.RunStarts[run], count = grid.RunEnds[run] - s;
+                    if (vectors) MoveFaces(offset + s, stride, northRoot + s, northKeep + s, northPush + s, north + s, east + s - 1, stride, count, k.Slope, -k.Turn);
+                    else MoveFacesPlain(offset + s, stride, northRoot + s, northKeep + s, northPush + s, north + s, east + s - 1, stride, count, k.Slope, -k.Turn);
+                }
             }
         }
     }
 
-    private static void MoveInterface(InterfaceArrays f, int start, int count, int stride, double flow)
+    private static void MoveInterface(double* offset, double* east, double* eastRoot, double* north, double* northRoot, int count, int stride, double flow)
     {
-        ref double offset = ref At(f.OffsetM, start), east = ref At(f.East, start), north = ref At(f.North, start);
-        ref double eastRoot = ref At(f.EastRoot, start), northRoot = ref At(f.NorthRoot, start);
         Vector<double> factor = new(flow);
-        for (int i = 0; i < count; i += Vector<double>.Count)
+        double* south = north - stride, southRoot = northRoot - stride, end = offset + count;
+        while (offset < end)
         {
-            Vector<double> across = (Load(ref east, i) * Load(ref eastRoot, i)) - (Load(ref east, i - 1) * Load(ref eastRoot, i - 1));
-            Vector<double> along = (Load(ref north, i) * Load(ref northRoot, i)) - (Load(ref north, i - stride) * Load(ref northRoot, i - stride));
-            Store(ref offset, i, Load(ref offset, i) - (factor * (across + along)));
+            Vector<double> across = (Load(east) * Load(eastRoot)) - (Load(east - 1) * Load(eastRoot - 1));
+            Vector<double> along = (Load(north) * Load(northRoot)) - (Load(south) * Load(southRoot));
+            Store(offset, Load(offset) - (factor * (across + along)));
+            offset += Vector<double>.Count;
+            east += Vector<double>.Count;
+            eastRoot += Vector<double>.Count;
+            north += Vector<double>.Count;
+            northRoot += Vector<double>.Count;
+            south += Vector<double>.Count;
+            southRoot += Vector<double>.Count;
         }
     }
 
-    private static void MoveEast(InterfaceArrays f, int start, int count, int stride, StepFactors k)
+    // The four faces across: two side by side at the given place, two a stride on.
+    private static void MoveFaces(double* offset, int next, double* root, double* keep, double* push, double* motion, double* across,
+        int stride, int count, double slopeFactor, double turnFactor)
     {
-        ref double offset = ref At(f.OffsetM, start), east = ref At(f.East, start), north = ref At(f.North, start);
-        ref double root = ref At(f.EastRoot, start), keep = ref At(f.EastKeep, start), push = ref At(f.EastPush, start);
-        Vector<double> slope = new(k.Slope), turn = new(k.Turn), half = new(0.5);
-        for (int i = 0; i < count; i += Vector<double>.Count)
+        Vector<double> slope = new(slopeFactor), turn = new(turnFactor), half = new(0.5);
+        double* beyond = offset + next, further = across + stride, end = offset + count;
+        while (offset < end)
         {
-            Vector<double> kept = Load(ref keep, i);
-            Vector<double> across = (Load(ref north, i) + Load(ref north, i + 1)) + (Load(ref north, i - stride) + Load(ref north, i + 1 - stride));
-            Vector<double> gain = Load(ref push, i) + (turn * across)
-                - (slope * Load(ref root, i) * (Load(ref offset, i + 1) - Load(ref offset, i)));
-            Store(ref east, i, (kept * Load(ref east, i)) + ((half + (half * kept)) * gain));
+            Vector<double> kept = Load(keep);
+            Vector<double> sum = (Load(across) + Load(across + 1)) + (Load(further) + Load(further + 1));
+            Vector<double> gain = Load(push) + (turn * sum) - (slope * Load(root) * (Load(beyond) - Load(offset)));
+            Store(motion, (kept * Load(motion)) + ((half + (half * kept)) * gain));
+            offset += Vector<double>.Count;
+            beyond += Vector<double>.Count;
+            root += Vector<double>.Count;
+            keep += Vector<double>.Count;
+            push += Vector<double>.Count;
+            motion += Vector<double>.Count;
+            across += Vector<double>.Count;
+            further += Vector<double>.Count;
         }
     }
 
-    private static void MoveNorth(InterfaceArrays f, int start, int count, int stride, StepFactors k)
+    private static void MoveInterfacePlain(double* offset, double* east, double* eastRoot, double* north, double* northRoot, int count, int stride, double flow)
     {
-        ref double offset = ref At(f.OffsetM, start), east = ref At(f.East, start), north = ref At(f.North, start);
-        ref double root = ref At(f.NorthRoot, start), keep = ref At(f.NorthKeep, start), push = ref At(f.NorthPush, start);
-        Vector<double> slope = new(k.Slope), turn = new(k.Turn), half = new(0.5);
-        for (int i = 0; i < count; i += Vector<double>.Count)
-        {
-            Vector<double> kept = Load(ref keep, i);
-            Vector<double> across = (Load(ref east, i - 1) + Load(ref east, i)) + (Load(ref east, i - 1 + stride) + Load(ref east, i + stride));
-            Vector<double> gain = Load(ref push, i) - (turn * across)
-                - (slope * Load(ref root, i) * (Load(ref offset, i + stride) - Load(ref offset, i)));
-            Store(ref north, i, (kept * Load(ref north, i)) + ((half + (half * kept)) * gain));
-        }
-    }
-
-    private static void MoveInterfacePlain(InterfaceArrays f, int start, int count, int stride, double flow)
-    {
-        ref double offset = ref At(f.OffsetM, start), east = ref At(f.East, start), north = ref At(f.North, start);
-        ref double eastRoot = ref At(f.EastRoot, start), northRoot = ref At(f.NorthRoot, start);
-        double west = Unsafe.Add(ref east, -1) * Unsafe.Add(ref eastRoot, -1);
         for (int i = 0; i < count; i++)
         {
-            double here = Unsafe.Add(ref east, i) * Unsafe.Add(ref eastRoot, i);
-            double along = (Unsafe.Add(ref north, i) * Unsafe.Add(ref northRoot, i))
-                - (Unsafe.Add(ref north, i - stride) * Unsafe.Add(ref northRoot, i - stride));
-            Unsafe.Add(ref offset, i) -= flow * ((here - west) + along);
-            west = here;
+            double across = (east[i] * eastRoot[i]) - (east[i - 1] * eastRoot[i - 1]);
+            double along = (north[i] * northRoot[i]) - (north[i - stride] * northRoot[i - stride]);
+            offset[i] -= flow * (across + along);
         }
     }
 
-    private static void MoveEastPlain(InterfaceArrays f, int start, int count, int stride, StepFactors k)
+    private static void MoveFacesPlain(double* offset, int next, double* root, double* keep, double* push, double* motion, double* across,
+        int stride, int count, double slope, double turn)
     {
-        ref double offset = ref At(f.OffsetM, start), east = ref At(f.East, start), north = ref At(f.North, start);
-        ref double root = ref At(f.EastRoot, start), keep = ref At(f.EastKeep, start), push = ref At(f.EastPush, start);
-        double slope = k.Slope, turn = k.Turn;
         for (int i = 0; i < count; i++)
         {
-            double kept = Unsafe.Add(ref keep, i);
-            double across = (Unsafe.Add(ref north, i) + Unsafe.Add(ref north, i + 1))
-                + (Unsafe.Add(ref north, i - stride) + Unsafe.Add(ref north, i + 1 - stride));
-            double gain = Unsafe.Add(ref push, i) + (turn * across)
-                - (slope * Unsafe.Add(ref root, i) * (Unsafe.Add(ref offset, i + 1) - Unsafe.Add(ref offset, i)));
-            Unsafe.Add(ref east, i) = (kept * Unsafe.Add(ref east, i)) + ((0.5 + (0.5 * kept)) * gain);
+            double kept = keep[i], sum = (across[i] + across[i + 1]) + (across[i + stride] + across[i + stride + 1]);
+            double gain = push[i] + (turn * sum) - (slope * root[i] * (offset[i + next] - offset[i]));
+            motion[i] = (kept * motion[i]) + ((0.5 + (0.5 * kept)) * gain);
         }
     }
 
-    private static void MoveNorthPlain(InterfaceArrays f, int start, int count, int stride, StepFactors k)
-    {
-        ref double offset = ref At(f.OffsetM, start), east = ref At(f.East, start), north = ref At(f.North, start);
-        ref double root = ref At(f.NorthRoot, start), keep = ref At(f.NorthKeep, start), push = ref At(f.NorthPush, start);
-        double slope = k.Slope, turn = k.Turn;
-        for (int i = 0; i < count; i++)
-        {
-            double kept = Unsafe.Add(ref keep, i);
-            double across = (Unsafe.Add(ref east, i - 1) + Unsafe.Add(ref east, i))
-                + (Unsafe.Add(ref east, i - 1 + stride) + Unsafe.Add(ref east, i + stride));
-            double gain = Unsafe.Add(ref push, i) - (turn * across)
-                - (slope * Unsafe.Add(ref root, i) * (Unsafe.Add(ref offset, i + stride) - Unsafe.Add(ref offset, i)));
-            Unsafe.Add(ref north, i) = (kept * Unsafe.Add(ref north, i)) + ((0.5 + (0.5 * kept)) * gain);
-        }
-    }
-
-    // Bounds: a run lies inside the border of InterfaceGrid, whose pad is wider than a vector.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static ref double At(double[] values, int start) => ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(values), start);
+    private static Vector<double> Load(double* from) => Vector.LoadUnsafe(ref *from);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector<double> Load(ref double origin, int i) => Vector.LoadUnsafe(ref Unsafe.Add(ref origin, i));
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Store(ref double origin, int i, Vector<double> value) => value.StoreUnsafe(ref Unsafe.Add(ref origin, i));
+    private static void Store(double* to, Vector<double> value) => value.StoreUnsafe(ref *to);
 }

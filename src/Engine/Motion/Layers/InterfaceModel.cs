@@ -17,12 +17,11 @@ public sealed class InterfaceModel
     private readonly InterfaceOptions _options;
     private readonly FaceRefresh _refresh;
     private readonly ThinCells _thin;
+    private readonly ThinWatch _watch;
     private readonly double _coriolisPerS;
-    private readonly float[] _openShare;
     private readonly InterfaceArrays? _start;
     private double _eastPa;
     private double _northPa;
-    private bool _sheltered;
 
     // Thinner layers than this are always watched, m; a surprise raises it for the hour that follows.
     private double _watchedM = LeastWatchedM;
@@ -41,8 +40,8 @@ public sealed class InterfaceModel
         Fields = new InterfaceArrays(Grid.Length);
         _refresh = new FaceRefresh(Grid, layers, _options);
         _thin = new ThinCells(Grid);
+        _watch = new ThinWatch(Grid, layers.UpperM);
         _start = _options.MovingThickness ? new InterfaceArrays(Grid.Length) : null;
-        _openShare = new float[Grid.Length];
         LongestEffectiveM = _refresh.Thicknesses(Fields);
     }
 
@@ -90,8 +89,11 @@ public sealed class InterfaceModel
     {
         int nx = Grid.Depths.Frame.Nx;
         Require.SameLength(openShare.Length, Grid.Depths.Frame.Count, nameof(openShare));
-        for (int iy = 0; iy < Grid.Rows; iy++) openShare.Slice(iy * nx, nx).CopyTo(_openShare.AsSpan(Grid.Entry(0, iy), nx));
-        _sheltered = true;
+        for (int iy = 0; iy < Grid.Rows; iy++)
+        {
+            int entry = Grid.Entry(0, iy);
+            for (int ix = 0; ix < nx; ix++) _refresh.OpenShare[entry + ix] = openShare[(iy * nx) + ix];
+        }
     }
 
     /// <summary>Advances by a time, s, 0 or more.</summary>
@@ -113,10 +115,11 @@ public sealed class InterfaceModel
 
         LongestEffectiveM = _refresh.Thicknesses(Fields);
         Fields.CopyMotionTo(_start);
-        FindThin(blockS);
+        _thin.Clear();
+        _watch.Find(Fields, 4.0 * blockS / Grid.CellM, _watchedM, _thin);
         Run(blockS);
         _watchedM = Math.Max(LeastWatchedM, 0.7 * _watchedM);
-        if (!(InterfaceState.ThinnestM(this) < 0.5 * ThinCells.FloorM)) return;
+        if (!(_watch.ThinnestM(Fields) < 0.5 * ThinCells.FloorM)) return;
         // A sudden gale emptied a layer where none was watched: take the block again and watch every cell.
         _watchedM = AlarmedWatchedM;
         _start.CopyMotionTo(Fields);
@@ -131,7 +134,7 @@ public sealed class InterfaceModel
         double wantedS = FixedStepS ?? (_options.StepShare * StableStepS(LongestEffectiveM));
         int steps = Math.Max(1, (int)Math.Ceiling((blockS / wantedS) - 1e-9));
         double stepS = blockS / steps;
-        _refresh.Forces(Fields, stepS, _eastPa, _northPa, _sheltered ? _openShare : default);
+        _refresh.Forces(Fields, stepS, _eastPa, _northPa);
         StepFactors factors = new(stepS / Grid.CellM, stepS * Layers.ReducedGravityMps2 / Grid.CellM, 0.25 * stepS * _coriolisPerS);
         for (int step = 0; step < steps; step++)
         {
@@ -146,25 +149,4 @@ public sealed class InterfaceModel
     /// <summary>The longest stable step, s: dx/(c sqrt 2) (ArakawaLamb1977).</summary>
     internal double StableStepS(double effectiveM) =>
         effectiveM > 0 ? Grid.CellM / Math.Sqrt(2.0 * Layers.ReducedGravityMps2 * effectiveM) : double.MaxValue;
-
-    // Cells are watched where four times their present rate would bring a layer to its floor within the block.
-    private void FindThin(double blockS)
-    {
-        _thin.Clear();
-        InterfaceArrays f = Fields;
-        int stride = Grid.Stride;
-        double rateFactor = 4.0 * blockS / Grid.CellM, upperM = Layers.UpperM;
-        for (int run = 0; run < Grid.RunStarts.Length; run++)
-        {
-            for (int i = Grid.RunStarts[run]; i < Grid.RunEnds[run]; i++)
-            {
-                if (!Grid.Active[i]) continue;
-                double across = (f.East[i] * f.EastRoot[i]) - (f.East[i - 1] * f.EastRoot[i - 1]);
-                double along = (f.North[i] * f.NorthRoot[i]) - (f.North[i - stride] * f.NorthRoot[i - stride]);
-                double marginM = Math.Max(_watchedM, rateFactor * Math.Abs(across + along)) + ThinCells.FloorM;
-                double thinnestM = Math.Min(upperM + f.OffsetM[i], Grid.DepthM[i] - upperM - f.OffsetM[i]);
-                if (thinnestM < marginM) _thin.Add(i);
-            }
-        }
-    }
 }

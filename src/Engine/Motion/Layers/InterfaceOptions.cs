@@ -27,10 +27,10 @@ public sealed record InterfaceOptions
     public double DampingPerS { get; init; } = 1.0e-5;
 
     /// <summary>Longest time between updates of thickness, friction and wind, s.</summary>
-    public double RefreshS { get; init; } = 600.0;
+    public double RefreshS { get; init; } = 900.0;
 
     /// <summary>Share of the longest stable step that is used, above 0, at most 0.95.</summary>
-    public double StepShare { get; init; } = 0.7;
+    public double StepShare { get; init; } = 0.9;
 
     /// <summary>Height of bank and trees that shelter the shore, m.</summary>
     public double BankM { get; init; } = Shelter.DefaultBankM;

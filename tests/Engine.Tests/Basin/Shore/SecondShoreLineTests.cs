@@ -80,4 +80,15 @@ public class SecondShoreLineTests
         DepthContour around = Contours.Trace(grid, [15.0]).MinBy(l => l.LengthM)!;
         Assert.True(around.SignedAreaM2 < 0);
     }
+
+    [Fact]
+    public void Many_levels_at_once_give_the_lines_of_each_alone()
+    {
+        DepthGrid grid = LakeShapes.Cone(300, 30, 10);
+        double[] levels = [0, 4, 9.5, 17, 26];
+        var together = Contours.Trace(grid, levels);
+        var alone = levels.SelectMany(l => Contours.Trace(grid, [l])).ToList();
+        Assert.Equal(alone.Select(l => (l.LevelM, l.Closed, l.Points.Length)), together.Select(l => (l.LevelM, l.Closed, l.Points.Length)));
+        Assert.Equal(alone.SelectMany(l => l.Points), together.SelectMany(l => l.Points));
+    }
 }
