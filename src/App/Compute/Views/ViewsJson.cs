@@ -24,6 +24,7 @@ namespace SecondShore.App.Compute.Views;
 [JsonSerializable(typeof(WindView))]
 [JsonSerializable(typeof(RigView))]
 [JsonSerializable(typeof(InspectView))]
+[JsonSerializable(typeof(WeatherView))]
 [JsonSerializable(typeof(IReadOnlyList<HeldFile>))]
 public sealed partial class ViewsJson : JsonSerializerContext;
 
@@ -38,6 +39,7 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="NewLake">What the user answered of a lake being taken in.</param>
 /// <param name="Day">What is asked of a day.</param>
 /// <param name="Wind">What is asked of the wind.</param>
+/// <param name="Weather">What is asked of the weather service.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
     IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null,
-    WindAsk? Wind = null);
+    WindAsk? Wind = null, WeatherAsk? Weather = null);
