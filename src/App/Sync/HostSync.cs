@@ -77,9 +77,12 @@ public sealed partial class HostSync(Browser browser, Session session)
             Tell(new SyncState(SyncMood.InStep, Total, TimeProvider.System.GetUtcNow()));
             Soon(Between);
         }
-        catch (HostException) when (_way is null)
+        catch (Exception e) when (_way is null || (e is JSException && e.Message.StartsWith("forgotten", StringComparison.Ordinal)))
         {
-            // Forgotten in the middle of it.
+            // The host was forgotten, or the lake removed, in the middle of it.
+            await CountAsync();
+            Tell(new SyncState(_way is null ? SyncMood.Off : SyncMood.InStep, Total));
+            Soon(Between);
         }
         catch (HostException e)
         {

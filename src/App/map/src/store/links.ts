@@ -43,11 +43,11 @@ export async function waitingCounts(): Promise<Record<string, number>> {
   return counts;
 }
 
-/** Keeps how far this device is. Another epoch than before: that host's store was made anew, and nothing is settled with it. */
+/** Keeps how far this device is; rejects with "forgotten" once the lake is not shared any more, since nothing can be settled then. Another epoch than before: that host's store was made anew, and nothing is settled with it. */
 export async function settle(lake: string, epoch: string, cursor: number, acknowledged: readonly string[], refused: readonly string[]): Promise<void> {
   const work = (await database()).transaction(["links", "settled"], "readwrite");
   const link = await work.objectStore("links").get(lake);
-  if (!link) return;
+  if (!link) throw new Error("forgotten");
   const store = work.objectStore("settled");
   const waits: Promise<unknown>[] = [];
   if (link.epoch !== epoch) for (const key of await store.index("byLake").getAllKeys(lake)) waits.push(store.delete(key));
