@@ -30,5 +30,6 @@ internal static class Figures
         new HostLoad(),
         .. AppFigure.All,
         new AppWater(),
+        new AppInStep(),
     ];
 }

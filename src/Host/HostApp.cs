@@ -52,6 +52,7 @@ public static class HostApp
         services.AddHostStore(settings);
         services.AddSingleton<Meters>();
         services.AddDevices();
+        if (settings.Apps.Count > 0) services.AddCors(options => NamedApps.Apply(options, settings));
         services.AddSingleton<TripIntake>();
         services.AddHostRateLimits(settings);
         services.AddRequestTimeouts(options => options.DefaultPolicy = new() { Timeout = TimeSpan.FromSeconds(30), TimeoutStatusCode = StatusCodes.Status503ServiceUnavailable });
@@ -71,6 +72,7 @@ public static class HostApp
         app.UseMiddleware<Faults>();
         app.UseMiddleware<OwnOrigin>();
         app.UseRouting();
+        if (settings.Apps.Count > 0) app.UseCors();
         app.UseAuthentication();
         app.UseRateLimiter();
         app.UseRequestTimeouts();

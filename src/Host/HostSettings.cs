@@ -25,6 +25,9 @@ internal sealed record HostSettings
     /// <summary>Proxies whose word on the caller's address is taken.</summary>
     public IReadOnlyList<IPAddress> Proxies { get; init; } = [];
 
+    /// <summary>Origins of apps served from elsewhere that paired devices may use, such as <c>https://app.example</c>.</summary>
+    public IReadOnlyList<string> Apps { get; init; } = [];
+
     /// <summary>Certificate (PEM) for HTTPS; null for none.</summary>
     public string? Certificate { get; init; }
 
@@ -62,6 +65,7 @@ internal sealed record HostSettings
                 addresses = [.. Split(ports).Select(p => Address($"{key[..^6]}://0.0.0.0:{p}"))];
         IPAddress[] proxies = [.. Split(configuration["proxy"] ?? "").Select(p => IPAddress.TryParse(p, out IPAddress? ip) ? ip
             : throw new SettingsException($"--proxy {p} is no address; name the proxy's IP address, such as --proxy 127.0.0.1."))];
+        string[] apps = [.. Split(configuration["app"] ?? "").Select(Origin)];
         bool open = addresses.Any(a => !IsLoopback(a));
         HostSettings settings = new()
         {
@@ -69,9 +73,11 @@ internal sealed record HostSettings
             DataFolder = configuration["data"] is { Length: > 0 } folder ? folder : Store.DataFolder.Default,
             Postgres = configuration["postgres"] is { Length: > 0 } text ? text : null,
             Proxies = proxies,
+            Apps = apps,
             Certificate = configuration["certificate"],
             CertificateKey = configuration["certificate-key"],
-            Pairing = open || proxies.Length > 0 || configuration["pairing"] is "always",
+            // A page from elsewhere is known by its device's token and by nothing else.
+            Pairing = open || proxies.Length > 0 || apps.Length > 0 || configuration["pairing"] is "always",
             RequestsPerSecond = Number(configuration, "requests-per-second", 100, 1, 100_000),
             PairingsPerMinute = Number(configuration, "pairings-per-minute", 5, 1, 1000),
             JsonLogs = configuration["log"] is "json",
@@ -95,6 +101,10 @@ internal sealed record HostSettings
             ? new Uri(plain)
             : throw new SettingsException($"--urls {text} is no address to listen at; write it like {DefaultAddress}.");
     }
+
+    private static string Origin(string text) => Uri.TryCreate(text, UriKind.Absolute, out Uri? address) && address.PathAndQuery == "/" && address.UserInfo.Length == 0
+        && (address.Scheme == Uri.UriSchemeHttps || (address.Scheme == Uri.UriSchemeHttp && address.IsLoopback)) ? address.GetLeftPart(UriPartial.Authority)
+        : throw new SettingsException($"--app {text} is no place an app comes from; write it like https://app.example, without a path.");
 
     internal static bool IsLoopback(Uri address) => address.IsLoopback;
 

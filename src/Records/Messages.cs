@@ -69,5 +69,4 @@ public sealed record HostError(string Error);
 [JsonSerializable(typeof(PairAnswer))]
 [JsonSerializable(typeof(HostError))]
 [JsonSerializable(typeof(FileVersion))]
-[JsonSerializable(typeof(SyncState))]
 public sealed partial class RecordsJson : JsonSerializerContext;

@@ -33,11 +33,11 @@ public class RecordTests
     }
 
     [Fact]
-    public void Ids_made_later_sort_later()
+    public void Ids_of_lakes_made_later_sort_later()
     {
-        string early = RecordId.New(Noon), late = RecordId.New(Noon.AddMilliseconds(1));
+        string early = LakeId.New(Noon), late = LakeId.New(Noon.AddMilliseconds(1));
         Assert.True(string.CompareOrdinal(early, late) < 0);
-        Assert.NotEqual(early, RecordId.New(Noon));
+        Assert.NotEqual(early, LakeId.New(Noon));
     }
 
     [Fact]

@@ -15,12 +15,16 @@ namespace SecondShore.Browser.Tests;
 /// </remarks>
 public sealed class BrowserFixture : IAsyncLifetime
 {
-    private Process? _host;
+    private PublishedHost? _host;
+    private string _folder = "";
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
     /// <summary>The server's address.</summary>
-    public string Address { get; private set; } = "";
+    public string Address => _host?.Address ?? "";
+
+    /// <summary>The published app's files.</summary>
+    public string SiteFolder => Path.Combine(_folder, "wwwroot");
 
     /// <summary>Why there is no browser; null when there is one.</summary>
     public string? Missing { get; private set; }
@@ -37,7 +41,8 @@ public sealed class BrowserFixture : IAsyncLifetime
             return;
         }
 
-        await StartHostAsync(await PublishedAsync());
+        _folder = await PublishedAsync();
+        _host = await HostAsync();
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
@@ -58,6 +63,9 @@ public sealed class BrowserFixture : IAsyncLifetime
         }
     }
 
+    /// <summary>Another host, with an empty data folder.</summary>
+    internal Task<PublishedHost> HostAsync(params string[] args) => PublishedHost.StartAsync(_folder, args);
+
     /// <summary>A device of its own: nothing stored. A calm one asks for reduced motion.</summary>
     public Task<IBrowserContext> DeviceAsync(int width, int height, bool dark = false, string locale = "en-US", bool calm = false) =>
         Browser.NewContextAsync(new BrowserNewContextOptions
@@ -74,13 +82,7 @@ public sealed class BrowserFixture : IAsyncLifetime
     {
         if (_browser is not null) await _browser.CloseAsync();
         _playwright?.Dispose();
-        if (_host is { HasExited: false })
-        {
-            _host.Kill(entireProcessTree: true);
-            await _host.WaitForExitAsync();
-        }
-
-        _host?.Dispose();
+        if (_host is not null) await _host.DisposeAsync();
     }
 
     private static async Task<string> PublishedAsync()
@@ -97,26 +99,6 @@ public sealed class BrowserFixture : IAsyncLifetime
         string said = await publish.StandardOutput.ReadToEndAsync();
         await publish.WaitForExitAsync();
         return publish.ExitCode == 0 ? folder : throw new InvalidOperationException($"The app could not be published: {said}");
-    }
-
-    private async Task StartHostAsync(string folder)
-    {
-        ProcessStartInfo start = new("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", Directory.CreateTempSubdirectory("second-shore-browser-").FullName])
-        {
-            RedirectStandardOutput = true,
-            WorkingDirectory = folder,
-        };
-        _host = Process.Start(start) ?? throw new InvalidOperationException("The server could not be started.");
-        while (await _host.StandardOutput.ReadLineAsync() is { } line)
-        {
-            const string Said = "Second Shore is at ";
-            if (!line.StartsWith(Said, StringComparison.Ordinal)) continue;
-            Address = line[Said.Length..].Trim();
-            _ = _host.StandardOutput.ReadToEndAsync();
-            return;
-        }
-
-        throw new InvalidOperationException("The server ended before it told its address.");
     }
 
     private static string? FindChromium()

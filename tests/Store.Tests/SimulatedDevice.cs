@@ -10,7 +10,8 @@ internal sealed class CutOffException : Exception;
 internal sealed class SimulatedDevice(string name, TimeSpan clockError) : ILocalRecords
 {
     private readonly Dictionary<string, LakeRecord> _disk = new(StringComparer.Ordinal);
-    private readonly List<SyncState> _states = [SyncState.None];
+    // How far it is, and what is settled, as of the last few times that was written.
+    private readonly List<(SyncPlace Place, HashSet<string> Settled)> _states = [(SyncPlace.None, [])];
     private int _made;
 
     public string Name => name;
@@ -35,15 +36,19 @@ internal sealed class SimulatedDevice(string name, TimeSpan clockError) : ILocal
     /// <summary>The device starts with a state as it was earlier: the newest was not yet on its disk.</summary>
     public void ForgetStates(int count) => _states.RemoveRange(Math.Max(1, _states.Count - count), Math.Min(count, _states.Count - 1));
 
-    public Task<IReadOnlyList<LakeRecord>> AllAsync(CancellationToken cancel) => Step<IReadOnlyList<LakeRecord>>(() => [.. _disk.Values]);
+    public Task<SyncPlace> PlaceAsync(CancellationToken cancel) => Step(() => _states[^1].Place);
+
+    public Task<IReadOnlyList<LakeRecord>> WaitingAsync(CancellationToken cancel) => Step<IReadOnlyList<LakeRecord>>(() =>
+        [.. _disk.Values.Where(r => !_states[^1].Settled.Contains(r.Id)).Take(RecordRules.MaxRecordsPerMessage)]);
 
     public Task<int> AddAsync(IReadOnlyList<LakeRecord> records, CancellationToken cancel) => Step(() => records.Count(r => _disk.TryAdd(r.Id, r)));
 
-    public Task<SyncState> StateAsync(CancellationToken cancel) => Step(() => _states[^1]);
-
-    public Task SaveStateAsync(SyncState state, CancellationToken cancel) => Step(() =>
+    public Task SettleAsync(SyncPlace place, IReadOnlyList<string> acknowledged, IReadOnlyList<string> refused, CancellationToken cancel) => Step(() =>
     {
-        _states.Add(state);
+        HashSet<string> settled = place.Epoch == _states[^1].Place.Epoch ? new(_states[^1].Settled, StringComparer.Ordinal) : new(StringComparer.Ordinal);
+        settled.UnionWith(acknowledged);
+        settled.UnionWith(refused);
+        _states.Add((place, settled));
         if (_states.Count > 4) _states.RemoveAt(0);
         return 0;
     });

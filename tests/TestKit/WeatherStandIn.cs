@@ -112,6 +112,8 @@ public sealed class WeatherStandIn : IDisposable
         try
         {
             Asked.Enqueue(context.Request.Url!.PathAndQuery);
+            // Open to pages of any site, as the open service is.
+            context.Response.Headers["Access-Control-Allow-Origin"] = "*";
             string? body = Body(context.Request);
             if (Faults.TryDequeue(out Func<HttpListenerContext, string, Task<string?>>? fault)) body = await fault(context, body);
             if (body is not null) await SendAsync(context, body);

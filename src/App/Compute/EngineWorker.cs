@@ -18,4 +18,12 @@ internal static partial class EngineWorker
 
     [JSExport]
     internal static string Ask(string verb, string json) => Desk.Answer(verb, json, Files);
+
+    [JSExport]
+    internal static async Task<string> AskWeather(string json)
+    {
+        // Each try has its own time limit.
+        using HttpClient http = new() { Timeout = Timeout.InfiniteTimeSpan };
+        return await Desk.AskWeatherAsync(json, http, TimeProvider.System);
+    }
 }

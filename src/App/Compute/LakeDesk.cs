@@ -9,6 +9,7 @@ using SecondShore.Engine.Season;
 using SecondShore.Formats;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;
+using SecondShore.Weather;
 
 namespace SecondShore.App.Compute;
 
@@ -45,6 +46,7 @@ internal sealed partial class LakeDesk(ITray tray)
             "unpack" => Unpack(files),
             "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Units), ViewsJson.Default.RigView),
             "export" => Export(about),
+            "weather" => TakeWeather(files),
             _ => throw new NotSupportedException($"The engine does not know the question '{verb}'."),
         };
     }
@@ -82,6 +84,8 @@ internal sealed partial class LakeDesk(ITray tray)
             ZoneId = folder.TimeZone.Id,
             At = _at,
             WeatherUntil = folder.MeasuredUntil,
+            WeatherSource = WeatherSource(folder),
+            PastYears = WeatherFiles.YearsOf(folder.Files).Count,
             OriginLatDeg = _grid?.Projection.Origin.LatDeg ?? _lake.Site.Position.LatDeg,
             OriginLonDeg = _grid?.Projection.Origin.LonDeg ?? _lake.Site.Position.LonDeg,
             BelowFullPoolM = dropM,

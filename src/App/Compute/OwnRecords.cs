@@ -16,7 +16,7 @@ internal static class OwnRecords
         HashSet<string> filed = [.. folder.Log.Select(r => r.Id).Where(id => id.Length > 0)];
         return folder with
         {
-            Readings = [.. folder.Readings, .. records.Select(ReadingOf).OfType<Reading>()],
+            Readings = [.. folder.Readings, .. records.Select(ReadingOf).OfType<Reading>().Where(own => !IsFiled(folder, own))],
             Log = [.. folder.Log, .. records.Where(r => !filed.Contains(r.Id)).Select(LogRowOf).OfType<LogRow>()],
         };
     }
@@ -28,7 +28,7 @@ internal static class OwnRecords
         HashSet<string> filed = [.. folder.Log.Select(r => r.Id).Where(id => id.Length > 0)];
         foreach (RecordRow record in records.OrderBy(r => r.At, StringComparer.Ordinal))
         {
-            if (ReadingOf(record) is { } reading && !folder.Readings.Any(r => r.At == reading.At && r.Kind == reading.Kind && Math.Abs(r.Value - reading.Value) < 1e-6))
+            if (ReadingOf(record) is { } reading && !IsFiled(folder, reading))
                 files = LakeFolderEdits.WithReading(files, reading, Entry.Of(record).Note);
             if (LogRowOf(record) is { } row && !filed.Contains(record.Id)) files = LakeFolderEdits.WithLogRow(files, row);
         }
@@ -44,6 +44,10 @@ internal static class OwnRecords
         if (kind is null || record.Removed || entry.Value is not { } value) return null;
         return new Reading(EntryWords.At(record), PlaceOf(entry), kind.Value, value, entry.DepthM, record.Id);
     }
+
+    // A trip file may carry what this device, or another in step with it, kept as a record.
+    private static bool IsFiled(LakeFolder folder, Reading own) => folder.Readings.Concat(folder.Secchi).Any(r =>
+        r.At == own.At && r.Kind == own.Kind && Math.Abs(r.Value - own.Value) < 1e-6 && Math.Abs((r.DepthM ?? 0) - (own.DepthM ?? 0)) < 1e-6);
 
     private static LogRow? LogRowOf(RecordRow record)
     {

@@ -123,6 +123,7 @@ public sealed partial class Session
             await browser.Do("addRecordsJson", JsonSerializer.Serialize([row], ViewsJson.Default.IReadOnlyListRecordRow));
             await ReadRecordsAsync();
             Tell();
+            Kept?.Invoke();
             return true;
         }
         catch (JSException error)
@@ -137,7 +138,7 @@ public sealed partial class Session
         string json = await browser.Text("recordsJson", Lake?.Id ?? "") ?? "[]";
         _kept = JsonSerializer.Deserialize(json, ViewsJson.Default.IReadOnlyListRecordRow) ?? [];
         Records = RecordSet.Standing(_kept);
-        Entries = RecordSet.Standing(_kept.Concat(View?.Log ?? []));
+        Entries = RecordSet.Joined(_kept, View?.Log ?? []);
     }
 
     // The engine needs as well what takes rows of the files back.
@@ -161,7 +162,7 @@ public sealed partial class Session
         if (View is null) return;
         Plane = new LocalProjection(new GeoPoint(View.OriginLatDeg, View.OriginLonDeg));
         Words = Words with { Zone = ZoneOrUtc(View.ZoneId) };
-        Entries = RecordSet.Standing(_kept.Concat(View.Log));
+        Entries = RecordSet.Joined(_kept, View.Log);
     }
 
     private async Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null) =>
@@ -169,7 +170,7 @@ public sealed partial class Session
 
     private static T? Read<T>(string json, JsonTypeInfo<T> type) => JsonSerializer.Deserialize(json, type);
 
-    private static string Now() => TimeProvider.System.GetUtcNow().UtcDateTime.ToString("O", CultureInfo.InvariantCulture);
+    internal static string Now() => TimeProvider.System.GetUtcNow().UtcDateTime.ToString("O", CultureInfo.InvariantCulture);
 
     private static TimeZoneInfo ZoneOrUtc(string id) => TimeZoneInfo.TryFindSystemTimeZoneById(id, out TimeZoneInfo? zone) ? zone : TimeZoneInfo.Utc;
 

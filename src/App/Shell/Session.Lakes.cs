@@ -19,7 +19,7 @@ public sealed partial class Session
     /// <summary>Takes the dropped files in as a lake and opens it.</summary>
     public async Task<bool> AdoptAsync(NewLakeFacts facts, string name)
     {
-        string id = RecordId.New(TimeProvider.System.GetUtcNow());
+        string id = LakeId.New(TimeProvider.System.GetUtcNow());
         bool taken = false;
         await DoAsync("work.adopt", async () =>
         {
@@ -54,6 +54,27 @@ public sealed partial class Session
         }
 
         Tell();
+    }
+
+    /// <summary>Something of a lake came from the host: what is shown of it is read anew, and worked out anew where that changes it.</summary>
+    /// <param name="lake">The lake.</param>
+    /// <param name="records">Records that came.</param>
+    /// <param name="files">Files that came.</param>
+    public async Task CameAsync(string lake, int records, int files)
+    {
+        if (records + files == 0) return;
+        if (Lake?.Id != lake)
+        {
+            Tell();
+            return;
+        }
+
+        string[] before = [.. Readings()];
+        await ReadRecordsAsync();
+        Tell();
+        if (files > 0 || !Readings().SequenceEqual(before)) _ = WorkOutAsync();
+
+        IEnumerable<string> Readings() => Records.Where(r => RecordKinds.Readings.Contains(r.Kind)).Select(r => r.Id);
     }
 
     private static string Json(AskAbout about) => JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout);

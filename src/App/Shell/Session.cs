@@ -14,6 +14,9 @@ public sealed partial class Session(Browser browser)
     /// <summary>Raised when anything shown may have changed.</summary>
     public event Action? Changed;
 
+    /// <summary>Raised when a record or a file of a lake was kept.</summary>
+    public event Action? Kept;
+
     /// <summary>Language, units, clock.</summary>
     public Wording Words { get; private set; } = new(TextBook.For("en"), new LocaleInfo(), UnitSystem.Feet, TimeZoneInfo.Utc);
 
@@ -125,6 +128,9 @@ public sealed partial class Session(Browser browser)
 
     private void Tell() => Changed?.Invoke();
 
+    /// <summary>What went wrong, in one sentence.</summary>
+    internal string Explained(Exception error) => error is JSException js ? ExplainedTrouble(js) : error.Message;
+
     private string ExplainedTrouble(JSException error)
     {
         string first = error.Message.Split('\n')[0].Trim();
@@ -132,6 +138,7 @@ public sealed partial class Session(Browser browser)
         {
             "quota" => Words["trouble.quota"],
             "database" => Words["trouble.database"],
+            "away" => Words["weather.away"],
             _ => first,
         };
     }

@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using SecondShore.Records;
 
 namespace SecondShore.App.Store;
 
@@ -40,6 +40,12 @@ public sealed record Entry
     /// <summary>The user's words.</summary>
     public string Note { get; init; } = "";
 
+    /// <summary>Made once a record, so that two equal entries stay two; see <see cref="RecordIds.NewMark"/>.</summary>
+    public string? Mark { get; init; }
+
+    /// <summary>The row of the lake's files that the record corrects or takes back, where it is named by no record's id.</summary>
+    public string? Row { get; init; }
+
     /// <summary>The entry of a record; an empty one where it cannot be read.</summary>
     public static Entry Of(RecordRow row)
     {
@@ -54,12 +60,21 @@ public sealed record Entry
     }
 
     /// <summary>A record of this entry.</summary>
-    public RecordRow ToRow(string lake, string kind, DateTimeOffset at, string? replaces = null) =>
-        new(RecordId.New(at), lake, kind, at.UtcDateTime.ToString("O", CultureInfo.InvariantCulture), replaces, false, JsonSerializer.Serialize(this, EntryJson.Default.Entry));
+    public RecordRow ToRow(string lake, string kind, DateTimeOffset at, string? replaces = null) => Make(this, lake, kind, at, replaces, removed: false);
 
     /// <summary>A record that takes another back.</summary>
-    public static RecordRow TakingBack(RecordRow row, DateTimeOffset at) =>
-        new(RecordId.New(at), row.Lake, row.Kind, row.At, row.Id, true, "{}");
+    public static RecordRow TakingBack(RecordRow row, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return Make(new Entry(), row.Lake, row.Kind, at, row.Id, removed: true);
+    }
+
+    private static RecordRow Make(Entry entry, string lake, string kind, DateTimeOffset at, string? replaces, bool removed)
+    {
+        string? row = replaces is null || RecordIds.IsWellFormed(replaces) ? null : replaces;
+        string json = JsonSerializer.Serialize(entry with { Mark = RecordIds.NewMark(), Row = row }, EntryJson.Default.Entry);
+        return SharedRecords.ToRow(LakeRecord.Make(kind, at, row is null ? replaces : SharedRecords.IdOfRow(row), removed, json), lake);
+    }
 }
 
 /// <summary>Entries read and written without reflection.</summary>

@@ -1,16 +1,30 @@
 namespace SecondShore.App.Store;
 
-/// <summary>The records that stand: those not replaced and not taken back, newest first.</summary>
+/// <summary>The records that stand: those not replaced and not taken back, newest first, each once.</summary>
 public static class RecordSet
 {
     /// <summary>Records in force. The order in which they came does not matter.</summary>
     public static IReadOnlyList<RecordRow> Standing(IEnumerable<RecordRow> all)
     {
         List<RecordRow> rows = [.. all];
-        HashSet<string> replaced = new(StringComparer.Ordinal);
+        HashSet<string> replaced = new(StringComparer.Ordinal), seen = new(StringComparer.Ordinal);
         foreach (RecordRow row in rows)
             if (row.Replaces is not null) replaced.Add(row.Replaces);
-        return [.. rows.Where(row => !row.Removed && !replaced.Contains(row.Id))
+        return [.. rows.Where(row => !row.Removed && !replaced.Contains(row.Id) && seen.Add(row.Id))
             .OrderByDescending(row => row.At, StringComparer.Ordinal).ThenByDescending(row => row.Id, StringComparer.Ordinal)];
+    }
+
+    /// <summary>This device's records joined to the rows of the lake's files; what both hold stands once, as the record.</summary>
+    public static IReadOnlyList<RecordRow> Joined(IReadOnlyList<RecordRow> records, IReadOnlyList<RecordRow> filed)
+    {
+        // Rows of readings.csv have no ids: the same kind, time and value is the same reading.
+        HashSet<(string, string, double, double)> known = [.. records.Where(r => RecordKinds.Readings.Contains(r.Kind)).Select(Sight)];
+        return Standing(records.Concat(filed.Where(row => !RecordKinds.Readings.Contains(row.Kind) || !known.Contains(Sight(row)))));
+    }
+
+    private static (string Kind, string At, double Value, double DepthM) Sight(RecordRow row)
+    {
+        Entry entry = Entry.Of(row);
+        return (row.Kind, row.At, Math.Round(entry.Value ?? 0, 5), Math.Round(entry.DepthM ?? 0, 5));
     }
 }

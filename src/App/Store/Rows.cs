@@ -4,7 +4,7 @@ namespace SecondShore.App.Store;
 public sealed record LakeRow(string Id, string Name, string AddedAt);
 
 /// <summary>A reading or log entry, never changed once kept: an edit is a new record that replaces, or removes, an old one.</summary>
-/// <param name="Id">Unique over all devices; ids made later sort later.</param>
+/// <param name="Id">Worked out from the content, the same on every device.</param>
 /// <param name="Lake">The lake's id.</param>
 /// <param name="Kind">What it is; see <see cref="RecordKinds"/>.</param>
 /// <param name="At">When it happened, ISO-8601.</param>
@@ -51,6 +51,9 @@ public static class RecordKinds
 
     /// <summary>Bait or fish seen on the sounder; comes with a lake's files.</summary>
     public static readonly string Sighting = "sighting";
+
+    /// <summary>A version of a file of the lake; no entry.</summary>
+    public static readonly string File = Records.LakeRecord.FileKind;
 
     /// <summary>Words only.</summary>
     public static readonly string Note = "note";

@@ -4,15 +4,18 @@ namespace SecondShore.Host.Security;
 
 /// <summary>
 /// Refuses calls of the interface that a page of another site makes: where no account is needed, any page open in a browser on
-/// this machine could otherwise write. Browsers say whose page asks; other programs send neither header.
+/// this machine could otherwise write. Browsers say whose page asks; other programs send neither header. Apps served from elsewhere
+/// are let through where they are named: they have nothing but their device's token, which no other page has.
 /// </summary>
-internal sealed class OwnOrigin(RequestDelegate next)
+internal sealed class OwnOrigin(RequestDelegate next, HostSettings settings)
 {
     public Task InvokeAsync(HttpContext context)
     {
-        if (!context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase) || IsOwn(context.Request)) return next(context);
+        if (!context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase) || IsOwn(context.Request) || IsNamed(context.Request)) return next(context);
         return Replies.Refuse(context, StatusCodes.Status403Forbidden, "A page of another site may not call this host. Open the app from the host itself.");
     }
+
+    private bool IsNamed(HttpRequest request) => settings.Pairing && settings.Apps.Contains(request.Headers.Origin.ToString(), StringComparer.OrdinalIgnoreCase);
 
     private static bool IsOwn(HttpRequest request)
     {

@@ -18,6 +18,12 @@ public sealed record LakeView
     /// <summary>End of the measured weather; null without any.</summary>
     public DateTimeOffset? WeatherUntil { get; init; }
 
+    /// <summary>What the licence of the weather's source asks to be shown; null where none is named.</summary>
+    public string? WeatherSource { get; init; }
+
+    /// <summary>How many past years of weather the lake has.</summary>
+    public int PastYears { get; init; }
+
     /// <summary>Origin of the lake's plane, degrees.</summary>
     public double OriginLatDeg { get; init; }
 

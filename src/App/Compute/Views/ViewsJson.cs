@@ -25,6 +25,7 @@ namespace SecondShore.App.Compute.Views;
 [JsonSerializable(typeof(WindView))]
 [JsonSerializable(typeof(RigView))]
 [JsonSerializable(typeof(InspectView))]
+[JsonSerializable(typeof(WeatherView))]
 [JsonSerializable(typeof(IReadOnlyList<HeldFile>))]
 public sealed partial class ViewsJson : JsonSerializerContext;
 
@@ -40,9 +41,10 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="Day">What is asked of a day.</param>
 /// <param name="Wind">What is asked of the wind.</param>
 /// <param name="Language">Two letters of the language that sentences are said in.</param>
+/// <param name="Weather">What is asked of the weather service.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
     IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null,
-    WindAsk? Wind = null, string Language = "en")
+    WindAsk? Wind = null, string Language = "en", WeatherAsk? Weather = null)
 {
     /// <summary>Units and language of the words.</summary>
     internal UnitSystem Units => (Metric ? UnitSystem.Metric : UnitSystem.Feet).In(TextBook.SpeechFor(Language));

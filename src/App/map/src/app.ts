@@ -5,26 +5,44 @@ import { take } from "./chart/listen";
 import { engine, type ProgressListener } from "./worker/client";
 import * as lakeStore from "./store/lakes";
 import * as recordStore from "./store/records";
-import type { AnswerRow, RecordRow } from "./store/database";
+import * as linkStore from "./store/links";
+import type { AnswerRow, LinkRow, RecordRow } from "./store/database";
 import type { ChartListener } from "./chart/lake-chart";
 import { handOut } from "./device/files";
 import { play, type HourListener } from "./chart/play";
 
 export { showHour as windHour, stop as stopWind } from "./chart/play";
 export const playWind = (listener: HourListener): void => play(listener);
-export { saveSetting, setting, askToPersist } from "./store/records";
-export { removeLake } from "./store/lakes";
+export { saveSetting, setting, removeSetting, askToPersist } from "./store/records";
+export { nameLake, removeLake } from "./store/lakes";
+export { forgetLinks } from "./store/links";
+export { hostCall, hostTry } from "./host/calls";
+export { basedFile, fetchFile, hashedFiles, sendFile } from "./host/files";
+export { weatherDirect, weatherFromHost } from "./host/weather";
 export { firstAnswers, keepFirst } from "./store/first";
 export { keepOffline, takeUpdate } from "./offline/updates";
 export { locale } from "./device/locale";
 export { applyTheme, storedTheme, systemDark } from "./device/theme";
 export { follow, leave, stayAwake } from "./device/boat";
 export { guardWet } from "./device/wet";
-export { askWithFiles, createLake, download, holdOwn, rewriteFiles, takeFiles } from "./device/files";
+export { askWithFiles, createLake, download, holdOwn, takeFiles } from "./device/files";
 
 export const lakesJson = async (): Promise<string> => JSON.stringify(await lakeStore.lakes());
 export const recordsJson = async (lake: string): Promise<string> => JSON.stringify(await recordStore.records(lake));
-export const addRecordsJson = (json: string): Promise<void> => recordStore.addRecords(JSON.parse(json) as RecordRow[]);
+export const fileRecordsJson = async (lake: string): Promise<string> =>
+  JSON.stringify((await recordStore.allRecords(lake)).filter((row) => row.kind === "file"));
+export const allRecordsJson = async (lake: string): Promise<string> => JSON.stringify(await recordStore.allRecords(lake));
+export const addRecordsJson = (json: string): Promise<number> => recordStore.addRecords(JSON.parse(json) as RecordRow[]);
+export const exchangeRecordsJson = (old: string, now: string): Promise<void> =>
+  recordStore.exchangeRecords(JSON.parse(old) as RecordRow[], JSON.parse(now) as RecordRow[]);
+export const linksJson = async (): Promise<string> => JSON.stringify(await linkStore.links());
+export const saveLinkJson = (json: string): Promise<void> => linkStore.saveLink(JSON.parse(json) as LinkRow);
+export const waitingJson = async (lake: string, most: number): Promise<string> => JSON.stringify(await linkStore.waiting(lake, most));
+export const waitingCountsJson = async (): Promise<string> => JSON.stringify(await linkStore.waitingCounts());
+export const settleJson = (lake: string, epoch: string, cursor: number, json: string): Promise<void> => {
+  const { acknowledged, refused } = JSON.parse(json) as { acknowledged: string[]; refused: string[] };
+  return linkStore.settle(lake, epoch, cursor, acknowledged, refused);
+};
 export const storageJson = async (): Promise<string> => JSON.stringify(await recordStore.storageUse());
 
 export const stopEngine = (): void => engine.stop();

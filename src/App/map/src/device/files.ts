@@ -1,6 +1,6 @@
 // Files that the user drops or picks wait here until the engine has looked at them.
 import { engine } from "../worker/client";
-import { saveFiles, saveLake } from "../store/lakes";
+import { saveLake } from "../store/lakes";
 
 let waiting: { path: string; bytes: Uint8Array }[] = [];
 
@@ -27,7 +27,8 @@ export function takeFiles(input: HTMLInputElement, drop: HTMLElement, listener: 
 export const askWithFiles = (verb: string, json: string): Promise<string> =>
   engine.request(verb, json, { files: waiting }).then((answer) => answer.json);
 
-const filesOf = (arrays: Record<string, Uint8Array>): { path: string; bytes: Blob }[] =>
+/** The files that came with an answer. */
+export const filesOf = (arrays: Record<string, Uint8Array>): { path: string; bytes: Blob }[] =>
   Object.entries(arrays).filter(([name]) => name.startsWith("file:"))
     .map(([name, bytes]) => ({ path: name.slice(5), bytes: new Blob([bytes as Uint8Array<ArrayBuffer>]) }));
 
@@ -46,13 +47,6 @@ export async function createLake(verb: string, json: string, id: string, name: s
   const said = (JSON.parse(answer.json) as { name?: string }).name;
   await saveLake({ id, name: name || said || id, addedAt }, files);
   waiting = [];
-  return answer.json;
-}
-
-/** Has the engine rewrite files of a lake and keeps them. */
-export async function rewriteFiles(verb: string, json: string, lake: string): Promise<string> {
-  const answer = await engine.request(verb, json, {});
-  await saveFiles(lake, filesOf(answer.arrays));
   return answer.json;
 }
 

@@ -2,32 +2,50 @@
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
 
 export interface LakeRow { id: string; name: string; addedAt: string }
-/** A file of a lake; savedAt tells a newer one from an older of the same size. */
-export interface FileRow { lake: string; path: string; bytes: Blob; savedAt?: number }
+/**
+ * A file of a lake; savedAt tells a newer one from an older of the same size. Where the lake is in step with a host: base is the
+ * record that names these bytes there, was the record of the bytes they took the place of; without base they wait for the host.
+ */
+export interface FileRow { lake: string; path: string; bytes: Blob; savedAt?: number; sha256?: string; base?: string; was?: string | undefined }
 /** A reading or log entry. Never changed: an edit is a new record that names the one it replaces. */
 export interface RecordRow { id: string; lake: string; kind: string; at: string; replaces: string | null; removed: boolean; json: string }
 /** The last answer to a question, so that a cold start shows it at once while the engine wakes. */
 export interface AnswerRow { lake: string; verb: string; stamp: string; json: string; arrays: Record<string, Uint8Array> }
+/** A lake kept in step with the host: by what id it goes there, and how far this device is with it. */
+export interface LinkRow { lake: string; at: string; name: string; mayWrite: boolean; epoch: string; cursor: number }
+/** A record that the host has, or does not take. */
+export interface SettledRow { lake: string; id: string; refused: boolean }
 
 export interface Schema extends DBSchema {
   lakes: { key: string; value: LakeRow };
   files: { key: [string, string]; value: FileRow; indexes: { byLake: string } };
-  records: { key: string; value: RecordRow; indexes: { byLake: string } };
+  records: { key: [string, string]; value: RecordRow; indexes: { byLake: string } };
   settings: { key: string; value: string };
   answers: { key: [string, string]; value: AnswerRow };
+  links: { key: string; value: LinkRow };
+  settled: { key: [string, string]; value: SettledRow; indexes: { byLake: string } };
 }
 
 export const databaseName = "second-shore";
 let opened: Promise<IDBPDatabase<Schema>> | undefined;
 
 export function database(): Promise<IDBPDatabase<Schema>> {
-  opened ??= openDB<Schema>(databaseName, 1, {
-    upgrade(db) {
-      db.createObjectStore("lakes", { keyPath: "id" });
-      db.createObjectStore("files", { keyPath: ["lake", "path"] }).createIndex("byLake", "lake");
-      db.createObjectStore("records", { keyPath: "id" }).createIndex("byLake", "lake");
-      db.createObjectStore("settings");
-      db.createObjectStore("answers", { keyPath: ["lake", "verb"] });
+  opened ??= openDB<Schema>(databaseName, 2, {
+    async upgrade(db, from, _, work) {
+      if (from < 1) {
+        db.createObjectStore("lakes", { keyPath: "id" });
+        db.createObjectStore("files", { keyPath: ["lake", "path"] }).createIndex("byLake", "lake");
+        db.createObjectStore("settings");
+        db.createObjectStore("answers", { keyPath: ["lake", "verb"] });
+      }
+      // The first form knew a record by its id alone; the same lake may now be on a device twice.
+      const kept = from === 1 ? await work.objectStore("records").getAll() : [];
+      if (from === 1) db.deleteObjectStore("records");
+      const records = db.createObjectStore("records", { keyPath: ["lake", "id"] });
+      records.createIndex("byLake", "lake");
+      for (const row of kept) void records.add(row);
+      db.createObjectStore("links", { keyPath: "lake" });
+      db.createObjectStore("settled", { keyPath: ["lake", "id"] }).createIndex("byLake", "lake");
     },
     // Another tab wants a newer form of the database: let it, and read again on next use.
     blocking() { void opened?.then((db) => db.close()); opened = undefined; },

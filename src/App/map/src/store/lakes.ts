@@ -24,21 +24,31 @@ export async function saveLake(lake: LakeRow, files: readonly { path: string; by
   }
 }
 
+/** Writes a lake's name alone; its files are there already. */
+export async function nameLake(id: string, name: string, addedAt: string): Promise<void> {
+  await (await database()).put("lakes", { id, name, addedAt });
+}
+
 /** Adds or replaces single files of a lake. */
-export async function saveFiles(lake: string, files: readonly { path: string; bytes: Blob }[]): Promise<void> {
+export async function saveFiles(lake: string, files: readonly Pick<FileRow, "path" | "bytes" | "sha256" | "base">[]): Promise<void> {
   const work = (await database()).transaction("files", "readwrite", { durability: "strict" });
   try {
-    await Promise.all([...files.map((file) => work.store.put({ lake, savedAt: Date.now(), ...file })), work.done]);
+    const waits: Promise<unknown>[] = [];
+    for (const file of files) {
+      const old = await work.store.get([lake, file.path]);
+      waits.push(work.store.put({ lake, savedAt: Date.now(), was: old?.base ?? old?.was, ...file }));
+    }
+    await Promise.all([...waits, work.done]);
   } catch (error) {
     throw explained(error);
   }
 }
 
 export async function removeLake(lake: string): Promise<void> {
-  const work = (await database()).transaction(["lakes", "files", "records", "answers"], "readwrite", { durability: "strict" });
-  const waits: Promise<unknown>[] = [work.objectStore("lakes").delete(lake)];
-  for (const key of await work.objectStore("files").index("byLake").getAllKeys(lake)) waits.push(work.objectStore("files").delete(key));
-  for (const key of await work.objectStore("records").index("byLake").getAllKeys(lake)) waits.push(work.objectStore("records").delete(key));
+  const stores = ["files", "records", "settled"] as const;
+  const work = (await database()).transaction(["lakes", "answers", "links", ...stores], "readwrite", { durability: "strict" });
+  const waits: Promise<unknown>[] = [work.objectStore("lakes").delete(lake), work.objectStore("links").delete(lake)];
+  for (const name of stores) for (const key of await work.objectStore(name).index("byLake").getAllKeys(lake)) waits.push(work.objectStore(name).delete(key));
   waits.push(work.objectStore("answers").delete(IDBKeyRange.bound([lake], [lake, []])));
   await Promise.all([...waits, work.done]);
 }

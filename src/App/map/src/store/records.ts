@@ -1,6 +1,12 @@
 import { database, explained, type AnswerRow, type RecordRow } from "./database";
 
+/** Readings and log entries of a lake. */
 export async function records(lake: string): Promise<RecordRow[]> {
+  return (await allRecords(lake)).filter((row) => row.kind !== "file");
+}
+
+/** Everything kept of a lake, versions of its files as well. */
+export async function allRecords(lake: string): Promise<RecordRow[]> {
   return (await database()).getAllFromIndex("records", "byLake", lake);
 }
 
@@ -8,15 +14,24 @@ export async function records(lake: string): Promise<RecordRow[]> {
  * Adds records; resolves only once the database says that they are on disk, so that what is acknowledged is kept.
  * A record that is already there is left as it is: adding is a set union.
  */
-export async function addRecords(rows: readonly RecordRow[]): Promise<void> {
+export async function addRecords(rows: readonly RecordRow[]): Promise<number> {
   const work = (await database()).transaction("records", "readwrite", { durability: "strict" });
   try {
     const waits: Promise<unknown>[] = [];
-    for (const row of rows) if ((await work.store.getKey(row.id)) === undefined) waits.push(work.store.add(row));
+    for (const row of rows) if ((await work.store.getKey([row.lake, row.id])) === undefined) waits.push(work.store.add(row));
     await Promise.all([...waits, work.done]);
+    return waits.length;
   } catch (error) {
     throw explained(error);
   }
+}
+
+/** Puts the same records under other ids in their places, all at once. */
+export async function exchangeRecords(old: readonly RecordRow[], now: readonly RecordRow[]): Promise<void> {
+  const work = (await database()).transaction("records", "readwrite", { durability: "strict" });
+  const waits: Promise<unknown>[] = old.map((row) => work.store.delete([row.lake, row.id]));
+  for (const row of now) waits.push(work.store.put(row));
+  await Promise.all([...waits, work.done]);
 }
 
 export async function setting(key: string): Promise<string | null> {
@@ -25,6 +40,10 @@ export async function setting(key: string): Promise<string | null> {
 
 export async function saveSetting(key: string, value: string): Promise<void> {
   await (await database()).put("settings", value, key);
+}
+
+export async function removeSetting(key: string): Promise<void> {
+  await (await database()).delete("settings", key);
 }
 
 export async function lastAnswer(lake: string, verb: string): Promise<AnswerRow | null> {

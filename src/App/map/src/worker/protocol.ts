@@ -20,4 +20,6 @@ export interface EngineExports {
   Begin(): void;
   AddFile(path: string, bytes: Uint8Array): void;
   Ask(verb: string, json: string): string;
+  /** Asks the open weather service for the open lake's weather. */
+  AskWeather(json: string): Promise<string>;
 }

@@ -50,11 +50,12 @@ async function answer(request: EngineRequest): Promise<void> {
     else {
       const exports = await engine;
       gridCame = false;
-      if (request.files) exports.Begin();
-      for (const file of request.files ?? []) exports.AddFile(file.path, file.bytes);
       // A stopped engine starts empty: what is asked of a lake opens it first.
       if (verb !== "open" && request.lake && opened === "") { await open(exports, request); gridCame = false; }
-      json = verb === "open" ? await open(exports, request) : exports.Ask(verb, request.json);
+      if (request.files) exports.Begin();
+      for (const file of request.files ?? []) exports.AddFile(file.path, file.bytes);
+      if (verb === "open") json = await open(exports, request);
+      else json = verb === "askweather" ? await exports.AskWeather(request.json) : exports.Ask(verb, request.json);
       if (gridCame) Object.assign(arrays, waterArrays());
     }
     const out = arrays;
