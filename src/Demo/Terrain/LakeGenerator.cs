@@ -84,7 +84,7 @@ public static class LakeGenerator
             Ground = ground,
             Arm = owner,
             ArmNames = names,
-            Shore = CellOutline.Trace(canvas.Frame, canvas.ElevationM, i => lake[i]),
+            Shore = CellOutline.Trace(canvas.Frame, canvas.ElevationM, [.. Enumerable.Range(0, lake.Length).Where(i => lake[i])]),
         };
 
         bool IsWet(PlanePoint place) => canvas.Frame.TryCellAt(place, out int ix, out int iy) && lake[canvas.Frame.Index(ix, iy)];
@@ -119,8 +119,7 @@ public static class LakeGenerator
         {
             foreach (List<int> group in GroundTruth.Groups(ground, frame.Nx, frame.Ny, kind))
             {
-                HashSet<int> cells = [.. group];
-                List<IReadOnlyList<PlanePoint>> rings = CellOutline.Trace(frame, depthM, cells.Contains);
+                List<IReadOnlyList<PlanePoint>> rings = CellOutline.Trace(frame, depthM, [.. group]);
                 double sum = 0;
                 int wet = 0;
                 foreach (int i in group)

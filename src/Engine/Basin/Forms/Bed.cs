@@ -120,14 +120,24 @@ internal sealed class Bed
     }
 
     /// <summary>Marks the cells within a distance of a line.</summary>
-    public void Paint(bool[] mask, IReadOnlyList<PlanePoint> line, Func<int, double> reachM)
+    public void Paint(bool[] mask, IReadOnlyList<PlanePoint> line, Func<int, double> reachM) =>
+        ForRunsNear(line, reachM, (first, end) => Array.Fill(mask, true, first, end - first));
+
+    /// <summary>Hands over the cells within a distance of a line, wet or not, in runs along rows from a first index to before an end; a cell may come more than once.</summary>
+    public void ForRunsNear(IReadOnlyList<PlanePoint> line, Func<int, double> reachM, Action<int, int> run)
     {
         for (int k = 0; k < line.Count; k++)
         {
             double reach = reachM(k), column = Frame.ColumnAt(line[k].XM), row = Frame.RowAt(line[k].YM), n = reach / Frame.CellM;
+            int west = Math.Max(0, (int)Math.Ceiling(column - n)), east = Math.Min(Frame.Nx - 1, (int)(column + n));
             for (int y = Math.Max(0, (int)Math.Ceiling(row - n)); y <= Math.Min(Frame.Ny - 1, (int)(row + n)); y++)
-                for (int x = Math.Max(0, (int)Math.Ceiling(column - n)); x <= Math.Min(Frame.Nx - 1, (int)(column + n)); x++)
-                    if (((x - column) * (x - column)) + ((y - row) * (y - row)) <= n * n) mask[Frame.Index(x, y)] = true;
+            {
+                double left2 = (n * n) - ((y - row) * (y - row));
+                int first = west, last = east;
+                while (first <= last && (first - column) * (first - column) > left2) first++;
+                while (last >= first && (last - column) * (last - column) > left2) last--;
+                if (first <= last) run(Frame.Index(first, y), Frame.Index(last, y) + 1);
+            }
         }
     }
 

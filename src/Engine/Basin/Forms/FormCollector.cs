@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.Engine.Basin.Forms;
@@ -115,8 +116,7 @@ internal sealed class FormCollector
         (FormClass?[] ground, List<(FormClass Class, List<int> Cells)> areas) = GroundFinder.Find(_bed, Taken);
         foreach ((FormClass kind, List<int> cells) in areas)
         {
-            HashSet<int> inside = [.. cells];
-            List<IReadOnlyList<PlanePoint>> rings = CellOutline.Trace(_bed.Frame, _bed.Z, inside.Contains);
+            List<IReadOnlyList<PlanePoint>> rings = CellOutline.Trace(_bed.Frame, _bed.Z, CollectionsMarshal.AsSpan(cells));
             double shallow = double.MaxValue, deep = 0, sum = 0;
             int inmost = cells[0];
             foreach (int i in cells)
@@ -236,11 +236,12 @@ internal sealed class FormCollector
 
     private void PaintForm(int id, IReadOnlyList<PlanePoint> line, Func<int, double> reachM)
     {
-        bool[] mask = new bool[_formOf.Length];
-        _bed.Paint(mask, line, reachM);
         bool isChannel = _forms[id].Class is FormClass.MainChannel or FormClass.SideChannel;
-        for (int i = 0; i < mask.Length; i++)
-            if (mask[i] && _bed.IsWet(i) && (!isChannel || _formOf[i] < 0)) _formOf[i] = (short)id;
+        _bed.ForRunsNear(line, reachM, (first, end) =>
+        {
+            for (int i = first; i < end; i++)
+                if (_bed.IsWet(i) && (!isChannel || _formOf[i] < 0)) _formOf[i] = (short)id;
+        });
     }
 
     private static PlanePoint[] Edge(FoundChannel channel, int side)

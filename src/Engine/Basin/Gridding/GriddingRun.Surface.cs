@@ -6,7 +6,7 @@ internal sealed partial class GriddingRun
     /// <summary>A sheet drawn from points.</summary>
     private sealed record PointSurface(float[] DepthM, float[] SdM, GriddingMethod Method, double? LeaveOutRmseM);
 
-    private PointSurface? DrawPoints(bool[]? mask)
+    private PointSurface? DrawPoints(bool[]? mask, float[]? sheet)
     {
         Triangulation mesh = new(_cloud.XM, _cloud.YM, cancel);
         if (mesh.EdgeCount == 0) return null;
@@ -17,14 +17,16 @@ internal sealed partial class GriddingRun
         float[] depthM = new float[_frame.Count];
         Array.Fill(depthM, float.NaN);
         LinearSurface.Draw(mesh, _cloud.DepthM, used, _frame, depthM);
+        // Under a raster only the flat triangles are drawn, where nothing of them shows.
+        bool[]? open = sheet is null || mask is null ? mask : RasterMerge.ShowsThrough(mask, sheet, _frame);
         if (method == GriddingMethod.NaturalNeighbour)
         {
-            new NaturalNeighbour(mesh, _cloud.DepthM).Draw(mask, used, _frame, depthM, cancel);
+            new NaturalNeighbour(mesh, _cloud.DepthM).Draw(open, used, _frame, depthM, cancel);
         }
         else if (method == GriddingMethod.Kriging)
         {
             bool[] wanted = new bool[depthM.Length];
-            for (int i = 0; i < wanted.Length; i++) wanted[i] = (mask is null || mask[i]) && !float.IsNaN(depthM[i]);
+            for (int i = 0; i < wanted.Length; i++) wanted[i] = (open is null || open[i]) && !float.IsNaN(depthM[i]);
             new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(wanted, _frame, depthM, cancel);
         }
 

@@ -41,7 +41,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         _cloud = CloudThinning.ToHalfCells(_cloud, _frame);
         if (sheet is not null) AddRasterRim(mask, sheet);
         AddLines();
-        PointSurface? surface = _cloud.Count > 0 ? DrawPoints(mask) : null;
+        PointSurface? surface = _cloud.Count > 0 ? DrawPoints(mask, sheet) : null;
         progress?.Report(0.85);
         return Lay(mask, sheet, surface) is DepthGrid grid
             ? Finish(grid, mask is not null, surface)

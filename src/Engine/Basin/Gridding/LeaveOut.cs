@@ -55,7 +55,7 @@ internal static class LeaveOut
     private static Residuals Predict(
         PointCloud part, bool[] left, PointCloud kept, Triangulation mesh, GriddingMethod wished, bool krige, CancellationToken cancel)
     {
-        NaturalNeighbour natural = new(mesh, kept.DepthM);
+        NaturalNeighbour.Probe natural = new(new NaturalNeighbour(mesh, kept.DepthM));
         LocalKriging? kriging = krige && wished is GriddingMethod.Auto or GriddingMethod.Kriging ? new(kept.XM, kept.YM, kept.DepthM) : null;
         Residuals r = new(part.Count);
         int triangle = 0;

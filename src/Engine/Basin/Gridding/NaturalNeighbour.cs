@@ -1,18 +1,20 @@
+using System.Runtime.CompilerServices;
 using SecondShore.Engine.Core.Grid;
 
 namespace SecondShore.Engine.Basin.Gridding;
 
 /// <summary>Natural neighbour interpolation: a point takes from each neighbour as much as it would steal of its territory.</summary>
-/// <remarks>Source: Sibson1981. Smooth but at the data, exact there, never outside their range. Not for two threads at once.</remarks>
+/// <remarks>Source: Sibson1981. Smooth but at the data, exact there, never outside their range. Immutable; each thread asks through its own <see cref="Probe"/>.</remarks>
 internal sealed class NaturalNeighbour
 {
     private readonly Triangulation _mesh;
     private readonly float[] _values;
+
+    // By triangle, in lattice units: centre and squared radius of its circle, and how far a distance may be off by rounding.
     private readonly double[] _centreX;
     private readonly double[] _centreY;
-    private readonly int[] _stamp;
-    private int[] _cavity = new int[64];
-    private int _visit;
+    private readonly double[] _radius2;
+    private readonly double[] _slack2;
 
     /// <summary>Prepares a triangulation for interpolation.</summary>
     /// <param name="mesh">Triangulation with at least one triangle.</param>
@@ -21,157 +23,183 @@ internal sealed class NaturalNeighbour
     {
         (_mesh, _values) = (mesh, values.ToArray());
         int triangles = mesh.EdgeCount / 3;
-        (_centreX, _centreY, _stamp) = (new double[triangles], new double[triangles], new int[triangles]);
-        ReadOnlySpan<int> origin = mesh.Origin;
+        (_centreX, _centreY, _radius2, _slack2) = (new double[triangles], new double[triangles], new double[triangles], new double[triangles]);
+        ReadOnlySpan<int> origin = mesh.Origin, px = mesh.LatticeX, py = mesh.LatticeY;
         for (int t = 0; t < triangles; t++)
         {
+            _radius2[t] = double.NegativeInfinity;
             if (mesh.IsGhost(t)) continue;
-            (int ax, int ay) = mesh.Lattice(origin[3 * t]);
-            (int bx, int by) = mesh.Lattice(origin[(3 * t) + 1]);
-            (int cx, int cy) = mesh.Lattice(origin[(3 * t) + 2]);
-            (double x, double y) = Circumcentre(bx - ax, by - ay, cx - ax, cy - ay);
-            (_centreX[t], _centreY[t]) = (ax + x, ay + y);
+            int a = origin[3 * t], b = origin[(3 * t) + 1], c = origin[(3 * t) + 2];
+            double ux = px[b] - px[a], uy = py[b] - py[a], vx = px[c] - px[a], vy = py[c] - py[a];
+            Circumcentre(ux, uy, vx, vy, out double x, out double y);
+            (_centreX[t], _centreY[t]) = (px[a] + x, py[a] + y);
+            _radius2[t] = (x * x) + (y * y);
+            _slack2[t] = Slack2(ux, uy, vx, vy, Math.Abs(px[a]) + Math.Abs(py[a]), _radius2[t]);
         }
     }
 
     /// <summary>Fills the wanted cells of a grid; cells outside the hull, or in triangles not used, are left as they are.</summary>
-    public void Draw(bool[]? wanted, bool[]? used, GridFrame frame, float[] target, CancellationToken cancel)
+    public void Draw(bool[]? wanted, bool[]? used, GridFrame frame, float[] target, CancellationToken cancel) =>
+        RowBands.Run(frame.Ny, () => new Probe(this), (probe, first, end) => Draw(probe, first, end, wanted, used, frame, target), cancel);
+
+    private static void Draw(Probe probe, int first, int end, bool[]? wanted, bool[]? used, GridFrame frame, float[] target)
     {
         int triangle = 0;
-        for (int iy = 0; iy < frame.Ny; iy++)
+        for (int iy = first; iy < end; iy++)
         {
-            if ((iy & 15) == 0) cancel.ThrowIfCancellationRequested();
             // To and fro, so that each walk is one step.
             for (int k = 0; k < frame.Nx; k++)
             {
                 int ix = (iy & 1) == 0 ? k : frame.Nx - 1 - k, i = frame.Index(ix, iy);
                 if (wanted is not null && !wanted[i]) continue;
                 var centre = frame.Centre(ix, iy);
-                if (TryAt(centre.XM, centre.YM, ref triangle, out double value) && (used is null || used[triangle])) target[i] = (float)value;
+                if (probe.TryAt(centre.XM, centre.YM, ref triangle, out double value) && (used is null || used[triangle])) target[i] = (float)value;
             }
         }
     }
 
-    /// <summary>Value at a place; false outside the hull.</summary>
-    /// <param name="xM">Easting, m.</param>
-    /// <param name="yM">Northing, m.</param>
-    /// <param name="triangle">A triangle near by, replaced by the one that holds the place.</param>
-    /// <param name="value">The value.</param>
-    public bool TryAt(double xM, double yM, ref int triangle, out double value)
+    // Bound on the rounding of a squared distance to a circle's centre; infinite where the triangle is a sliver, so that exact numbers decide.
+    private static double Slack2(double ux, double uy, double vx, double vy, double atLattice, double radius2)
     {
-        (int x, int y) = _mesh.Snap(xM, yM);
-        int t = triangle = _mesh.Locate(x, y, triangle);
-        value = double.NaN;
-        if (_mesh.IsGhost(t)) return false;
-        ReadOnlySpan<int> origin = _mesh.Origin;
-        for (int k = 0; k < 3; k++)
-        {
-            int v = origin[(3 * t) + k];
-            if (_mesh.Lattice(v) != (x, y)) continue;
-            value = _values[v];
-            return true;
-        }
-
-        value = Sibson(t, x, y) ?? Linear(t, x, y);
-        return true;
-    }
-
-    /// <summary>Value on the flat triangle that holds a place; false outside the hull.</summary>
-    public bool TryLinearAt(double xM, double yM, ref int triangle, out double value)
-    {
-        (int x, int y) = _mesh.Snap(xM, yM);
-        triangle = _mesh.Locate(x, y, triangle);
-        value = _mesh.IsGhost(triangle) ? double.NaN : Linear(triangle, x, y);
-        return !double.IsNaN(value);
-    }
-
-    private double Linear(int t, int x, int y)
-    {
-        ReadOnlySpan<int> origin = _mesh.Origin;
-        int a = origin[3 * t], b = origin[(3 * t) + 1], c = origin[(3 * t) + 2];
-        return LinearSurface.At(Corner(a), Corner(b), Corner(c), x, y);
-        (double, double, double) Corner(int v) => (_mesh.Lattice(v).X, _mesh.Lattice(v).Y, _values[v]);
-    }
-
-    // Walks once round the cavity that the point would dig; null where rounding spoils the weights.
-    private double? Sibson(int t, int x, int y)
-    {
-        int start = Dig(t, x, y);
-        ReadOnlySpan<int> origin = _mesh.Origin, twin = _mesh.Twin;
-        int edge = start;
-        (double gx, double gy) = NewCentre(origin[edge], origin[Triangulation.Next(edge)], x, y);
-        (double firstX, double firstY) = (gx, gy);
-        double weights = 0, sum = 0, pullX = 0, pullY = 0, span = 0, least = 0;
-        do
-        {
-            int v = origin[Triangulation.Next(edge)];
-            double area = 0, fromX = gx, fromY = gy;
-            int f = edge;
-            while (true)
-            {
-                int inside = f / 3;
-                double cx = _centreX[inside] - x, cy = _centreY[inside] - y;
-                area += (fromX * cy) - (fromY * cx);
-                (fromX, fromY) = (cx, cy);
-                f = Triangulation.Next(f);
-                if (_stamp[twin[f] / 3] != _visit) break;
-                f = twin[f];
-            }
-
-            (double hx, double hy) = f == start ? (firstX, firstY) : NewCentre(v, origin[Triangulation.Next(f)], x, y);
-            area += (fromX * hy) - (fromY * hx);
-            area += (hx * gy) - (hy * gx);
-            (gx, gy, edge) = (hx, hy, f);
-            (int vx, int vy) = _mesh.Lattice(v);
-            weights += area;
-            sum += area * _values[v];
-            pullX += area * (vx - x);
-            pullY += area * (vy - y);
-            span = Math.Max(span, Math.Max(Math.Abs(vx - x), Math.Abs(vy - y)));
-            least = Math.Min(least, -Math.Abs(area) * (area * weights < 0 ? 1 : 0));
-        }
-        while (edge != start);
-        double size = Math.Abs(weights);
-        // Right weights balance about the point itself: anything else is rounding.
-        bool sound = size > 0 && double.IsFinite(sum) && least > -1e-3 * size && Math.Abs(pullX) + Math.Abs(pullY) < 0.01 * span * size;
-        return sound ? sum / weights : null;
-    }
-
-    // Marks the triangles whose circle holds the point; returns an edge of the cavity's rim.
-    private int Dig(int t, int x, int y)
-    {
-        _visit++;
-        int count = 0, rim = -1;
-        _cavity[count++] = t;
-        _stamp[t] = _visit;
-        ReadOnlySpan<int> twin = _mesh.Twin;
-        for (int k = 0; k < count; k++)
-        {
-            for (int e = 3 * _cavity[k]; e < (3 * _cavity[k]) + 3; e++)
-            {
-                int other = twin[e] / 3;
-                if (_stamp[other] == _visit) continue;
-                if (_mesh.IsGhost(other) || !_mesh.Conflicts(other, x, y)) { rim = e; continue; }
-                if (count == _cavity.Length) Array.Resize(ref _cavity, 2 * count);
-                _cavity[count++] = other;
-                _stamp[other] = _visit;
-            }
-        }
-
-        return rim;
-    }
-
-    private (double X, double Y) NewCentre(int u, int v, int x, int y)
-    {
-        (int ux, int uy) = _mesh.Lattice(u);
-        (int vx, int vy) = _mesh.Lattice(v);
-        return Circumcentre(ux - x, uy - y, vx - x, vy - y);
+        const double unit = 2.3e-16;
+        double u2 = (ux * ux) + (uy * uy), v2 = (vx * vx) + (vy * vy), cross = Math.Abs((ux * vy) - (uy * vx));
+        double radius = Math.Sqrt(radius2), over = Math.Abs(ux * vy) + Math.Abs(uy * vx), tops = ((Math.Abs(vy) + Math.Abs(vx)) * u2) + ((Math.Abs(uy) + Math.Abs(ux)) * v2);
+        double off = unit * (((3 * tops) + (4 * radius * over)) / cross + atLattice + (2 * radius));
+        return off < 0.01 * radius ? 16 * ((radius * off) + (unit * radius2)) : double.PositiveInfinity;
     }
 
     // Centre of the circle through the origin and two points.
-    private static (double X, double Y) Circumcentre(double ux, double uy, double vx, double vy)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Circumcentre(double ux, double uy, double vx, double vy, out double x, out double y)
     {
         double d = 2 * ((ux * vy) - (uy * vx)), u2 = (ux * ux) + (uy * uy), v2 = (vx * vx) + (vy * vy);
-        return (((vy * u2) - (uy * v2)) / d, ((ux * v2) - (vx * u2)) / d);
+        x = ((vy * u2) - (uy * v2)) / d;
+        y = ((ux * v2) - (vx * u2)) / d;
+    }
+
+    /// <summary>Asks for values, with work space of its own. Not for two threads at once.</summary>
+    public sealed class Probe(NaturalNeighbour of)
+    {
+        private readonly int[] _stamp = new int[of._radius2.Length];
+        private int[] _cavity = new int[64];
+        private int _visit;
+
+        /// <summary>Value at a place; false outside the hull.</summary>
+        /// <param name="xM">Easting, m.</param>
+        /// <param name="yM">Northing, m.</param>
+        /// <param name="triangle">A triangle near by, replaced by the one that holds the place.</param>
+        /// <param name="value">The value.</param>
+        public bool TryAt(double xM, double yM, ref int triangle, out double value)
+        {
+            Triangulation mesh = of._mesh;
+            (int x, int y) = mesh.Snap(xM, yM);
+            int t = triangle = mesh.Locate(x, y, triangle);
+            value = double.NaN;
+            if (mesh.IsGhost(t)) return false;
+            ReadOnlySpan<int> origin = mesh.Origin, px = mesh.LatticeX, py = mesh.LatticeY;
+            for (int e = 3 * t; e < (3 * t) + 3; e++)
+            {
+                int v = origin[e];
+                if (px[v] != x || py[v] != y) continue;
+                value = of._values[v];
+                return true;
+            }
+
+            value = Sibson(t, x, y);
+            if (double.IsNaN(value)) value = Linear(t, x, y);
+            return true;
+        }
+
+        /// <summary>Value on the flat triangle that holds a place; false outside the hull.</summary>
+        public bool TryLinearAt(double xM, double yM, ref int triangle, out double value)
+        {
+            (int x, int y) = of._mesh.Snap(xM, yM);
+            triangle = of._mesh.Locate(x, y, triangle);
+            value = of._mesh.IsGhost(triangle) ? double.NaN : Linear(triangle, x, y);
+            return !double.IsNaN(value);
+        }
+
+        private double Linear(int t, int x, int y)
+        {
+            ReadOnlySpan<int> origin = of._mesh.Origin;
+            int a = origin[3 * t], b = origin[(3 * t) + 1], c = origin[(3 * t) + 2];
+            return LinearSurface.At(Corner(a), Corner(b), Corner(c), x, y);
+            (double, double, double) Corner(int v) => (of._mesh.Lattice(v).X, of._mesh.Lattice(v).Y, of._values[v]);
+        }
+
+        // Walks once round the cavity that the point would dig; NaN where rounding spoils the weights.
+        private double Sibson(int t, int x, int y)
+        {
+            int start = Dig(t, x, y), edge = start, visit = _visit;
+            ReadOnlySpan<int> origin = of._mesh.Origin, twin = of._mesh.Twin, px = of._mesh.LatticeX, py = of._mesh.LatticeY;
+            double[] centreX = of._centreX, centreY = of._centreY;
+            float[] values = of._values;
+            int[] stamp = _stamp;
+            int w = origin[edge], v = origin[Triangulation.Next(edge)];
+            double vx = px[v] - x, vy = py[v] - y;
+            Circumcentre(px[w] - x, py[w] - y, vx, vy, out double gx, out double gy);
+            double firstX = gx, firstY = gy, weights = 0, sum = 0, pullX = 0, pullY = 0, span = 0, least = 0;
+            do
+            {
+                double area = 0, fromX = gx, fromY = gy;
+                int f = edge;
+                while (true)
+                {
+                    int inside = f / 3;
+                    double cx = centreX[inside] - x, cy = centreY[inside] - y;
+                    area += (fromX * cy) - (fromY * cx);
+                    (fromX, fromY) = (cx, cy);
+                    f = Triangulation.Next(f);
+                    int across = twin[f];
+                    if (stamp[across / 3] != visit) break;
+                    f = across;
+                }
+
+                w = origin[Triangulation.Next(f)];
+                double wx = px[w] - x, wy = py[w] - y, hx = firstX, hy = firstY;
+                if (f != start) Circumcentre(vx, vy, wx, wy, out hx, out hy);
+                area += (fromX * hy) - (fromY * hx);
+                area += (hx * gy) - (hy * gx);
+                weights += area;
+                sum += area * values[v];
+                pullX += area * vx;
+                pullY += area * vy;
+                span = Math.Max(span, Math.Max(Math.Abs(vx), Math.Abs(vy)));
+                least = Math.Min(least, -Math.Abs(area) * (area * weights < 0 ? 1 : 0));
+                (gx, gy, edge, v, vx, vy) = (hx, hy, f, w, wx, wy);
+            }
+            while (edge != start);
+            double size = Math.Abs(weights);
+            // Right weights balance about the point itself: anything else is rounding.
+            bool sound = size > 0 && double.IsFinite(sum) && least > -1e-3 * size && Math.Abs(pullX) + Math.Abs(pullY) < 0.01 * span * size;
+            return sound ? sum / weights : double.NaN;
+        }
+
+        // Marks the triangles whose circle holds the point; returns an edge of the cavity's rim.
+        private int Dig(int t, int x, int y)
+        {
+            int visit = ++_visit, count = 0, rim = -1;
+            int[] stamp = _stamp;
+            _cavity[count++] = t;
+            stamp[t] = visit;
+            ReadOnlySpan<int> twin = of._mesh.Twin;
+            for (int k = 0; k < count; k++)
+            {
+                int first = 3 * _cavity[k];
+                for (int e = first; e < first + 3; e++)
+                {
+                    int other = twin[e] / 3;
+                    if (stamp[other] == visit) continue;
+                    double dx = of._centreX[other] - x, dy = of._centreY[other] - y, inside = of._radius2[other] - ((dx * dx) + (dy * dy));
+                    bool conflicts = Math.Abs(inside) > of._slack2[other] ? inside > 0 : of._mesh.Conflicts(other, x, y);
+                    if (!conflicts) { rim = e; continue; }
+                    if (count == _cavity.Length) Array.Resize(ref _cavity, 2 * count);
+                    _cavity[count++] = other;
+                    stamp[other] = visit;
+                }
+            }
+
+            return rim;
+        }
     }
 }

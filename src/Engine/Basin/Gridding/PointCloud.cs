@@ -54,6 +54,14 @@ internal sealed class PointCloud
         _kind[Count++] = kind;
     }
 
+    /// <summary>Moves a point and its depth.</summary>
+    public void Shift(int point, double eastM, double northM, float deeperM)
+    {
+        _x[point] += eastM;
+        _y[point] += northM;
+        _depth[point] += deeperM;
+    }
+
     /// <summary>Makes room for more points.</summary>
     public void Reserve(int more)
     {

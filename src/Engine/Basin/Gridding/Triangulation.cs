@@ -76,6 +76,12 @@ internal sealed partial class Triangulation
     /// <summary>Northing of a vertex as snapped, m.</summary>
     public double VertexYM(int vertex) => _southM + (_y[vertex] * _quantumM);
 
+    /// <summary>Lattice columns by vertex.</summary>
+    public ReadOnlySpan<int> LatticeX => _x;
+
+    /// <summary>Lattice rows by vertex.</summary>
+    public ReadOnlySpan<int> LatticeY => _y;
+
     /// <summary>Lattice coordinates of a vertex.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public (int X, int Y) Lattice(int vertex) => (_x[vertex], _y[vertex]);
