@@ -42,17 +42,22 @@ internal static class GapFilling
             }
             else
             {
-                open += length;
+                // What holds for the hour before its stamp was moved back by one: the last hour never has it.
+                open += column.OfHourBefore && end == values.Length ? length - 1 : length;
             }
 
             i = end;
         }
 
-        if (line > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{line} missing hours of {column.What} were filled on a line between their neighbours."));
-        if (days > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{days} missing hours of {column.What} were filled from the same hour of the days around."));
-        if (open > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{open} hours of {column.What} are missing and stay open."));
+        if (line > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{Missing(line)} of {column.What} {Were(line)} filled on a line between the neighbours."));
+        if (days > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{Missing(days)} of {column.What} {Were(days)} filled from the same hour of the days around."));
+        if (open > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{open} {(open == 1 ? "hour" : "hours")} of {column.What} {(open == 1 ? "is missing and stays" : "are missing and stay")} open."));
         return result;
     }
+
+    private static string Missing(int hours) => string.Create(CultureInfo.InvariantCulture, $"{hours} missing {(hours == 1 ? "hour" : "hours")}");
+
+    private static string Were(int hours) => hours == 1 ? "was" : "were";
 
     private static double Between(HourlyColumn column, double from, double to, double share)
     {

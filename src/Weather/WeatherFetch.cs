@@ -96,7 +96,7 @@ public sealed class WeatherFetch
             byte[] answer = await _client.AskAsync(_service.ArchiveQuery(wish.LatDeg, wish.LonDeg, new DateOnly(year, 1, 1), new DateOnly(year, 12, 31)), KeepYears, cancel).ConfigureAwait(false);
             List<string> said = [];
             HourlyBlock block = GapFilling.Fill(ReplyReader.Read(answer, said).WithoutEmptyEnd(), said);
-            notes.AddRange(said.Where(s => !s.StartsWith("1 hours", StringComparison.Ordinal)).Select(s => string.Create(CultureInfo.InvariantCulture, $"{year}: {s}")));
+            notes.AddRange(said.Select(s => string.Create(CultureInfo.InvariantCulture, $"{year}: {s}")));
             return Tables.Of(string.Create(CultureInfo.InvariantCulture, $"climate/{year}.csv"), block);
         }
         catch (WeatherException e)

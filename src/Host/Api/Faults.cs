@@ -18,7 +18,8 @@ internal sealed class Faults(RequestDelegate next, Meters meters, ILogger<Faults
             meters.StorageFault(e.Fault);
             log.LogError("Storage: {Fault}: {Message}", e.Fault, e.Message);
             if (e.Fault is StorageFault.Busy) context.Response.Headers.RetryAfter = "1";
-            await Replies.Refuse(context, StatusOf(e.Fault), e.Message).ConfigureAwait(false);
+            // What the database itself said speaks of files and tables of this machine: that is for the log.
+            await Replies.Refuse(context, StatusOf(e.Fault), e.InnerException is null ? e.Message : Words(e.Fault)).ConfigureAwait(false);
         }
         catch (BadHttpRequestException e)
         {
@@ -43,6 +44,14 @@ internal sealed class Faults(RequestDelegate next, Meters meters, ILogger<Faults
         StorageFault.Full or StorageFault.ReadOnly => StatusCodes.Status507InsufficientStorage,
         StorageFault.Busy => StatusCodes.Status503ServiceUnavailable,
         _ => StatusCodes.Status503ServiceUnavailable,
+    };
+
+    private static string Words(StorageFault fault) => fault switch
+    {
+        StorageFault.Full => "The host's disk has no room left, or refuses to write: nothing of this was kept there. Make room at the host and try again.",
+        StorageFault.ReadOnly => "The host may not write to its disk: nothing of this was kept there. Its 'doctor' says what to do.",
+        StorageFault.Busy => "The host's store is held by another program. Try again in a moment.",
+        _ => "The host's store cannot be used just now: nothing of this was kept there. Its 'doctor' says what is wrong.",
     };
 
     private static string Sentence(string message)

@@ -1,6 +1,12 @@
 using System.Net;
 using System.Net.Http.Json;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using SecondShore.Host.Api;
+using SecondShore.Host.Watch;
 using SecondShore.Records;
+using SecondShore.Store;
 
 namespace SecondShore.Host.Tests.Threats;
 
@@ -128,5 +134,22 @@ public class WayInTests
             Assert.DoesNotContain(" at SecondShore.", text, StringComparison.Ordinal);
             Assert.DoesNotContain("Exception", text, StringComparison.Ordinal);
         }
+
+        // The store itself is broken: what it says of files and tables is for the host's log.
+        await host.Services.GetRequiredService<IDatabase>().WriteAsync(work => work.DoAsync("alter table lakes rename to gone"), default);
+        using HttpResponseMessage broken = await client.GetAsync("/api/lakes");
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, broken.StatusCode);
+        string told = await HostUnderTest.ErrorAsync(broken);
+        foreach (string inside in (string[])[host.Folder, "no such table", "SQLite"]) Assert.DoesNotContain(inside, told, StringComparison.Ordinal);
+        Assert.Contains(host.Log, line => line.Contains("no such table", StringComparison.Ordinal));
+
+        // A fault that nobody foresaw.
+        DefaultHttpContext context = new() { Response = { Body = new MemoryStream() } };
+        await new Faults(_ => throw new InvalidOperationException("the inside"), host.Services.GetRequiredService<Meters>(), NullLogger<Faults>.Instance).InvokeAsync(context);
+        context.Response.Body.Position = 0;
+        string said = await new StreamReader(context.Response.Body).ReadToEndAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(StatusCodes.Status500InternalServerError, context.Response.StatusCode);
+        Assert.Contains("Something went wrong at the host", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("inside", said, StringComparison.Ordinal);
     }
 }
