@@ -49,7 +49,7 @@ internal sealed class BasinMillion : IFigure
             cells++;
         }
 
-        yield return new Measured("basin-million-time", seconds, "s", $"one core of {Environment.ProcessorCount}; target 30 s on two; {lake.Method}");
+        yield return new Measured("basin-million-time", seconds, "s", $"wall clock on {Environment.ProcessorCount} cores; target 30 s on two; {lake.Method}");
         yield return new Measured("basin-million-processor-time", processor, "s", "all threads");
         yield return new Measured("basin-million-memory", (peak - before) / 1e6, "MB", "managed heap over the survey's own arrays, sampled every 20 ms");
         yield return new Measured("basin-million-rmse", Math.Sqrt(sum / cells), "m", "against the surface the soundings were drawn from, noise of 0.05 m");

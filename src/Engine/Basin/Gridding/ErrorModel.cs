@@ -33,15 +33,17 @@ internal readonly record struct ErrorModel(double AtDatumM2, double PerM)
             mean2 /= to - from;
             // The median of a squared normal is 0.455 of its mean; heavy tails are met half way.
             double variance = 0.5 * ((own[own.Length / 2] / 0.455) + mean2);
-            s0 += 1;
-            s1 += meanM;
-            s2 += meanM * meanM;
-            t0 += variance;
-            t1 += variance * meanM;
+            // Each class counts by its own size, or the far ones alone would say what the error beside a datum is.
+            double weight = 1 / Math.Max(variance, LeastSdM * LeastSdM);
+            s0 += weight;
+            s1 += weight * meanM;
+            s2 += weight * meanM * meanM;
+            t0 += weight * variance;
+            t1 += weight * variance * meanM;
         }
 
         double determinant = (s0 * s2) - (s1 * s1);
-        double slope = determinant > 1e-9 ? ((s0 * t1) - (s1 * t0)) / determinant : 0;
+        double slope = determinant > 1e-9 * s0 * s2 ? ((s0 * t1) - (s1 * t0)) / determinant : 0;
         slope = Math.Max(0, slope);
         double start = (t0 - (slope * s1)) / s0;
         if (start < LeastSdM * LeastSdM)

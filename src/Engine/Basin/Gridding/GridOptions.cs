@@ -17,6 +17,9 @@ public enum GriddingMethod
 
     /// <summary>Ordinary kriging from the nearest soundings of each direction (Cressie1993).</summary>
     Kriging,
+
+    /// <summary>Mean of the nearest soundings of each direction, weighted by the inverse square of distance: smooths noise (Shepard1968).</summary>
+    Distance,
 }
 
 /// <summary>Wishes about a grid; every one may be left to the gridder.</summary>

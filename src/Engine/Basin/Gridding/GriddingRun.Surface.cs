@@ -11,30 +11,53 @@ internal sealed partial class GriddingRun
         Triangulation mesh = new(_cloud.XM, _cloud.YM, cancel);
         if (mesh.EdgeCount == 0) return null;
         bool[]? used = mask is null ? DigHull(mesh) : null;
-        LeaveOutResult? tried = LeaveOut.Try(_cloud, options.Method, survey.Contours.Count == 0, options.Seed, cancel);
-        GriddingMethod method = tried?.Method ?? (options.Method == GriddingMethod.Auto ? GriddingMethod.NaturalNeighbour : options.Method);
-        progress?.Report(0.5);
         float[] depthM = new float[_frame.Count];
         Array.Fill(depthM, float.NaN);
         LinearSurface.Draw(mesh, _cloud.DepthM, used, _frame, depthM);
+        LeaveOutResult? tried = new LeaveOut(_soundings, _cloud, _frame, mask, cancel).Try(options.Method, survey.Contours.Count == 0, GapM(mask, depthM), options.Seed);
+        GriddingMethod method = tried?.Method ?? (options.Method == GriddingMethod.Auto ? GriddingMethod.NaturalNeighbour : options.Method);
+        progress?.Report(0.5);
         // Under a raster only the flat triangles are drawn, where nothing of them shows.
         bool[]? open = sheet is null || mask is null ? mask : RasterMerge.ShowsThrough(mask, sheet, _frame);
         if (method == GriddingMethod.NaturalNeighbour)
         {
             new NaturalNeighbour(mesh, _cloud.DepthM).Draw(open, used, _frame, depthM, cancel);
         }
-        else if (method == GriddingMethod.Kriging)
+        else if (method is GriddingMethod.Kriging or GriddingMethod.Distance)
         {
             bool[] wanted = new bool[depthM.Length];
             for (int i = 0; i < wanted.Length; i++) wanted[i] = (open is null || open[i]) && !float.IsNaN(depthM[i]);
-            new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(wanted, _frame, depthM, cancel);
+            new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(wanted, method == GriddingMethod.Kriging, _frame, depthM, cancel);
         }
 
-        if (mask is null) FillSounded(mesh, depthM);
+        if (mask is null) FillSounded(depthM);
+        if (_soundings.Count > 0 && tried?.Settles != false) new SheetFit(_frame).Settle(depthM, mask, _soundings);
         progress?.Report(0.75);
         SayMethod(method, tried);
         double intervalM = RoundTerraces(mesh, depthM);
         return new PointSurface(depthM, Doubt(mask, depthM, tried, intervalM), method, tried?.RmseM);
+    }
+
+    // Distance to data within which three quarters of the drawn water lie.
+    private double GapM(bool[]? mask, float[] depthM)
+    {
+        bool[] datum = new bool[depthM.Length];
+        for (int i = 0; i < _cloud.Count; i++)
+            if (_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) datum[_frame.Index(ix, iy)] = true;
+        float[] squared = NearestCell.Of(datum, _frame.Nx, _frame.Ny).SquaredCells;
+        // Counted by whole cells: exact enough for the length of a run.
+        int[] within = new int[Math.Max(_frame.Nx, _frame.Ny) + 2];
+        int all = 0;
+        for (int i = 0; i < depthM.Length; i++)
+        {
+            if (!(depthM[i] > 0) || (mask is not null && !mask[i])) continue;
+            within[Math.Min(within.Length - 1, (int)Math.Sqrt(squared[i]))]++;
+            all++;
+        }
+
+        int cells = 0;
+        for (int seen = within[0]; seen < 0.75 * all; seen += within[cells]) cells++;
+        return (cells + 0.5) * _frame.CellM;
     }
 
     private bool[] DigHull(Triangulation mesh)
@@ -45,23 +68,17 @@ internal sealed partial class GriddingRun
         return ConcaveHull.Dig(mesh, longestM);
     }
 
-    // Where a boat has sounded there is water, though the hull was dug away around its track.
-    private void FillSounded(Triangulation mesh, float[] depthM)
+    // Where a boat has sounded there is water, though the hull was dug away around its track. Triangles that reach across to
+    // the next track are no guide there: the soundings about the cell are.
+    private void FillSounded(float[] depthM)
     {
-        float[] whole = new float[depthM.Length];
-        Array.Fill(whole, float.NaN);
-        LinearSurface.Draw(mesh, _cloud.DepthM, null, _frame, whole);
         bool[] sounded = new bool[depthM.Length];
-        float[] own = new float[depthM.Length];
         for (int i = 0; i < _cloud.Count; i++)
-        {
-            if (!(_cloud.DepthM[i] > 0) || !_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) continue;
-            (sounded[_frame.Index(ix, iy)], own[_frame.Index(ix, iy)]) = (true, _cloud.DepthM[i]);
-        }
-
-        (int[] nearest, float[] squared) = NearestCell.Of(sounded, _frame.Nx, _frame.Ny);
-        for (int i = 0; i < depthM.Length; i++)
-            if (float.IsNaN(depthM[i]) && squared[i] <= 2) depthM[i] = float.IsNaN(whole[i]) ? own[nearest[i]] : whole[i];
+            if (_cloud.DepthM[i] > 0 && _frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) sounded[_frame.Index(ix, iy)] = true;
+        float[] squared = NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells;
+        bool[] open = new bool[depthM.Length];
+        for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2;
+        new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(open, false, _frame, depthM, cancel);
     }
 
     private void SayMethod(GriddingMethod method, LeaveOutResult? tried)
@@ -70,6 +87,7 @@ internal sealed partial class GriddingRun
         {
             GriddingMethod.Linear => "as flat triangles",
             GriddingMethod.Kriging => "by kriging",
+            GriddingMethod.Distance => "as the mean of the nearest soundings of each direction",
             _ => "by natural neighbours",
         };
         _done.Add(tried is null

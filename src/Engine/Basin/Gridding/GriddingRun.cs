@@ -18,6 +18,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
     private LocalProjection _projection = null!;
     private PlaneShoreline? _shoreline;
     private PointCloud _cloud = null!;
+    private PointCloud _soundings = null!;
     private int[] _set = [];
     private GridFrame _frame = null!;
 
@@ -38,6 +39,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         float[]? sheet = RasterSheet();
         progress?.Report(0.3);
         GiveWay();
+        _soundings = _cloud;
         _cloud = CloudThinning.ToHalfCells(_cloud, _frame);
         if (sheet is not null) AddRasterRim(mask, sheet);
         AddLines();
@@ -66,6 +68,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         _cloud = SurveyPlane.Soundings(survey, _projection, out int leftOut, out _set);
         if (leftOut > 0) _assumed.Add(FormattableString.Invariant($"{leftOut} soundings without a usable place or depth were left out."));
         DropStrays();
+        DropFalseEchoes();
     }
 
     private void DropStrays()
@@ -76,6 +79,14 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         Keep(keep);
         if (_cloud.Count < before)
             _assumed.Add(FormattableString.Invariant($"{before - _cloud.Count} soundings lie far off the lake and were left out."));
+    }
+
+    private void DropFalseEchoes()
+    {
+        int before = _cloud.Count;
+        Keep(FalseEchoes.Keep(_cloud));
+        if (_cloud.Count < before)
+            _assumed.Add(FormattableString.Invariant($"{before - _cloud.Count} soundings that the ones before and after them rule out (lost or second echoes) were left out."));
     }
 
     private void GiveWay()

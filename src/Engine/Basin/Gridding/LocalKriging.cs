@@ -1,8 +1,12 @@
+using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Grid;
 
 namespace SecondShore.Engine.Basin.Gridding;
 
-/// <summary>Ordinary kriging from the nearest soundings of each direction. Source: Cressie1993. Not for two threads at once.</summary>
+/// <summary>
+/// Depth from the nearest soundings of each direction: by ordinary kriging (Cressie1993), or as their mean weighted by the
+/// inverse square of distance (Shepard1968), which smooths noise that kriging takes for bed. Not for two threads at once.
+/// </summary>
 internal sealed class LocalKriging
 {
     private const int PerSector = 2;
@@ -16,16 +20,20 @@ internal sealed class LocalKriging
     private readonly double[] _nearM2 = new double[Most];
     private readonly double[] _matrix = new double[(Most + 1) * (Most + 2)];
 
-    /// <summary>Prepares points for kriging and fits their variogram.</summary>
+    private Variogram? _variogram;
+
+    /// <summary>Prepares points.</summary>
     public LocalKriging(ReadOnlySpan<double> xM, ReadOnlySpan<double> yM, ReadOnlySpan<float> values)
     {
         (_x, _y, _values) = (xM.ToArray(), yM.ToArray(), values.ToArray());
         _buckets = new PointBuckets(_x, _y);
-        Variogram = FitVariogram();
     }
 
+    // The same points with work space of its own.
+    private LocalKriging(LocalKriging of) => (_x, _y, _values, _buckets, _variogram) = (of._x, of._y, of._values, of._buckets, of._variogram);
+
     /// <summary>The fitted variogram.</summary>
-    public Variogram Variogram { get; }
+    public Variogram Variogram => _variogram ??= FitVariogram();
 
     /// <summary>Estimate and variance from given points.</summary>
     /// <returns>False when the points cannot be told apart.</returns>
@@ -57,10 +65,47 @@ internal sealed class LocalKriging
         return true;
     }
 
-    /// <summary>Value at a place.</summary>
-    public bool TryAt(double xM, double yM, out double value)
+    /// <summary>Kriged value at a place; false where the points cannot be told apart.</summary>
+    public bool TryAt(double xM, double yM, out double value) => TryKrige(xM, yM, Find(xM, yM), out value);
+
+    /// <summary>Mean at a place, weighted by the inverse square of distance; NaN without points.</summary>
+    public double MeanAt(double xM, double yM) => Mean(xM, yM, Find(xM, yM));
+
+    /// <summary>Both at a place: kriged, or the mean where that fails, and the mean.</summary>
+    public (double Kriged, double Mean) BothAt(double xM, double yM)
     {
-        int count = _buckets.NearestBySector(xM, yM, Sectors, PerSector, _near, _nearM2);
+        int count = Find(xM, yM);
+        double mean = Mean(xM, yM, count);
+        return (TryKrige(xM, yM, count, out double kriged) ? kriged : mean, mean);
+    }
+
+    /// <summary>Fills the wanted cells of a grid, by kriging or by the mean.</summary>
+    public void Draw(bool[] wanted, bool krige, GridFrame frame, float[] target, CancellationToken cancel)
+    {
+        // Fitted once, before the threads ask for it.
+        if (krige) _ = Variogram;
+        SideBySide.Bands(frame.Ny, () => new LocalKriging(this), (own, first, end) => own.DrawRows(first, end, wanted, krige, frame, target), cancel);
+    }
+
+    private void DrawRows(int first, int end, bool[] wanted, bool krige, GridFrame frame, float[] target)
+    {
+        for (int iy = first; iy < end; iy++)
+        {
+            for (int ix = 0; ix < frame.Nx; ix++)
+            {
+                int i = frame.Index(ix, iy);
+                if (!wanted[i]) continue;
+                var centre = frame.Centre(ix, iy);
+                if (!krige) target[i] = (float)MeanAt(centre.XM, centre.YM);
+                else if (TryAt(centre.XM, centre.YM, out double value)) target[i] = (float)value;
+            }
+        }
+    }
+
+    private int Find(double xM, double yM) => _buckets.NearestBySector(xM, yM, Sectors, PerSector, _near, _nearM2);
+
+    private bool TryKrige(double xM, double yM, int count, out double value)
+    {
         value = double.NaN;
         if (count == 0) return false;
         Span<double> x = stackalloc double[count], y = stackalloc double[count];
@@ -79,20 +124,17 @@ internal sealed class LocalKriging
         return true;
     }
 
-    /// <summary>Fills the wanted cells of a grid.</summary>
-    public void Draw(bool[] wanted, GridFrame frame, float[] target, CancellationToken cancel)
+    private double Mean(double xM, double yM, int count)
     {
-        for (int iy = 0; iy < frame.Ny; iy++)
+        double sum = 0, weights = 0;
+        for (int k = 0; k < count; k++)
         {
-            cancel.ThrowIfCancellationRequested();
-            for (int ix = 0; ix < frame.Nx; ix++)
-            {
-                int i = frame.Index(ix, iy);
-                if (!wanted[i]) continue;
-                var centre = frame.Centre(ix, iy);
-                if (TryAt(centre.XM, centre.YM, out double value)) target[i] = (float)value;
-            }
+            double dx = _x[_near[k]] - xM, dy = _y[_near[k]] - yM, weight = 1 / Math.Max((dx * dx) + (dy * dy), 1e-6);
+            sum += weight * _values[_near[k]];
+            weights += weight;
         }
+
+        return sum / weights;
     }
 
     private static double Distance(double dx, double dy) => Math.Sqrt((dx * dx) + (dy * dy));
@@ -106,17 +148,25 @@ internal sealed class LocalKriging
             for (int r = c + 1; r < n; r++)
                 if (Math.Abs(m[(r * width) + c]) > Math.Abs(m[(pivot * width) + c])) pivot = r;
             if (Math.Abs(m[(pivot * width) + c]) < 1e-12) return false;
+            Span<double> top = m.Slice(c * width, width);
             if (pivot != c)
-                for (int k = c; k < width; k++) (m[(c * width) + k], m[(pivot * width) + k]) = (m[(pivot * width) + k], m[(c * width) + k]);
-            double inverse = 1.0 / m[(c * width) + c];
-            for (int r = 0; r < n; r++)
+                for (int k = c; k < width; k++) (top[k], m[(pivot * width) + k]) = (m[(pivot * width) + k], top[k]);
+            double inverse = 1.0 / top[c];
+            for (int r = c + 1; r < n; r++)
             {
-                double factor = m[(r * width) + c] * inverse;
-                if (r == c || factor == 0) continue;
-                for (int k = c; k < width; k++) m[(r * width) + k] -= factor * m[(c * width) + k];
+                Span<double> row = m.Slice(r * width, width);
+                double factor = row[c] * inverse;
+                if (factor == 0) continue;
+                for (int k = c; k < width; k++) row[k] -= factor * top[k];
             }
+        }
 
-            for (int k = c; k < width; k++) m[(c * width) + k] *= inverse;
+        for (int c = n - 1; c >= 0; c--)
+        {
+            Span<double> row = m.Slice(c * width, width);
+            double sum = row[width - 1];
+            for (int k = c + 1; k < n; k++) sum -= row[k] * m[(k * width) + width - 1];
+            row[width - 1] = sum / row[c];
         }
 
         return true;

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Grid;
 
 namespace SecondShore.Engine.Basin.Gridding;
@@ -40,7 +41,7 @@ internal sealed class NaturalNeighbour
 
     /// <summary>Fills the wanted cells of a grid; cells outside the hull, or in triangles not used, are left as they are.</summary>
     public void Draw(bool[]? wanted, bool[]? used, GridFrame frame, float[] target, CancellationToken cancel) =>
-        RowBands.Run(frame.Ny, () => new Probe(this), (probe, first, end) => Draw(probe, first, end, wanted, used, frame, target), cancel);
+        SideBySide.Bands(frame.Ny, () => new Probe(this), (probe, first, end) => Draw(probe, first, end, wanted, used, frame, target), cancel);
 
     private static void Draw(Probe probe, int first, int end, bool[]? wanted, bool[]? used, GridFrame frame, float[] target)
     {

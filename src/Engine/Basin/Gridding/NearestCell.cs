@@ -28,32 +28,31 @@ internal static class NearestCell
         return (nearest, squared);
     }
 
-    // Along a column only the nearest source above and below matter.
+    // Along a column only the nearest source above and below matter. Rows stand in for indices until the second pass.
     private static void Columns(ReadOnlySpan<bool> marked, int nx, int ny, int[] nearest, float[] squared)
     {
-        Array.Fill(nearest, -1);
+        int[] last = new int[nx];
+        Array.Fill(last, -1);
         for (int iy = 0; iy < ny; iy++)
         {
-            for (int ix = 0; ix < nx; ix++)
+            for (int ix = 0, i = iy * nx; ix < nx; ix++, i++)
             {
-                int i = (iy * nx) + ix;
-                nearest[i] = marked[i] ? i : iy > 0 ? nearest[i - nx] : -1;
+                if (marked[i]) last[ix] = iy;
+                nearest[i] = last[ix];
             }
         }
 
+        Array.Fill(last, -1);
         for (int iy = ny - 1; iy >= 0; iy--)
         {
-            for (int ix = 0; ix < nx; ix++)
+            for (int ix = 0, i = iy * nx; ix < nx; ix++, i++)
             {
-                int i = (iy * nx) + ix;
-                if (iy < ny - 1)
-                {
-                    int below = nearest[i], above = nearest[i + nx];
-                    if (above >= 0 && (below < 0 || (above / nx) - iy < iy - (below / nx))) nearest[i] = above;
-                }
-
-                int source = nearest[i];
-                float rows = source < 0 ? float.PositiveInfinity : (source / nx) - iy;
+                int row = nearest[i], above = last[ix];
+                if (above >= 0 && (row < 0 || above - iy < iy - row)) row = above;
+                last[ix] = row;
+                if (row < 0) { squared[i] = float.PositiveInfinity; continue; }
+                float rows = row - iy;
+                nearest[i] = (row * nx) + ix;
                 squared[i] = rows * rows;
             }
         }

@@ -74,6 +74,13 @@ internal sealed class AsciiGridReader : ISurveyReader
 
     private static bool TryNumber(ReadOnlySpan<byte> token, out double value)
     {
+        Span<char> plain = stackalloc char[16];
+        if (token.Length <= plain.Length)
+        {
+            for (int k = 0; k < token.Length; k++) plain[k] = (char)token[k];
+            if (NumberText.TryPlain(plain[..token.Length], out value)) return true;
+        }
+
         if (double.TryParse(token, NumberStyles.Float, CultureInfo.InvariantCulture, out value)) return double.IsFinite(value) || double.IsNaN(value);
         if (token.IndexOf((byte)',') < 0 || token.Length > 40) return false;
         return NumberText.TryParse(Encoding.Latin1.GetString(token), decimalComma: true, out value);

@@ -28,7 +28,7 @@ public class InterpolationTests
             double[] x = [.. points.Select(p => p.Item1), -1, 101, -1, 101], y = [.. points.Select(p => p.Item2), -1, -1, 101, 101];
             float[] plane = [.. x.Zip(y, (a, b) => (float)(3 + (0.1 * a) - (0.07 * b)))];
             Triangulation mesh = new(x, y);
-            NaturalNeighbour natural = new(mesh, plane);
+            NaturalNeighbour.Probe natural = new(new NaturalNeighbour(mesh, plane));
             int triangle = 0;
             for (int k = 0; k < 40; k++)
             {
@@ -51,7 +51,7 @@ public class InterpolationTests
             Triangulation mesh = new([.. points.Select(p => p.Item1 * 5.0)], [.. points.Select(p => p.Item2 * 5.0)]);
             if (mesh.EdgeCount == 0) return;
             float[] values = [.. points.Select(p => p.Item3)];
-            NaturalNeighbour natural = new(mesh, values);
+            NaturalNeighbour.Probe natural = new(new NaturalNeighbour(mesh, values));
             int triangle = 0;
             for (int k = 0; k < 200; k++)
                 if (natural.TryAt((k % 20) * 3.1, (k / 20) * 6.3, ref triangle, out double value))
