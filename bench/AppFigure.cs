@@ -12,6 +12,7 @@ internal sealed class AppFigure(string name, string claim, string unit, string a
         new AppFigure("app-outlook", "Seconds for an outlook of 30 members of the demo lake in the browser", "s", "part of app-recompute", v => v.OutlookS),
         new AppFigure("app-shore", "Seconds for bottom forms, second shore and ranked places in the browser", "s", "part of app-recompute", v => v.ShoreS),
         new AppFigure("app-day", "Seconds for wind and water in motion, route and rigs of a day in the browser", "s", "part of app-recompute", v => v.DayS),
+        new AppFigure("app-replan", "Seconds for a day planned again in the browser on 16 places with four other days: ways, plan, rigs, sheet; the water is known", "s", "2 s wanted", v => v.ReplanS),
         new AppFigure("app-recompute", "Seconds for opening the demo lake, outlook, second shore, places and a day's plan in the browser", "s", "15 s wanted, with outlook of 30 members", v => v.OpenS + v.OutlookS + v.ShoreS + v.DayS),
         new AppFigure("app-reslice", "Milliseconds for drawing the second shore at another depth", "ms", "200 ms wanted", v => v.ResliceMs),
         new AppFigure("app-rig", "Milliseconds for the rig's answer and its table at another depth", "ms", "100 ms wanted", v => v.RigMs),

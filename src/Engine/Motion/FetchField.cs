@@ -102,6 +102,9 @@ public sealed class FetchField
         return low + (at.Share * (_fetchM[at.High + cell] - low));
     }
 
+    /// <summary>Fetch of all blocks for one of the bearings kept, from its first entry, m.</summary>
+    internal ReadOnlySpan<float> FetchRow(int firstEntry) => _fetchM.AsSpan(firstEntry, Count);
+
     /// <summary>Mean depth along the fetch of a block, m.</summary>
     internal double MeanDepthM(int cell, in BearingShare at)
     {

@@ -25,10 +25,21 @@ internal sealed class ShelterByHour
     public void Fill(int step, Span<float> openShare)
     {
         BearingShare bearing = _fetch.Bearing(_wind.FromDeg(step));
-        for (int w = 0; w < _fetchCells.Length; w++)
+        if (_bankM == 0)
         {
-            int cell = _fetchCells[w];
-            openShare[_motion.Cells[w]] = cell < 0 ? 0f : (float)Shelter.StressShare(_fetch.FetchM(cell, bearing), _bankM);
+            foreach (int cell in _motion.Cells) openShare[cell] = 1f;
+            return;
+        }
+
+        // Shelter.StressShare, written out: this runs for every cell of every hour.
+        ReadOnlySpan<float> low = _fetch.FetchRow(bearing.Low), high = _fetch.FetchRow(bearing.High);
+        int[] fetchCells = _fetchCells, cells = _motion.Cells;
+        float t = (float)bearing.Share, perM = (float)(1.0 / (10.0 * _bankM));
+        for (int w = 0; w < fetchCells.Length; w++)
+        {
+            int cell = fetchCells[w];
+            float share = cell < 0 ? 0f : (low[cell] + (t * (high[cell] - low[cell]))) * perM;
+            openShare[cells[w]] = share < 1f ? share : 1f;
         }
     }
 

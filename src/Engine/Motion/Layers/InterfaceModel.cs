@@ -89,10 +89,12 @@ public sealed class InterfaceModel
     {
         int nx = Grid.Depths.Frame.Nx;
         Require.SameLength(openShare.Length, Grid.Depths.Frame.Count, nameof(openShare));
-        for (int iy = 0; iy < Grid.Rows; iy++)
+        double[] share = _refresh.OpenShare;
+        for (int run = 0; run < Grid.RunStarts.Length; run++)
         {
-            int entry = Grid.Entry(0, iy);
-            for (int ix = 0; ix < nx; ix++) _refresh.OpenShare[entry + ix] = openShare[(iy * nx) + ix];
+            // Runs hold all that computes; the frame has neither the border row nor the border column.
+            int start = Grid.RunStarts[run], from = (((start / Grid.Stride) - 1) * nx) + (start % Grid.Stride) - 1;
+            for (int i = start; i < Grid.RunEnds[run]; i++) share[i] = openShare[from + i - start];
         }
     }
 
