@@ -21,7 +21,7 @@ internal sealed class AppInStep : IFigure
     {
         await FillAsync(new Uri(page.Url));
         await page.Locator(".mast .t").ClickAsync();
-        ILocator take = page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take it onto this device: Bench lake" });
+        ILocator take = page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take it onto this device Bench lake" });
         await take.WaitForAsync();
         await page.EvaluateAsync("() => { window.held = []; new PerformanceObserver((l) => window.held.push(...l.getEntries())).observe({ type: 'longtask' }); }");
         double began = await page.EvaluateAsync<double>("() => performance.now()");

@@ -22,10 +22,10 @@ public class InStepTests(BrowserFixture fixture)
 
         await LakesAsync(here);
         await here.ShotAsync($"host-{width}-light-before");
-        await here.PressAsync($"Give it to the host: {TestLake.Name}");
+        await here.PressAsync($"Give it to the host {TestLake.Name}");
         await InStepAsync(here);
         await LakesAsync(there);
-        await there.PressAsync($"Take it onto this device: {TestLake.Name}");
+        await there.PressAsync($"Take it onto this device {TestLake.Name}");
         await InStepAsync(there);
         foreach ((AppPage app, string light) in ((AppPage, string)[])[(here, "light"), (there, "dark")])
             await LookAsync(app, $"host-{width}-{light}", $"Lakes with a host, {width} px, {light}");
@@ -91,7 +91,7 @@ public class InStepTests(BrowserFixture fixture)
         await PairAsync(app, host.Address, "WRONG-WRONG");
         await app.Page.GetByText("The code is wrong").WaitForAsync(new() { Timeout = Patient });
         await PairAsync(app, host.Address, host.Code);
-        await app.PressAsync($"Give it to the host: {TestLake.Name}");
+        await app.PressAsync($"Give it to the host {TestLake.Name}");
         await InStepAsync(app);
 
         // The token is kept: a new visit needs no code.
