@@ -25,7 +25,7 @@ public static class ArmSplitter
         int[] regions = Regions(grid, options, leastCells, cancel);
         regions = CutReaches(grid, regions, options.ReachLengthM, leastCells, cancel);
         cancel.ThrowIfCancellationRequested();
-        return Describe(grid, regions, options);
+        return Describe(grid, regions, leastCells, options);
     }
 
     private static int[] Regions(DepthGrid grid, ArmOptions options, int leastCells, CancellationToken cancel)
@@ -131,7 +131,7 @@ public static class ArmSplitter
         return map.Labels();
     }
 
-    private static ArmSet Describe(DepthGrid grid, int[] regions, ArmOptions options)
+    private static ArmSet Describe(DepthGrid grid, int[] regions, int leastCells, ArmOptions options)
     {
         GridFrame frame = grid.Frame;
         Dictionary<int, List<int>> cells = [];
@@ -142,7 +142,10 @@ public static class ArmSplitter
             list.Add(i);
         }
 
-        ArmCells[] parts = [.. cells.Values.Select(list => new ArmCells(grid, list))];
+        // A puddle apart from the lake has no neighbour to be merged with, and is no arm: it counts with the largest water.
+        List<int> largest = cells.Values.MaxBy(list => list.Count)!;
+        foreach (List<int> puddle in cells.Values.Where(list => list.Count < leastCells && list != largest)) largest.AddRange(puddle);
+        ArmCells[] parts = [.. cells.Values.Where(list => list.Count >= leastCells || list == largest).Select(list => new ArmCells(grid, list))];
         Array.Sort(parts, (a, b) => b.MaxDepthM.CompareTo(a.MaxDepthM));
         short[] label = new short[frame.Count];
         Array.Fill(label, (short)-1);

@@ -20,6 +20,8 @@ public sealed class ColumnGrid
         Require.InRange(layerM, 0.05, 5);
         AboveM = Require.InRange(aboveM, 0, 100);
         double depthM = WetDepthM(basin);
+        // Water thinner than two layers would leave a layer with nothing in it.
+        exact &= depthM + aboveM >= 2 * layerM;
         int count = (int)Math.Clamp(Math.Round((depthM + aboveM) / layerM), 8, 400);
         LayerM = exact ? Math.Max(layerM, (depthM + aboveM) / 400) : (depthM + aboveM) / count;
         if (exact) count = Math.Max(2, (int)((depthM + aboveM) / LayerM));

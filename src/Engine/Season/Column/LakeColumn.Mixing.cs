@@ -86,7 +86,7 @@ public sealed partial class LakeColumn
         double freed = 0;
         while (i <= to)
         {
-            if (density[i] <= density[i + 1] + DensityTolerance)
+            if (!(density[i] > density[i + 1] + DensityTolerance))
             {
                 i++;
                 continue;
