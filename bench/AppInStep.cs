@@ -34,7 +34,7 @@ internal sealed class AppInStep : IFigure
         return
         [
             new("app-in-step-held", longestMs, "ms", $"100 ms wanted; wall clock, load {load}"),
-            new("app-in-step-time", tookMs / 1000, "s", string.Create(CultureInfo.InvariantCulture, $"{Entries} entries in pages of 500, load {load}")),
+            new("app-in-step-time", tookMs / 1000, "s", string.Create(CultureInfo.InvariantCulture, $"{Entries} entries in pages of 60, load {load}")),
         ];
     }
 

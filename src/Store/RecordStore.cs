@@ -16,7 +16,7 @@ public sealed record StoreQuota(int Lakes, long RecordsPerLake, long BytesPerLak
 /// <summary>Lakes and their records: sets that only grow. Each new record of a lake gets the lake's next number.</summary>
 public sealed class RecordStore(IDatabase database, TimeProvider clock, StoreQuota quota)
 {
-    private static readonly int PageSize = 500;
+    private static readonly int PageSize = RecordRules.MaxRecordsPerMessage;
     private static readonly int PageCharacters = 512 * 1024;
 
     /// <summary>The store's epoch; empty until <see cref="OpenAsync"/>.</summary>
@@ -83,19 +83,23 @@ public sealed class RecordStore(IDatabase database, TimeProvider clock, StoreQuo
         }, cancel);
     }
 
-    /// <summary>The records after a cursor. A cursor of another epoch starts from the first.</summary>
-    public async Task<PullAnswer> PullAsync(string lake, string epoch, long cursor, CancellationToken cancel)
+    /// <summary>The records after a cursor, a page of them. A cursor of another epoch starts from the first.</summary>
+    public Task<PullAnswer> PullAsync(string lake, string epoch, long cursor, CancellationToken cancel) => PullAsync(lake, epoch, cursor, PageSize, cancel);
+
+    /// <summary>The same in pages of at most so many records, and never more than <see cref="RecordRules.MaxRecordsPerMessage"/>.</summary>
+    public async Task<PullAnswer> PullAsync(string lake, string epoch, long cursor, int most, CancellationToken cancel)
     {
+        int size = Math.Clamp(most, 1, PageSize);
         long after = string.Equals(epoch, Epoch, StringComparison.Ordinal) ? Math.Max(0, cursor) : 0;
         IReadOnlyList<StoredRecord> rows = await database.ReadAsync(work => work.RowsAsync<StoredRecord>(
             "select seq as Seq, id as Id, kind as Kind, at as At, replaces as Replaces, removed as Removed, body as Body from records "
-            + "where lake = @lake and seq > @after order by seq limit @limit", new { lake, after, limit = PageSize + 1 }), cancel).ConfigureAwait(false);
+            + "where lake = @lake and seq > @after order by seq limit @limit", new { lake, after, limit = size + 1 }), cancel).ConfigureAwait(false);
         List<LakeRecord> page = [];
         int characters = 0;
         long last = after;
         foreach (StoredRecord row in rows)
         {
-            if (page.Count == PageSize || (page.Count > 0 && characters + row.Body.Length > PageCharacters)) break;
+            if (page.Count == size || (page.Count > 0 && characters + row.Body.Length > PageCharacters)) break;
             page.Add(row.ToRecord());
             characters += row.Body.Length;
             last = row.Seq;

@@ -43,6 +43,7 @@ public class InStepTests(BrowserFixture fixture)
         await here.Page.WaitForFunctionAsync("() => document.querySelector('.sync')?.textContent.includes('3 entries wait')", null, new() { Timeout = Patient });
         await here.ShotAsync($"host-{width}-waiting");
         await there.Page.Locator(".add").GetByRole(AriaRole.Button, new() { Name = "Snag", Exact = true }).ClickAsync();
+        await EntriesAsync(there, 1);
         await UpToDateAsync(there);
 
         await phone.SetOfflineAsync(false);
@@ -135,8 +136,19 @@ public class InStepTests(BrowserFixture fixture)
     private static Task InStepAsync(AppPage app) =>
         app.Page.Locator(".host .lakerow", new() { HasText = TestLake.Name }).GetByText("in step").WaitForAsync(new() { Timeout = Patient });
 
-    private static async Task UpToDateAsync(AppPage app) =>
-        await app.Page.WaitForFunctionAsync("() => document.querySelector('.sync')?.textContent.includes('Up to date')", null, new() { Timeout = Patient });
+    // By the device's own count first: the words of a moment ago say the same.
+    private static async Task UpToDateAsync(AppPage app)
+    {
+        DateTimeOffset until = TimeProvider.System.GetUtcNow().AddMilliseconds(Patient);
+        while (!await app.Page.EvaluateAsync<bool>("""
+            async () => Object.values(JSON.parse(await (await import('/js/app.js')).waitingCountsJson())).every((waiting) => waiting === 0)
+              && (document.querySelector('.sync')?.textContent ?? '').includes('Up to date')
+            """))
+        {
+            Assert.True(TimeProvider.System.GetUtcNow() < until, "Entries still wait for the host: " + await app.Page.InnerTextAsync("main"));
+            await app.Page.WaitForTimeoutAsync(200);
+        }
+    }
 
     // By the button under Lakes, and back to the log.
     private static async Task NowAsync(AppPage app)

@@ -22,8 +22,12 @@ public abstract class RecordStoreTests
         Assert.Equal([.. records, Note("new", 5)], await store.AllAsync("lake", default));
     }
 
-    [Fact]
-    public async Task Pages_follow_the_cursor_without_a_hole_or_a_repetition()
+    [Theory]
+    [InlineData(500, 500)]
+    [InlineData(60, 60)]
+    [InlineData(0, 1)]
+    [InlineData(100_000, 500)]
+    public async Task Pages_follow_the_cursor_without_a_hole_or_a_repetition(int asked, int most)
     {
         using IStoreUnderTest under = await NewAsync();
         await using IDatabase database = under.Open();
@@ -34,8 +38,8 @@ public abstract class RecordStoreTests
         long cursor = 0;
         for (bool more = true; more;)
         {
-            PullAnswer page = await store.PullAsync("lake", store.Epoch, cursor, default);
-            Assert.InRange(page.Records.Count, 1, 500);
+            PullAnswer page = await store.PullAsync("lake", store.Epoch, cursor, asked, default);
+            Assert.InRange(page.Records.Count, 1, most);
             got.AddRange(page.Records);
             (cursor, more) = (page.Cursor, page.More);
         }

@@ -16,11 +16,11 @@ internal sealed class DeviceRecords(Browser browser, LakeLink link) : ILocalReco
     public async Task<IReadOnlyList<LakeRecord>> WaitingAsync(CancellationToken cancel)
     {
         if (!link.MayWrite) return [];
-        IReadOnlyList<RecordRow> rows = await ReadAsync("waitingJson", link.Lake, RecordRules.MaxRecordsPerMessage);
+        IReadOnlyList<RecordRow> rows = await ReadAsync("waitingJson", link.Lake, HostCalls.RecordsAtOnce);
         if (!rows.All(r => RecordIds.IsWellFormed(r.Id)))
         {
             await RenewIdsAsync();
-            rows = await ReadAsync("waitingJson", link.Lake, RecordRules.MaxRecordsPerMessage);
+            rows = await ReadAsync("waitingJson", link.Lake, HostCalls.RecordsAtOnce);
         }
 
         return [.. rows.Select(SharedRecords.ToShared)];

@@ -52,10 +52,13 @@ internal sealed class HostCalls(Browser browser)
     public async Task<PushAnswer> PushAsync(string lake, PushRequest request) => Required(
         await CallAsync("POST", $"api/lakes/{lake}/records", JsonSerializer.Serialize(request, RecordsJson.Default.PushRequest)), RecordsJson.Default.PushAnswer);
 
+    /// <summary>Records in one message: few enough that reading them holds up the page for a moment only.</summary>
+    public static readonly int RecordsAtOnce = 60;
+
     /// <summary>Asks for records.</summary>
     /// <exception cref="HostException">They do not come.</exception>
     public async Task<PullAnswer> PullAsync(string lake, string epoch, long cursor) => Required(
-        await CallAsync("GET", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"api/lakes/{lake}/records?epoch={epoch}&after={cursor}"), null), RecordsJson.Default.PullAnswer);
+        await CallAsync("GET", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"api/lakes/{lake}/records?epoch={epoch}&after={cursor}&limit={RecordsAtOnce}"), null), RecordsJson.Default.PullAnswer);
 
     private async Task<HostAnswer> CallAsync(string method, string path, string? json) => Read(await browser.Text("hostCall", method, path, json));
 

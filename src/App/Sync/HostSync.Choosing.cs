@@ -50,7 +50,7 @@ public sealed partial class HostSync
     /// <summary>Forgets the host: its token and what is known of it. Lakes and entries stay on this device and at the host.</summary>
     public async Task ForgetAsync()
     {
-        _turn++;
+        (_turn, _due) = (_turn + 1, null);
         await browser.Do("removeSetting", "host");
         await browser.Do("forgetLinks");
         (_way, AtHost, Own) = (null, null, null);

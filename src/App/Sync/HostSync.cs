@@ -15,6 +15,7 @@ public sealed partial class HostSync(Browser browser, Session session)
 
     private readonly HostCalls _calls = new(browser);
     private HostWay? _way;
+    private DateTimeOffset? _due;
     private int _turn, _failures;
     private bool _running, _again, _hadSignal = true;
 
@@ -50,10 +51,13 @@ public sealed partial class HostSync(Browser browser, Session session)
         if (Links.Count > 0) Soon(TimeSpan.FromSeconds(1));
     }
 
-    /// <summary>Syncs after a while; a later wish takes the place of an earlier one.</summary>
+    /// <summary>Syncs after a while, unless that is to be done sooner already.</summary>
     public void Soon(TimeSpan wait)
     {
-        if (_way is not null) _ = RunLaterAsync(wait, ++_turn);
+        DateTimeOffset due = TimeProvider.System.GetUtcNow() + wait;
+        if (_way is null || (_due is { } pending && pending <= due)) return;
+        _due = due;
+        _ = RunLaterAsync(wait, ++_turn);
     }
 
     /// <summary>Syncs now.</summary>
@@ -139,8 +143,10 @@ public sealed partial class HostSync(Browser browser, Session session)
     private async Task RunLaterAsync(TimeSpan wait, int turn)
     {
         await Task.Delay(wait);
+        if (turn != _turn) return;
+        _due = null;
         // Without a signal there is nothing to try; the signal's return asks anew.
-        if (turn == _turn && session.HasSignal) await RunAsync();
+        if (session.HasSignal) await RunAsync();
     }
 
     private void OnKept()

@@ -36,9 +36,9 @@ internal static class RecordsApi
         return TypedResults.Json(answer, RecordsJson.Default.PushAnswer);
     }
 
-    private static async Task<IResult> PullAsync(string lake, string? epoch, long? after, HttpContext context, RecordStore store, Meters meters)
+    private static async Task<IResult> PullAsync(string lake, string? epoch, long? after, int? limit, HttpContext context, RecordStore store, Meters meters)
     {
-        PullAnswer page = await store.PullAsync(lake, epoch ?? "", after ?? 0, context.RequestAborted).ConfigureAwait(false);
+        PullAnswer page = await store.PullAsync(lake, epoch ?? "", after ?? 0, limit ?? RecordRules.MaxRecordsPerMessage, context.RequestAborted).ConfigureAwait(false);
         meters.Pulled(page.Records.Count);
         return TypedResults.Json(page, RecordsJson.Default.PullAnswer);
     }
