@@ -29,7 +29,8 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
         return await visit(page);
     });
 
-    private static BrowserTypeLaunchOptions Launch => new()
+    /// <summary>Chromium as every figure starts it.</summary>
+    public static BrowserTypeLaunchOptions Launch => new()
     {
         ExecutablePath = Environment.GetEnvironmentVariable("SECONDSHORE_CHROMIUM") ?? "/usr/bin/chromium",
         Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
@@ -116,7 +117,8 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
     private static async Task<double> MedianMsAsync(IPage page, string verb) => await page.EvaluateAsync<double>(
         "verb => { const all = performance.getEntriesByName('engine:' + verb).map((e) => e.duration).sort((a, b) => a - b); return all[all.length >> 1] ?? NaN; }", verb);
 
-    private static async Task RunAsync(string arguments)
+    /// <summary>Runs dotnet in the repository.</summary>
+    public static async Task RunAsync(string arguments)
     {
         Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"# dotnet {arguments}"));
         using Process process = Process.Start(new ProcessStartInfo("dotnet", arguments) { WorkingDirectory = FindRoot() })!;

@@ -31,5 +31,6 @@ internal static class Figures
         .. AppFigure.All,
         new AppWater(),
         new AppInStep(),
+        new InBrowserFigure(),
     ];
 }
