@@ -88,6 +88,7 @@ public class LakeDeskTests
         Assert.NotEmpty(day.Stops);
         Assert.All(day.Stops, stop => Assert.True(stop.Arrive < stop.Leave && stop.Leave <= day.Home));
         Assert.All(day.Stops, stop => Assert.NotEmpty(stop.Rig));
+        desk.Answer("papers", JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), new Dictionary<string, byte[]>());
         Assert.All((string[])["file:day.html", "file:day.gpx", "file:day.geojson", "file:day.ics"], name => Assert.Contains(name, tray.Names));
         string left = day.Stops[0].Id;
         DayView without = Ask(desk, "day", about with { Day = ask with { Never = [left] } }, [], ViewsJson.Default.DayView);

@@ -98,24 +98,31 @@ public static class DayAnswer
 
         Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
         Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
-        Dictionary<string, RigPick> rigs = Stops(plan).DistinctBy(s => s.Candidate.Id).ToDictionary(s => s.Candidate.Id,
-            s => StopRig.Of(StopRig.Request(spots[s.Candidate.Id], s, shore.Outlook, motion, wish, tackle, units, lake.Folder.Cover)));
-        return new DayResult
+        string[] told = [.. assumed.Concat(plan.Unmet).Distinct()];
+        return By(plan);
+
+        DayResult By(DayPlan chosen)
         {
-            Wish = wish,
-            Shore = shore,
-            Plan = plan,
-            Spots = spots,
-            Rigs = rigs,
-            RampName = rampName,
-            Ramp = ramp,
-            LightAt = clock.LightAt,
-            DarkAt = clock.DarkAt,
-            Wind = wind,
-            Hazards = hazards,
-            Cautions = DayCautions.For(Facts(lake, wish, clock, shore, plan, wind, hazards, rigs, dropM), Units(units)),
-            Assumed = [.. assumed.Concat(plan.Unmet).Distinct()],
-        };
+            Dictionary<string, RigPick> rigs = chosen.Stops.DistinctBy(s => s.Candidate.Id).ToDictionary(s => s.Candidate.Id,
+                s => StopRig.Of(StopRig.Request(spots[s.Candidate.Id], s, shore.Outlook, motion, wish, tackle, units, lake.Folder.Cover)));
+            return new DayResult
+            {
+                Wish = wish,
+                Shore = shore,
+                Plan = chosen,
+                Spots = spots,
+                Rigs = rigs,
+                By = By,
+                RampName = rampName,
+                Ramp = ramp,
+                LightAt = clock.LightAt,
+                DarkAt = clock.DarkAt,
+                Wind = wind,
+                Hazards = hazards,
+                Cautions = DayCautions.For(Facts(lake, wish, clock, shore, chosen, wind, hazards, rigs, dropM), Units(units)),
+                Assumed = told,
+            };
+        }
     }
 
     /// <summary>The water in motion over the day's hours, with the wind strip; still water where there is no weather, and that is said.</summary>
@@ -172,7 +179,8 @@ public static class DayAnswer
         DayAlternative taken = day.Plan.Alternatives.FirstOrDefault(a => a.Kind == kind)
             ?? throw new CouldNotComputeException("That day has no such alternative.");
         DayAlternative left = new(kind, (units ?? UnitSystem.Feet).Speech.Plain("The plan as first made."), day.Plan with { Alternatives = [] });
-        return day with { Plan = taken.Plan with { Alternatives = [left, .. day.Plan.Alternatives.Where(a => a.Kind != kind)] } };
+        DayPlan plan = taken.Plan with { Alternatives = [left, .. day.Plan.Alternatives.Where(a => a.Kind != kind)] };
+        return day.By?.Invoke(plan) ?? day with { Plan = plan };
     }
 
     // A replan begins where the boat is, on the open water nearest to it, and sees what was fished already.
@@ -206,9 +214,6 @@ public static class DayAnswer
             foreach (Spot spot in shore.Spots.Where(s => s.Id != word && Names(s, word))) byId[spot.Id] = byId.GetValueOrDefault(spot.Id) + hoursH;
         return byId;
     }
-
-    // Alternatives may stop elsewhere; they need their rigs as well.
-    private static IEnumerable<PlannedStop> Stops(DayPlan plan) => plan.Stops.Concat(plan.Alternatives.SelectMany(a => a.Plan.Stops));
 
     private static DateTimeOffset? WindLimit(IReadOnlyList<SheetWind> wind, DayClock clock, double? limitMps)
     {

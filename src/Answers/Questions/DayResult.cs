@@ -21,8 +21,11 @@ public sealed record DayResult
     /// <summary>Spots by the ids of the plan's stops.</summary>
     public required IReadOnlyDictionary<string, Spot> Spots { get; init; }
 
-    /// <summary>What to tie on, by spot id.</summary>
+    /// <summary>What to tie on, by id of the plan's stops.</summary>
     public required IReadOnlyDictionary<string, RigPick> Rigs { get; init; }
+
+    /// <summary>The same day by another plan, its rigs and cautions worked out for its own stops.</summary>
+    internal Func<DayPlan, DayResult>? By { get; init; }
 
     /// <summary>The ramp's name.</summary>
     public required string RampName { get; init; }

@@ -51,9 +51,9 @@ public static class HazeTilt
         reading is { Kind: ReadingKind.HazeDepth, Place: not null, Value: > 0.5 and < 100 } && reading.At <= request.At
         && reading.At >= weather.StartUtc.AddHours(12) && reading.At <= weather.EndUtc;
 
-    // The season without readings, the lake as one: only how warm the two layers were that day is wanted of it.
+    // The season without readings, the lake as one: only how warm the two layers were that day, in the median, is wanted of it.
     private static IReadOnlyList<OutlookDay> Days(PreparedLake lake, OutlookRequest request, CancellationToken cancel) => OutlookModel.Compute(
-        request with { Arms = [new ArmShape(lake.Site.Name, lake.Hypsography)], ArmOf = null, Readings = [], Profiles = [], Members = 20, Until = request.At.AddDays(1) }, null, cancel).Lake.Days;
+        request with { Arms = [new ArmShape(lake.Site.Name, lake.Hypsography)], ArmOf = null, Readings = [], Profiles = [], Members = 9, Until = request.At.AddDays(1) }, null, cancel).Lake.Days;
 
     // A tilt is as long as the lake: blocks of a hundred metres tell it, and the fetch over them costs nothing.
     private static DepthGrid Gathered(DepthGrid fine)

@@ -17,8 +17,9 @@ namespace SecondShore.App.Compute;
 internal sealed partial class LakeDesk
 {
     private static readonly TimeSpan SameOutlook = TimeSpan.FromHours(40);
-    // A phone has one slow thread: fewer pairs of layers and a shorter run-up than the desktop's.
-    private static readonly WindFieldOptions OnAPhone = new() { Members = 3, SpinUpDays = 3 };
+    // A phone has one slow thread: the middle pair of layers alone, and a shorter run-up than the desktop's. Pairs differ by a
+    // centimetre or two in how far the wind moves them; what the outlook does not know of the depth itself stays in the plan.
+    private static readonly WindFieldOptions OnAPhone = new() { Members = 1, SpinUpDays = 3 };
     private DayResult? _day;
     private Moved? _moved;
 
@@ -30,9 +31,16 @@ internal sealed partial class LakeDesk
         if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken, units);
         else if (!ask.Again || kept is null) _day = Plan(ask, units);
         DayResult day = _day!;
-        ILakeFiles files = DayFiles.Of(day, units, TimeProvider.System.GetUtcNow());
-        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
         return DayViews.Of(day, ask with { Take = null, Again = false, Date = day.Wish.Date, Ramp = day.RampName }, units);
+    }
+
+    /// <summary>The sheet and the files of the day planned last.</summary>
+    private string Papers(AskAbout about)
+    {
+        DayResult day = _day ?? throw new CouldNotComputeException("No day is planned yet.");
+        ILakeFiles files = DayFiles.Of(day, about.Units, TimeProvider.System.GetUtcNow());
+        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
+        return "{}";
     }
 
     private DayResult Plan(DayAsk ask, UnitSystem units)

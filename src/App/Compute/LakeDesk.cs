@@ -41,6 +41,7 @@ internal sealed partial class LakeDesk(ITray tray)
             "shore" or "slice" => JsonSerializer.Serialize(Shore(about, verb == "slice"), ViewsJson.Default.ShoreView),
             "wind" => JsonSerializer.Serialize(Wind(about), ViewsJson.Default.WindView),
             "day" => JsonSerializer.Serialize(Day(about), ViewsJson.Default.DayView),
+            "papers" => Papers(about),
             "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
             "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
             "unpack" => Unpack(files),

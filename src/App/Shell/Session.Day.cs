@@ -34,9 +34,21 @@ public sealed partial class Session
         bool anew = ask.Take is null && !ask.Again;
         DayAsk full = anew ? ask with { Must = Must, Never = Never } : ask;
         DayView? day = Read(await AskAsync("day", About() with { Day = full }, Lake.Id, DayStamp), ViewsJson.Default.DayView);
-        Day = day;
+        (Day, HasPapers) = (day, false);
         await GoToStopAsync(ask.Again ? _stopAt : 0);
+        if (day is null) return;
+        // The plan is shown already; what carries it out of the app follows.
+        await AskAsync("papers", About(), Lake.Id, PapersStamp(day));
+        HasPapers = true;
+        Tell();
     });
+
+    /// <summary>Whether the plan's sheet and files are made.</summary>
+    public bool HasPapers { get; private set; }
+
+    /// <summary>What tells one plan's papers from another's.</summary>
+    public string PapersStamp(DayView day) => string.Join(' ', (string[])[DayStamp, Words.Units.IsMetric ? "m" : "ft",
+        .. day.Stops.Select(s => s.Letter + s.Arrive.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture))]);
 
     /// <summary>Plans the rest of the day from where the boat is: from the phone's position, else from the stop at hand.</summary>
     public Task PlanFromHereAsync()
@@ -77,7 +89,7 @@ public sealed partial class Session
     {
         if (Lake is null || Day is not { } day) return false;
         string name = $"{FileName(Lake.Name)}-{day.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}{Path.GetExtension(file)}";
-        return await browser.Flag("downloadKept", Lake.Id, "day", file, name);
+        return await browser.Flag("downloadPaper", Lake.Id, PapersStamp(day), file, name);
     }
 
     /// <summary>What to tie on; null until asked.</summary>
@@ -113,7 +125,7 @@ public sealed partial class Session
     private async Task RecallDayAsync(string lake)
     {
         if (await browser.Text("recall", lake, "day", DayStamp) is not { } kept) return;
-        Day = Read(kept, ViewsJson.Default.DayView);
+        (Day, HasPapers) = (Read(kept, ViewsJson.Default.DayView), true);
         int.TryParse(await browser.Text("setting", "stop:" + lake), NumberStyles.Integer, CultureInfo.InvariantCulture, out _stopAt);
         await browser.Do("goToStop", Stop?.Letter ?? "");
     }

@@ -154,8 +154,10 @@ public sealed class Hypsography
 
     private int RowAbove(double depthM)
     {
-        int i = Array.BinarySearch(_depthsM, depthM);
-        if (i < 0) i = ~i - 1;
-        return Math.Clamp(i, 0, _depthsM.Length - 2);
+        // Rows are mostly even: the guess is the row, or near it.
+        int last = _depthsM.Length - 2, i = Math.Clamp((int)(depthM / MaxDepthM * (last + 1)), 0, last);
+        while (i < last && _depthsM[i + 1] <= depthM) i++;
+        while (i > 0 && _depthsM[i] > depthM) i--;
+        return i;
     }
 }

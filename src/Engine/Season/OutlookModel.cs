@@ -30,7 +30,7 @@ public static class OutlookModel
     {
         Require.NotNull(request);
         if (request.Arms.Count == 0) throw new ArgumentException("An outlook needs at least one arm with its areas by depth.", nameof(request));
-        int members = Require.InRange(request.Members, 20, 5000, nameof(request.Members));
+        int members = Require.InRange(request.Members, 5, 5000, nameof(request.Members));
         SeasonModel model = SeasonModel.Build(request);
         double filterShare = model.Observations.All.Count > 0 ? 0.6 : 0.0;
         Particles particles = ReadingsFilter.Run(model, members, request.Seed, progress, filterShare, cancel);

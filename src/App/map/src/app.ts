@@ -63,20 +63,22 @@ export async function recall(lake: string, verb: string, stamp: string): Promise
   return row.json;
 }
 
-/** Hands out a file that came with a kept answer. */
-export async function downloadKept(lake: string, verb: string, file: string, fileName: string): Promise<boolean> {
-  const bytes = await keptFile(lake, verb, file);
+/** Hands out a file of the kept plan's papers. */
+export async function downloadPaper(lake: string, stamp: string, file: string, fileName: string): Promise<boolean> {
+  const bytes = await paper(lake, stamp, file);
   if (bytes) handOut(new Blob([bytes as Uint8Array<ArrayBuffer>]), fileName);
   return bytes !== null;
 }
 
-async function keptFile(lake: string, verb: string, file: string): Promise<Uint8Array | null> {
-  return (await recordStore.lastAnswer(lake, verb))?.arrays[`file:${file}`] ?? null;
+// Papers of another plan than the one asked for are none.
+async function paper(lake: string, stamp: string, file: string): Promise<Uint8Array | null> {
+  const row = await recordStore.lastAnswer(lake, "papers");
+  return row?.stamp === stamp ? row.arrays[`file:${file}`] ?? null : null;
 }
 
 /** Shows the printed sheet of the kept day inside an element, untouched by the page's own styles. */
-export async function showSheet(host: HTMLElement, lake: string): Promise<boolean> {
-  const bytes = await keptFile(lake, "day", "day.html");
+export async function showSheet(host: HTMLElement, lake: string, stamp: string): Promise<boolean> {
+  const bytes = await paper(lake, stamp, "day.html");
   if (bytes) await (await import("./device/paper")).show(host, new TextDecoder().decode(bytes));
   return bytes !== null;
 }

@@ -11,8 +11,9 @@ public sealed class ColumnForcing
     /// <param name="weather">Gap-free weather; longwave must be there (<see cref="WeatherPreparation"/> finds it).</param>
     /// <param name="place">Where.</param>
     /// <param name="elevationM">Elevation of the water, m.</param>
+    /// <param name="alike">Forcing of the same place and hours whose weather is the same for a while: what is equal is taken over.</param>
     /// <exception cref="ArgumentException">The weather still has a gap.</exception>
-    public ColumnForcing(WeatherSeries weather, GeoPoint place, double elevationM)
+    public ColumnForcing(WeatherSeries weather, GeoPoint place, double elevationM, ColumnForcing? alike = null)
     {
         Weather = Require.NotNull(weather);
         PressurePa = MoistAir.PressureAtElevationPa(Require.InRange(elevationM, -450, 6000));
@@ -24,6 +25,13 @@ public sealed class ColumnForcing
         EnteringWPerM2 = new double[n];
         for (int k = 0; k < n; k++)
         {
+            if (alike is not null && SameAt(weather, alike.Weather, k))
+            {
+                SpecificHumidityShare[k] = alike.SpecificHumidityShare[k];
+                EnteringWPerM2[k] = alike.EnteringWPerM2[k];
+                continue;
+            }
+
             double airC = weather.AirTempC[k], vapourPa = weather.RelativeHumidity[k] * MoistAir.SaturationVapourPa(airC);
             if (!double.IsFinite(airC + vapourPa + weather.WindMps[k] + weather.ShortwaveWPerM2[k] + weather.LongwaveWPerM2[k]))
                 throw new ArgumentException($"The weather has a gap at {weather.TimeAt(k):u}: prepare it before a column runs on it.", nameof(weather));
@@ -53,6 +61,11 @@ public sealed class ColumnForcing
 
     /// <summary>Number of steps.</summary>
     public int Count => EnteringWPerM2.Length;
+
+    // A gap is never the same as anything, and is found by the work itself.
+    private static bool SameAt(WeatherSeries a, WeatherSeries b, int k) =>
+        k < b.Count && a.StartUtc == b.StartUtc && a.StepS == b.StepS && a.AirTempC[k] == b.AirTempC[k] && a.RelativeHumidity[k] == b.RelativeHumidity[k]
+        && a.ShortwaveWPerM2[k] == b.ShortwaveWPerM2[k] && double.IsFinite(a.WindMps[k] + a.LongwaveWPerM2[k]);
 
     private double AlbedoShare(WeatherSeries weather, int k, GeoPoint place, double shortwave, double vapourPa)
     {

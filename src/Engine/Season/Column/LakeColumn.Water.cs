@@ -7,6 +7,9 @@ public sealed partial class LakeColumn
 {
     private const int Substeps = 8;
 
+    // The deepest layer that the outlet draws from.
+    private int _drawnTo;
+
     /// <summary>
     /// Brings the surface to a level. Water that leaves goes through the outlet where one is known, else off the surface;
     /// water that comes enters at the depth of its own density.
@@ -56,7 +59,7 @@ public sealed partial class LakeColumn
         }
     }
 
-    // Fills _right with the share each layer gives and returns the largest safe volume.
+    // Fills _right with the share each layer gives, down to _drawnTo, and returns the largest safe volume.
     private double DrawLimit(double outletDepthM, double flowM3PerS)
     {
         int centre = Math.Clamp((int)((outletDepthM + _grid.AboveM) / _grid.LayerM), _top, _tempC.Length - 1);
@@ -71,21 +74,29 @@ public sealed partial class LakeColumn
             half = 0.5 * WithdrawalThicknessM(flowM3PerS, n2);
         }
 
-        double sum = 0;
+        double sum = 0, reachM = Math.Max(half, 0.75 * _grid.LayerM), perReach = 0.5 * Math.PI / reachM;
+        _drawnTo = centre;
         for (int i = _top; i < _tempC.Length; i++)
         {
-            double distance = (_centreM[i] - _centreM[centre]) / Math.Max(half, 0.75 * _grid.LayerM);
-            double cosine = Math.Abs(distance) < 1 ? Math.Cos(0.5 * Math.PI * distance) : 0;
+            double distanceM = _centreM[i] - _centreM[centre];
+            if (Math.Abs(distanceM) >= reachM)
+            {
+                _right[i] = 0;
+                continue;
+            }
+
+            double cosine = Math.Cos(perReach * distanceM);
             _right[i] = cosine * cosine * _volumeM3[i];
             sum += _right[i];
+            _drawnTo = i;
         }
 
-        double largest = double.MaxValue, through = 0;
-        for (int i = _tempC.Length - 1; i >= _top; i--)
+        double largest = double.MaxValue, through = 0, share = 1.0 / sum;
+        for (int i = _drawnTo; i >= _top; i--)
         {
-            _right[i] /= sum;
+            _right[i] *= share;
             through += _right[i];
-            largest = Math.Min(largest, 0.33 * _volumeM3[i] / through);
+            if (0.33 * _volumeM3[i] < largest * through) largest = 0.33 * _volumeM3[i] / through;
         }
 
         return largest;
@@ -108,7 +119,7 @@ public sealed partial class LakeColumn
         {
             // From the bottom up: what passes each face is what is drawn below it.
             double through = 0;
-            for (int i = _tempC.Length - 1; i >= _top; i--)
+            for (int i = _drawnTo; i >= _top; i--)
             {
                 double drawn = volumeM3 * _right[i];
                 double fromAbove = through + drawn;
@@ -120,7 +131,7 @@ public sealed partial class LakeColumn
                 through += drawn;
             }
 
-            for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _lower[i];
+            for (int i = _top; i <= _drawnTo; i++) _tempC[i] = _lower[i];
         }
 
         HeatInJ -= carried * FreshWater.HeatCapacityJPerM3K;

@@ -57,7 +57,7 @@ public sealed record OutlookRequest
     /// <summary>The seasons run no further than this day's end; null runs them past every turnover.</summary>
     public DateTimeOffset? Until { get; init; }
 
-    /// <summary>Members of the ensemble, 20 to 5000.</summary>
+    /// <summary>Members of the ensemble, 5 to 5000; percentiles want 20 or more, a median serves with fewer.</summary>
     public int Members { get; init; } = 200;
 
     /// <summary>Seed of all chance.</summary>

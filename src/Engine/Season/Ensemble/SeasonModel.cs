@@ -37,6 +37,8 @@ internal sealed class SeasonModel
     // Arms that some reading speaks of.
     private int[] _watched = [];
 
+    private (int Arm, int Neighbour, double SillM)[] _links = [];
+
     public int ScenarioOf(int member) => member % Timeline.Scenarios.Count;
 
     /// <summary>Runs a member to a step; keeps its course when asked, and what it says at every observation.</summary>
@@ -118,12 +120,17 @@ internal sealed class SeasonModel
     private void Exchange(LakeColumn[] columns)
     {
         double share = 1.0 - Math.Exp(-1.0 / ExchangeDays);
-        for (int a = 0; a < columns.Length; a++)
+        foreach ((int arm, int neighbour, double sillM) in _links) columns[arm].Exchange(columns[neighbour], sillM, share);
+    }
+
+    private static IEnumerable<(int Arm, int Neighbour, double SillM)> Links(ArmShape[] arms)
+    {
+        for (int a = 0; a < arms.Length; a++)
         {
-            foreach ((string name, double sillM) in Arms[a].Neighbours)
+            foreach ((string name, double sillM) in arms[a].Neighbours)
             {
-                for (int b = a + 1; b < columns.Length; b++)
-                    if (Arms[b].Name == name) columns[a].Exchange(columns[b], sillM, share);
+                for (int b = a + 1; b < arms.Length; b++)
+                    if (arms[b].Name == name) yield return (a, b, sillM);
             }
         }
     }
@@ -188,6 +195,7 @@ internal sealed class SeasonModel
         ObservationSet observations = ObservationSet.Build(request, timeline.StartUtc, timeline.AtStep, arms, start);
         return new SeasonModel
         {
+            _links = [.. Links(arms)],
             _watched = [.. observations.All.Select(o => o.Arm).Distinct().Order()],
             Timeline = timeline,
             Arms = arms,

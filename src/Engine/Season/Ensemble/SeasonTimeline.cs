@@ -48,7 +48,7 @@ internal sealed class SeasonTimeline
         List<ColumnForcing> scenarios = [];
         List<WeatherSeries?> chosen = fills.Count == 0 ? [null] : [.. fills];
         foreach (WeatherSeries? fill in chosen)
-            scenarios.Add(new ColumnForcing(Join(main, fill, start, hours, gapFrom, gapTo), site.Position, site.ElevationM));
+            scenarios.Add(new ColumnForcing(Join(main, fill, start, hours, gapFrom, gapTo), site.Position, site.ElevationM, scenarios.FirstOrDefault()));
         return new SeasonTimeline
         {
             StartUtc = start,

@@ -13,7 +13,10 @@ public sealed class OxygenColumn
     /// <summary>Oxygen under which deep water counts as poor, mg/L.</summary>
     public static readonly double FloorMgPerL = 3.0;
 
-    private const double HalfSaturation = 1.4, WaterTheta = 1.047, MudTheta = 1.07, ReferenceC = 10.0;
+    private const double HalfSaturation = 1.4, ReferenceC = 10.0;
+
+    // What each degree adds to the demand of water and mud, as logarithms: factors of 1.047 and 1.07.
+    private static readonly double WaterPerK = Math.Log(1.047), MudPerK = Math.Log(1.07);
     private readonly LakeColumn _column;
     private readonly double[] _oxygen, _lower, _diagonal, _upper;
     private readonly double _waterDemand, _mudDemand, _pressurePa;
@@ -109,7 +112,7 @@ public sealed class OxygenColumn
         for (int i = mixedTo + 1; i < _oxygen.Length; i++)
         {
             double mud = i == _oxygen.Length - 1 ? area[i] : area[i] - area[i + 1];
-            double rate = (_waterDemand * Math.Pow(WaterTheta, temp[i] - ReferenceC)) + (_mudDemand * mud / volume[i] * Math.Pow(MudTheta, temp[i] - ReferenceC));
+            double rate = (_waterDemand * Math.Exp(WaterPerK * (temp[i] - ReferenceC))) + (_mudDemand * mud / volume[i] * Math.Exp(MudPerK * (temp[i] - ReferenceC)));
             // Implicit in the saturating share, so oxygen never falls below 0.
             _oxygen[i] /= 1.0 + (rate / (_oxygen[i] + HalfSaturation));
         }

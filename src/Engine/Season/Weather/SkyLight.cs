@@ -6,10 +6,18 @@ namespace SecondShore.Engine.Season;
 /// <summary>Completes shortwave, cloud and longwave from one another.</summary>
 internal static class SkyLight
 {
-    private const double AverageCloudShare = 0.55;
+    private const double AverageCloudShare = 0.55, MostShortwaveWPerM2 = 1400;
 
     public static void Complete(HourlyTable table, LakeSite site, List<string> notes)
     {
+        // The sun's path is only wanted where something is missing.
+        if (IsWhole(table))
+        {
+            Hold(table.ShortwaveWPerM2, 0, MostShortwaveWPerM2);
+            Hold(table.CloudFraction, 0, 1);
+            return;
+        }
+
         int n = table.Count;
         double pressurePa = MoistAir.PressureAtElevationPa(Math.Clamp(site.ElevationM, -450, 6000));
         double[] clear = new double[n], cosZenith = new double[n];
@@ -29,6 +37,20 @@ internal static class SkyLight
         FillShortwave(table, clear, cloud, notes, hasLight);
         FillLongwave(table, cloud, LostShares(table, clear, cosZenith), notes);
         for (int i = 0; i < n; i++) table.CloudFraction[i] = Math.Clamp(cloud[i], 0, 1);
+    }
+
+    private static bool IsWhole(HourlyTable table)
+    {
+        for (int i = 0; i < table.Count; i++)
+            if (double.IsNaN(table.ShortwaveWPerM2[i]) || double.IsNaN(table.CloudFraction[i]) || !IsLongwave(table.LongwaveWPerM2[i])) return false;
+        return true;
+    }
+
+    private static bool IsLongwave(double wPerM2) => wPerM2 is > 50 and < 700;
+
+    private static void Hold(double[] values, double low, double high)
+    {
+        for (int i = 0; i < values.Length; i++) values[i] = Math.Clamp(values[i], low, high);
     }
 
     // By day from the light, carried through the night by the fill that follows.
@@ -79,7 +101,7 @@ internal static class SkyLight
         {
             if (!double.IsNaN(table.ShortwaveWPerM2[i]))
             {
-                table.ShortwaveWPerM2[i] = Math.Clamp(table.ShortwaveWPerM2[i], 0, 1400);
+                table.ShortwaveWPerM2[i] = Math.Clamp(table.ShortwaveWPerM2[i], 0, MostShortwaveWPerM2);
                 continue;
             }
 
@@ -120,7 +142,7 @@ internal static class SkyLight
         int filled = 0;
         for (int i = 0; i < table.Count; i++)
         {
-            if (table.LongwaveWPerM2[i] is > 50 and < 700) continue;
+            if (IsLongwave(table.LongwaveWPerM2[i])) continue;
             double air = table.AirTempC[i], vapourPa = table.RelativeHumidity[i] * MoistAir.SaturationVapourPa(air);
             double clearSky = Longwave.ClearSkyWPerM2(air, vapourPa);
             table.LongwaveWPerM2[i] = double.IsNaN(lost[i])
