@@ -90,6 +90,10 @@ public class LakeDeskTests
         Assert.All(day.Stops, stop => Assert.NotEmpty(stop.Rig));
         desk.Answer("papers", JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), new Dictionary<string, byte[]>());
         Assert.All((string[])["file:day.html", "file:day.gpx", "file:day.geojson", "file:day.ics"], name => Assert.Contains(name, tray.Names));
+        Assert.True(day.OthersWait && day.Alternatives.Count == 0);
+        DayView whole = Ask(desk, "day", about with { Day = day.Asked with { Others = true } }, [], ViewsJson.Default.DayView);
+        Assert.False(whole.OthersWait);
+        Assert.Equal(day.Stops.Select(s => s.Id), whole.Stops.Select(s => s.Id));
         string left = day.Stops[0].Id;
         DayView without = Ask(desk, "day", about with { Day = ask with { Never = [left] } }, [], ViewsJson.Default.DayView);
         Assert.DoesNotContain(left, without.Stops.Select(s => s.Id));

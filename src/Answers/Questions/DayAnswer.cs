@@ -45,14 +45,25 @@ public static class DayAnswer
         ShoreResult shore = ShoreAnswer.Compute(lake, forms, outlook, maxSpots: wish.MaxSpots, cancel: cancel);
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or the wrong way up. 'secondshore check' shows how its depths were read.");
-        DayResult result = Plan(lake, wish, units, clock, shore, motion, wind, windAssumed, cancel);
+        DayResult result = Plan(lake, wish, units, clock, shore, motion, wind, windAssumed, cancel: cancel);
         progress?.Report(1);
         return result;
     }
 
     /// <summary>Plans a day on spots already found, in water already set in motion.</summary>
+    /// <param name="lake">The lake, with a survey.</param>
+    /// <param name="wish">What is asked.</param>
+    /// <param name="units">Units of the words.</param>
+    /// <param name="clock">The day's hours.</param>
+    /// <param name="shore">Spots of the day.</param>
+    /// <param name="motion">The water over those hours.</param>
+    /// <param name="wind">The wind over them.</param>
+    /// <param name="windAssumed">What had to be assumed of it.</param>
+    /// <param name="withOthers">Whether to find the plans that differ in kind at once; <see cref="WithOthers"/> does it later.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="CouldNotComputeException">No time between launch and home; the message says what would help.</exception>
     public static DayResult Plan(PreparedLake lake, DayWish wish, UnitSystem units, DayClock clock, ShoreResult shore, IWaterMotion motion,
-        IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed, CancellationToken cancel = default)
+        IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed, bool withOthers = true, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(lake);
         ArgumentNullException.ThrowIfNull(wish);
@@ -92,14 +103,16 @@ public static class DayAnswer
         WaterRoutes routes = new(water);
         int hours = Math.Max(1, (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours));
         RouteMatrix travel = routes.Matrix(request.RoutePlaces, clock.Launch, hours, request.Sea, cancel: cancel);
-        DayPlan plan = wish.Practice is { } practice ? PracticePlanner.Plan(request, travel, practice.Covered, cancel) : DayPlanner.Plan(request, travel, cancel: cancel);
+        DayPlan plan = wish.Practice is { } practice ? PracticePlanner.Plan(request, travel, practice.Covered, cancel) : DayPlanner.Plan(request, travel, withOthers, cancel);
         if (plan.Stops.Count == 0)
             throw new CouldNotComputeException($"No stop fits between {clock.Launch:HH:mm} and {clock.HomeBy:HH:mm} from {rampName}. {string.Join(" ", plan.Unmet)} Leave more time, or choose another ramp.");
 
         Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
         Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
         string[] told = [.. assumed.Concat(plan.Unmet).Distinct()];
-        return By(plan);
+        Func<CancellationToken, IReadOnlyList<DayAlternative>>? others = withOthers || wish.Practice is not null ? null
+            : stop => DayPlanner.Alternatives(request, plan, travel, stop);
+        return By(plan) with { Others = others };
 
         DayResult By(DayPlan chosen)
         {
@@ -166,6 +179,15 @@ public static class DayAnswer
         }
 
         return strip;
+    }
+
+    /// <summary>The same day with the plans that differ in kind from its own.</summary>
+    /// <param name="day">The day.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static DayResult WithOthers(DayResult day, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(day);
+        return day.Others is { } find ? day with { Plan = day.Plan with { Alternatives = find(cancel) }, Others = null } : day;
     }
 
     /// <summary>The same day with one of its alternatives in the plan's place.</summary>

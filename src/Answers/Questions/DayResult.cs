@@ -27,6 +27,12 @@ public sealed record DayResult
     /// <summary>The same day by another plan, its rigs and cautions worked out for its own stops.</summary>
     internal Func<DayPlan, DayResult>? By { get; init; }
 
+    /// <summary>Whether the plans that differ in kind were left for later.</summary>
+    public bool OthersWait => Others is not null;
+
+    /// <summary>Finds the plans that differ in kind, where they were left for later.</summary>
+    internal Func<CancellationToken, IReadOnlyList<DayAlternative>>? Others { get; init; }
+
     /// <summary>The ramp's name.</summary>
     public required string RampName { get; init; }
 

@@ -18,7 +18,9 @@ public static class HazeTilt
     private static readonly double WorthSayingM = 0.15;
     private static readonly double LeastDifferenceC = 1.5;
     private static readonly double SpinUpDays = 3;
-    private static readonly double CellM = 100;
+
+    // A tilt is as long as the lake: some eight hundred cells tell it to within a decimetre, and a finer grid hardly better (motion.md).
+    private static readonly double CellsWanted = 800, FinestM = 25, CoarsestM = 150;
 
     /// <summary>The readings, haze depths with their tilt.</summary>
     /// <param name="lake">The lake.</param>
@@ -32,7 +34,7 @@ public static class HazeTilt
         ArgumentNullException.ThrowIfNull(assumed);
         if (lake.FullPool is null || request.Weather is not { } weather || !request.Readings.Any(r => IsLevelled(r, request, weather))) return request.Readings;
         IReadOnlyList<OutlookDay> days = Days(lake, request, cancel);
-        DepthGrid coarse = Gathered(lake.FullPool);
+        DepthGrid coarse = Gathered(lake.FullPool, lake.Hypsography.SurfaceAreaM2);
         List<Reading> levelled = [];
         foreach (Reading reading in request.Readings)
         {
@@ -55,10 +57,11 @@ public static class HazeTilt
     private static IReadOnlyList<OutlookDay> Days(PreparedLake lake, OutlookRequest request, CancellationToken cancel) => OutlookModel.Compute(
         request with { Arms = [new ArmShape(lake.Site.Name, lake.Hypsography)], ArmOf = null, Readings = [], Profiles = [], Members = 9, Until = request.At.AddDays(1) }, null, cancel).Lake.Days;
 
-    // A tilt is as long as the lake: blocks of a hundred metres tell it, and the fetch over them costs nothing.
-    private static DepthGrid Gathered(DepthGrid fine)
+    // The fetch over such blocks costs nothing either.
+    private static DepthGrid Gathered(DepthGrid fine, double areaM2)
     {
-        CoarseDepths blocks = CoarseDepths.Of(fine, CoarseDepths.FactorFor(fine, CellM, 10_000));
+        double cellM = Math.Clamp(Math.Sqrt(areaM2 / CellsWanted), FinestM, CoarsestM);
+        CoarseDepths blocks = CoarseDepths.Of(fine, CoarseDepths.FactorFor(fine, cellM, 10_000));
         float[] depthM = new float[blocks.DepthM.Length];
         for (int i = 0; i < depthM.Length; i++) depthM[i] = blocks.WaterShare[i] >= 0.5f ? blocks.DepthM[i] : float.NaN;
         return new DepthGrid(fine.Projection, blocks.Frame, depthM);
@@ -79,7 +82,7 @@ public static class HazeTilt
     /// <summary>How much deeper than at rest the wind of the days before holds the thermocline of two layers, m.</summary>
     internal static double OffsetM(DepthGrid grid, TwoLayers layers, WeatherSeries weather, PlanePoint place, DateTimeOffset at, CancellationToken cancel)
     {
-        WindFieldOptions options = new() { Members = 1, SpinUpDays = SpinUpDays, Interface = new InterfaceOptions { CellM = CellM } };
+        WindFieldOptions options = new() { Members = 1, SpinUpDays = SpinUpDays, Interface = new InterfaceOptions { CellM = grid.Frame.CellM } };
         WindField field = WindField.Compute(grid, [layers], weather, at, 0, options, null, cancel);
         return field.IsLayered ? field.ThermoclineOffsetM(place, at) : 0;
     }

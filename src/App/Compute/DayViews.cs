@@ -30,6 +30,7 @@ internal static class DayViews
         FromHere = day.Wish.Here is not null,
         Asked = asked,
         Alternatives = [.. day.Plan.Alternatives.Select(a => new AlternativeView(a.Kind.ToString(), a.Words, [.. a.Plan.Stops.Select(s => s.Candidate.Letter)]))],
+        OthersWait = day.OthersWait,
         Chart = Chart(day),
     };
 

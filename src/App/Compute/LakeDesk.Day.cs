@@ -29,9 +29,10 @@ internal sealed partial class LakeDesk
         UnitSystem units = about.Units;
         DayResult? kept = _day;
         if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken, units);
+        else if (ask.Others && kept is not null) _day = DayAnswer.WithOthers(kept);
         else if (!ask.Again || kept is null) _day = Plan(ask, units);
         DayResult day = _day!;
-        return DayViews.Of(day, ask with { Take = null, Again = false, Date = day.Wish.Date, Ramp = day.RampName }, units);
+        return DayViews.Of(day, ask with { Take = null, Again = false, Others = false, Date = day.Wish.Date, Ramp = day.RampName }, units);
     }
 
     /// <summary>The sheet and the files of the day planned last.</summary>
@@ -56,7 +57,7 @@ internal sealed partial class LakeDesk
         tray.Progress(0.85, "");
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or read the wrong way up. Look at the chart on Shore.");
-        DayResult day = DayAnswer.Plan(lake, wish, units, clock, shore, moved.Motion, moved.Wind, moved.Assumed);
+        DayResult day = DayAnswer.Plan(lake, wish, units, clock, shore, moved.Motion, moved.Wind, moved.Assumed, withOthers: false);
         tray.Progress(1, "");
         return day;
     }

@@ -42,16 +42,20 @@ public sealed partial class Session
     public async Task OpenAsync(LakeRow lake)
     {
         Lake = lake;
+        // What came with the app is on the screen already, and stays until this device has its own.
         IsFirst = IsFirst && lake.Id == "demo";
-        (View, Outlook, Shore, Day, Trouble, Spots) = (null, null, null, null, null, []);
+        if (!IsFirst) (View, Outlook, Shore, Spots) = (null, null, null, []);
+        (Day, Trouble) = (null, null);
         (_stopAt, Trying, Wind) = (0, WhatIf.Nothing, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
-        if (await browser.Text("recall", lake.Id, "open", Stamp) is { } opened)
+        if (!IsFirst && await RecallAsync(lake.Id, "open", Stamp) is { } opened)
         {
-            TakeView(opened);
-            if (await browser.Text("recall", lake.Id, "outlook", Stamp) is { } outlook) Outlook = Read(outlook, ViewsJson.Default.OutlookView);
-            if (await browser.Text("recall", lake.Id, "shore", Stamp) is { } shore) TakeShore(shore);
+            await TakeViewAsync(opened);
+            OutlookView? kept = await RecallAsync(lake.Id, "outlook", Stamp) is { } outlook ? await ReadAsync(outlook, ViewsJson.Default.OutlookView) : null;
+            if (Lake?.Id != lake.Id) return;
+            Outlook = kept;
+            if (await RecallAsync(lake.Id, "shore", Stamp) is { } shore) await TakeShoreAsync(shore);
             IsFromEarlier = Outlook is not null;
             await RecallDayAsync(lake.Id);
             Tell();
@@ -70,20 +74,22 @@ public sealed partial class Session
             if (Lake?.Id != lake.Id) return;
             string opened = await AskAsync("open", About(), lake.Id, Stamp);
             if (Lake?.Id != lake.Id) return;
-            TakeView(opened);
+            await TakeViewAsync(opened);
+            if (Lake?.Id != lake.Id) return;
             await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
             string outlook = await AskAsync("outlook", About(), lake.Id, Stamp);
             if (Lake?.Id != lake.Id) return;
-            Outlook = Read(outlook, ViewsJson.Default.OutlookView);
+            OutlookView? found = await ReadAsync(outlook, ViewsJson.Default.OutlookView);
+            if (Lake?.Id != lake.Id) return;
+            Outlook = found;
             (IsFromEarlier, IsFirst, _engineIsCold, Wind) = (false, false, false, null);
             Tell();
             Work = Work?.At(0, Words["work.shore"], TimeProvider.System.GetUtcNow());
             Trying = WhatIf.Nothing;
             string shore = await AskAsync("shore", About(), lake.Id, Stamp);
             if (Lake?.Id != lake.Id) return;
-            TakeShore(shore);
-            Tell();
+            await TakeShoreAsync(shore);
         });
     }
 
@@ -107,9 +113,9 @@ public sealed partial class Session
     {
         if (await browser.Text("firstAnswers", "demo/first.json") is not { } json) return false;
         using JsonDocument first = JsonDocument.Parse(json);
-        TakeView(first.RootElement.GetProperty("open").GetRawText());
-        Outlook = Read(first.RootElement.GetProperty("outlook").GetRawText(), ViewsJson.Default.OutlookView);
-        TakeShore(first.RootElement.GetProperty("shore").GetRawText());
+        await TakeViewAsync(first.RootElement.GetProperty("open").GetRawText());
+        Outlook = await ReadAsync(first.RootElement.GetProperty("outlook").GetRawText(), ViewsJson.Default.OutlookView);
+        await TakeShoreAsync(first.RootElement.GetProperty("shore").GetRawText());
         (IsFromEarlier, IsFirst) = (true, true);
         Tell();
         return true;
@@ -150,23 +156,53 @@ public sealed partial class Session
 
     private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: ForEngine(), Language: Words.Text.Language);
 
-    private void TakeShore(string json)
+    private async Task TakeShoreAsync(string json)
     {
-        Shore = Read(json, ViewsJson.Default.ShoreView);
+        string? of = Lake?.Id;
+        ShoreView? read = await ReadAsync(json, ViewsJson.Default.ShoreView);
+        if (Lake?.Id != of) return;
+        Shore = read;
         if (Shore?.Spots is { } ranked) Spots = ranked;
     }
 
-    private void TakeView(string json)
+    private async Task TakeViewAsync(string json)
     {
-        View = Read(json, ViewsJson.Default.LakeView);
+        string? of = Lake?.Id;
+        LakeView? read = await ReadAsync(json, ViewsJson.Default.LakeView);
+        if (Lake?.Id != of) return;
+        View = read;
         if (View is null) return;
         Plane = new LocalProjection(new GeoPoint(View.OriginLatDeg, View.OriginLonDeg));
-        Words = Words with { Zone = ZoneOrUtc(View.ZoneId) };
+        // Words that did not change keep what was worded with them.
+        TimeZoneInfo zone = ZoneOrUtc(View.ZoneId);
+        if (!zone.Equals(Words.Zone)) Words = Words with { Zone = zone };
         Entries = RecordSet.Joined(_kept, View.Log);
     }
 
-    private async Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null) =>
-        await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake, _self ??= DotNetObjectReference.Create(this), keep) ?? "{}";
+    private async Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null)
+    {
+        string json = await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake, _self ??= DotNetObjectReference.Create(this), keep) ?? "{}";
+        await BreatheAsync();
+        return json;
+    }
+
+    // The last answer kept of this version of the app; the chart takes its part of it in first.
+    private async Task<string?> RecallAsync(string lake, string verb, string stamp)
+    {
+        string? json = await browser.Text("recall", lake, verb, stamp);
+        await BreatheAsync();
+        return json;
+    }
+
+    private static async Task<T?> ReadAsync<T>(string json, JsonTypeInfo<T> type)
+    {
+        T? value = Read(json, type);
+        await BreatheAsync();
+        return value;
+    }
+
+    // Taking an answer in, reading it and showing it are three tasks of the page's thread: between them it may answer a finger.
+    private static Task BreatheAsync() => Task.Delay(1);
 
     private static T? Read<T>(string json, JsonTypeInfo<T> type) => JsonSerializer.Deserialize(json, type);
 

@@ -30,17 +30,25 @@ public sealed partial class Session
     /// <summary>Plans a day.</summary>
     public Task PlanAsync(DayAsk ask) => DoAsync("work.day", async () =>
     {
-        if (Lake is null) return;
+        if (Lake is not { } lake) return;
         bool anew = ask.Take is null && !ask.Again;
         DayAsk full = anew ? ask with { Must = Must, Never = Never } : ask;
-        DayView? day = Read(await AskAsync("day", About() with { Day = full }, Lake.Id, DayStamp), ViewsJson.Default.DayView);
+        DayView? day = await ReadAsync(await AskAsync("day", About() with { Day = full }, lake.Id, DayStamp), ViewsJson.Default.DayView);
+        if (Lake?.Id != lake.Id) return;
         (Day, HasPapers) = (day, false);
         await GoToStopAsync(ask.Again ? _stopAt : 0);
         if (day is null) return;
-        // The plan is shown already; what carries it out of the app follows.
-        await AskAsync("papers", About(), Lake.Id, PapersStamp(day));
+        await BreatheAsync();
+        // The plan is shown already; what differs in kind from it and what carries it out of the app follow.
+        if (day.OthersWait && await ReadAsync(await AskAsync("day", About() with { Day = day.Asked with { Others = true } }, lake.Id, DayStamp), ViewsJson.Default.DayView) is { } whole)
+        {
+            if (Lake?.Id != lake.Id) return;
+            day = Day = whole;
+            Tell();
+        }
+
+        await AskAsync("papers", About(), lake.Id, PapersStamp(day));
         HasPapers = true;
-        Tell();
     });
 
     /// <summary>Whether the plan's sheet and files are made.</summary>
@@ -100,7 +108,7 @@ public sealed partial class Session
     {
         try
         {
-            Rig = Read(await AskAsync("rig", new AskAbout(Metric: Words.Units.IsMetric, Rig: ask, Language: Words.Text.Language), null), ViewsJson.Default.RigView);
+            Rig = await ReadAsync(await AskAsync("rig", new AskAbout(Metric: Words.Units.IsMetric, Rig: ask, Language: Words.Text.Language), null), ViewsJson.Default.RigView);
             Tell();
         }
         catch (JSException error)
@@ -124,8 +132,10 @@ public sealed partial class Session
 
     private async Task RecallDayAsync(string lake)
     {
-        if (await browser.Text("recall", lake, "day", DayStamp) is not { } kept) return;
-        (Day, HasPapers) = (Read(kept, ViewsJson.Default.DayView), true);
+        if (await RecallAsync(lake, "day", DayStamp) is not { } kept) return;
+        DayView? day = await ReadAsync(kept, ViewsJson.Default.DayView);
+        if (Lake?.Id != lake) return;
+        (Day, HasPapers) = (day, true);
         int.TryParse(await browser.Text("setting", "stop:" + lake), NumberStyles.Integer, CultureInfo.InvariantCulture, out _stopAt);
         await browser.Do("goToStop", Stop?.Letter ?? "");
     }

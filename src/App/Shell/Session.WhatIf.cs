@@ -37,7 +37,7 @@ public sealed partial class Session
         Trying = wish;
         try
         {
-            TakeShore(await AskAsync("slice", Tried(wish), Lake?.Id));
+            await TakeShoreAsync(await AskAsync("slice", Tried(wish), Lake?.Id));
             Tell();
             _ = RankWhenRestedAsync(mine, wish, otherWater);
         }
@@ -53,7 +53,7 @@ public sealed partial class Session
         if (mine != _wish || Work is not null) return;
         try
         {
-            TakeShore(await AskAsync("shore", Tried(wish), Lake?.Id));
+            await TakeShoreAsync(await AskAsync("shore", Tried(wish), Lake?.Id));
             if (otherWater) await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
         }

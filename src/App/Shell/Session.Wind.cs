@@ -15,7 +15,7 @@ public sealed partial class Session
         if (_engineIsCold) await WorkOutAsync();
         await DoAsync("work.wind", async () =>
         {
-            Wind = Read(await AskAsync("wind", About() with { Wind = ask }, Lake.Id), ViewsJson.Default.WindView);
+            Wind = await ReadAsync(await AskAsync("wind", About() with { Wind = ask }, Lake.Id), ViewsJson.Default.WindView);
         });
     }
 }

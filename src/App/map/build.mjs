@@ -28,14 +28,14 @@ await build({ ...common, entryPoints: { "service-worker": "src/offline/service-w
 
 await mkdir(`${www}fonts`, { recursive: true });
 for (const [from, to] of [
-  ["besley/files/besley-latin-wght-normal", "besley"],
-  ["besley/files/besley-latin-wght-italic", "besley-italic"],
-  ["archivo/files/archivo-latin-wdth-normal", "archivo"],
-]) await copyFile(new URL(`node_modules/@fontsource-variable/${from}.woff2`, import.meta.url), `${www}fonts/${to}.woff2`);
+  ["-variable/besley/files/besley-latin-wght-normal", "besley"],
+  ["-variable/archivo/files/archivo-latin-wght-normal", "archivo"],
+  ["/besley/files/besley-latin-500-italic", "besley-italic"],
+]) await copyFile(new URL(`node_modules/@fontsource${from}.woff2`, import.meta.url), `${www}fonts/${to}.woff2`);
 
 // Notices of everything bundled, as their licences ask.
 const bundled = ["ol", "rbush", "quickselect", "earcut", "pbf", "idb", "d3-array", "d3-contour", "d3-scale", "d3-shape", "d3-path", "d3-color",
-  "d3-format", "d3-interpolate", "d3-time", "d3-time-format", "internmap", "@fontsource-variable/archivo", "@fontsource-variable/besley"];
+  "d3-format", "d3-interpolate", "d3-time", "d3-time-format", "internmap", "@fontsource-variable/archivo", "@fontsource-variable/besley", "@fontsource/besley"];
 let notices = "";
 for (const name of bundled) {
   const folder = new URL(`node_modules/${name}/`, import.meta.url);

@@ -29,6 +29,14 @@ public static class DayPlanner
         return withAlternatives ? plan with { Alternatives = DayAlternatives.Of(request, plan, travel, cancel) } : plan;
     }
 
+    /// <summary>The plans that differ in kind from a plan.</summary>
+    /// <param name="request">What the plan was asked with.</param>
+    /// <param name="plan">The plan.</param>
+    /// <param name="travel">Times of runs as for the plan.</param>
+    /// <param name="cancel">Ends the work early with an exception.</param>
+    public static IReadOnlyList<DayAlternative> Alternatives(PlanRequest request, DayPlan plan, ITravelTimes travel, CancellationToken cancel = default) =>
+        DayAlternatives.Of(Require.NotNull(request), Require.NotNull(plan), Require.NotNull(travel), cancel);
+
     /// <summary>When the boat must be home, and why, in words without 'because'.</summary>
     public static (DateTimeOffset At, string Why) HomeBy(PlanRequest request)
     {

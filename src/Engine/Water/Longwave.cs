@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SecondShore.Engine.Core;
 
 namespace SecondShore.Engine.Water;
@@ -41,9 +42,11 @@ public static class Longwave
         (lostShare * BlackBodyWPerM2(airTempC)) + ((1.0 - lostShare) * clearSkyWPerM2);
 
     /// <summary>Emission of the water surface, W m-2.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double EmittedWPerM2(double waterC) => WaterEmissivityShare * BlackBodyWPerM2(waterC);
 
     /// <summary>Emission of a black body, W m-2.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double BlackBodyWPerM2(double tempC)
     {
         double kelvin = tempC + PhysicalConstants.ZeroCelsiusK, square = kelvin * kelvin;

@@ -48,6 +48,7 @@ public static class MoistAir
         0.622 * vapourPa / (pressurePa - (0.378 * vapourPa));
 
     /// <summary>Specific heat of moist air at constant pressure, J kg-1 K-1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double SpecificHeatJPerKgK(double specificHumidityShare) => 1005.0 * (1.0 + (0.84 * specificHumidityShare));
 
     /// <summary>Latent heat of vaporisation, J kg-1.</summary>
@@ -55,6 +56,7 @@ public static class MoistAir
     public static double LatentHeatJPerKg(double tempC) => 2.501e6 - (2361.0 * tempC);
 
     /// <summary>Kinematic viscosity of air, m2 s-1 (source: Andreas1989).</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double KinematicViscosityM2PerS(double tempC) =>
         1.326e-5 * (1.0 + (tempC * (6.542e-3 + (tempC * (8.301e-6 - (4.84e-9 * tempC))))));
 }

@@ -84,6 +84,7 @@ public struct SurfaceFluxes : IEquatable<SurfaceFluxes>
     }
 
     // Bulk Richardson number of the air over the water, from the difference of virtual temperature, K.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Richardson(double driveK, double virtualK, double speedMps, double heightM) =>
         G * heightM * driveK / (virtualK * speedMps * speedMps);
 
@@ -121,12 +122,14 @@ public struct SurfaceFluxes : IEquatable<SurfaceFluxes>
         return zeta <= 1 ? logH + (5.0 * zeta) : logH - Math.Log(zeta) + 5.0 + (5.0 * Math.Log(zeta)) + zeta - 1.0;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double PsiMomentum(double zeta)
     {
         double square = Math.Sqrt(1.0 - (16.0 * zeta)), x = Math.Sqrt(square);
         return Math.Log((1.0 + x) * (1.0 + x) * (1.0 + square) * 0.125) - (2.0 * Math.Atan(x)) + (Math.PI / 2.0);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double PsiHeat(double zeta)
     {
         double square = Math.Sqrt(1.0 - (16.0 * zeta));

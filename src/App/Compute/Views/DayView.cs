@@ -50,6 +50,9 @@ public sealed record DayView
     /// <summary>Plans that differ in kind.</summary>
     public IReadOnlyList<AlternativeView> Alternatives { get; init; } = [];
 
+    /// <summary>Whether those are still to be asked for.</summary>
+    public bool OthersWait { get; init; }
+
     /// <summary>What was asked.</summary>
     public required DayAsk Asked { get; init; }
 
@@ -97,8 +100,9 @@ public sealed record AlternativeView(string Kind, string Words, IReadOnlyList<st
 /// <param name="Here">Where the boat is, to plan the rest of the day from there.</param>
 /// <param name="Take">Takes an alternative of the plan at hand instead of planning anew.</param>
 /// <param name="Again">Says the plan at hand once more, in other units.</param>
+/// <param name="Others">Says the plan at hand once more, with those that differ in kind from it.</param>
 public sealed record DayAsk(DateOnly? Date = null, string? Ramp = null, TimeOnly? Launch = null, TimeOnly? HomeBy = null,
-    IReadOnlyList<string>? Must = null, IReadOnlyList<string>? Never = null, HereAsk? Here = null, string? Take = null, bool Again = false);
+    IReadOnlyList<string>? Must = null, IReadOnlyList<string>? Never = null, HereAsk? Here = null, string? Take = null, bool Again = false, bool Others = false);
 
 /// <summary>Where the boat is.</summary>
 /// <param name="At">The moment.</param>

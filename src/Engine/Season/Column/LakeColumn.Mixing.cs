@@ -1,4 +1,4 @@
-using SecondShore.Engine.Core.Numerics;
+using System.Runtime.CompilerServices;
 using SecondShore.Engine.Water;
 
 namespace SecondShore.Engine.Season;
@@ -67,6 +67,7 @@ public sealed partial class LakeColumn
         other.Adjust();
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Densities()
     {
         double[] temp = _tempC, density = _densityKgPerM3;
@@ -187,6 +188,7 @@ public sealed partial class LakeColumn
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void RememberRocking(double energyJ, double stepS)
     {
         double power = energyJ / (1000.0 * _waterVolumeM3 * stepS);
@@ -229,22 +231,25 @@ public sealed partial class LakeColumn
         }
     }
 
-    // Implicit, so stable for any step; what leaves one layer enters the next, so heat is kept.
+    // Implicit, so stable for any step; what leaves one layer enters the next, so heat is kept. Elimination goes down as the rows
+    // are made, back substitution comes up.
     private void Diffuse(double stepS)
     {
-        int first = _top, n = _tempC.Length - first;
-        double[] lower = _lower, upper = _upper, diagonal = _diagonal, area = _areaM2, diffusivity = _diffusivity, perDistance = _perDistance, perVolume = _perVolume;
-        double above = 0;
-        for (int k = 0, i = first; k < n; k++, i++)
+        double[] temp = _tempC, passedOn = _passedOn, area = _areaM2, diffusivity = _diffusivity, perDistance = _perDistance, perVolume = _perVolume;
+        int last = temp.Length - 1;
+        double fromAbove = 0, passed = 0, above = 0;
+        for (int i = _top; i <= last; i++)
         {
-            double below = i + 1 < perVolume.Length ? stepS * area[i + 1] * diffusivity[i + 1] * perDistance[i + 1] : 0;
-            lower[k] = -above * perVolume[i];
-            upper[k] = -below * perVolume[i];
-            diagonal[k] = 1.0 - lower[k] - upper[k];
-            above = below;
+            double toBelow = i < last ? stepS * area[i + 1] * diffusivity[i + 1] * perDistance[i + 1] : 0;
+            double upper = fromAbove * perVolume[i], lower = toBelow * perVolume[i], pivot = 1.0 / (1.0 + lower + (upper * (1.0 - passed)));
+            passed = lower * pivot;
+            above = (temp[i] + (upper * above)) * pivot;
+            passedOn[i] = passed;
+            temp[i] = above;
+            fromAbove = toBelow;
         }
 
-        Tridiagonal.Solve(lower.AsSpan(0, n), diagonal.AsSpan(0, n), upper.AsSpan(0, n), _tempC.AsSpan(first, n));
+        for (int i = last - 1; i >= _top; i--) temp[i] += passedOn[i] * temp[i + 1];
         TouchAll();
     }
 

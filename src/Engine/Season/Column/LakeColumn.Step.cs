@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SecondShore.Engine.Water;
 
 namespace SecondShore.Engine.Season;
@@ -52,11 +53,13 @@ public sealed partial class LakeColumn
     }
 
     // Eddies die on the way down: over a depth that goes with the wind and against the earth's turning.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private double Fading(double frictionMps, double coriolisPerS) =>
         frictionMps <= 0 ? 0 : Math.Exp(-_mixedM * coriolisPerS / (_parameters.StirringReachFactor * frictionMps));
 
     // Wind that tilts the layers drags them past each other: the shear at the thermocline stirs where the surface's eddies no longer reach.
     // Its power goes with the inverse of the Wedderburn number (SpigelImberger1980), felt over some hours of wind.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private double Tilting(double frictionMps, double stepS)
     {
         if (_parameters.TiltFactor <= 0) return 0;
@@ -121,6 +124,7 @@ public sealed partial class LakeColumn
     }
 
     // Light into every layer, the rest of the balance into the surface layer.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Warm(double lightWPerM2, double stepS, double netWPerM2)
     {
         double energy = lightWPerM2 * stepS;
@@ -137,6 +141,7 @@ public sealed partial class LakeColumn
         HeatInJ += (energy * _areaM2[_top]) + netJ;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void FreezeIfBelowZero()
     {
         double surfaceC = _tempC[_top];

@@ -59,7 +59,7 @@ public sealed partial class LakeColumn
         }
     }
 
-    // Fills _right with the share each layer gives, down to _drawnTo, and returns the largest safe volume.
+    // Fills _scratch with the share each layer gives, down to _drawnTo, and returns the largest safe volume.
     private double DrawLimit(double outletDepthM, double flowM3PerS)
     {
         int centre = Math.Clamp((int)((outletDepthM + _grid.AboveM) / _grid.LayerM), _top, _tempC.Length - 1);
@@ -81,21 +81,21 @@ public sealed partial class LakeColumn
             double distanceM = _centreM[i] - _centreM[centre];
             if (Math.Abs(distanceM) >= reachM)
             {
-                _right[i] = 0;
+                _scratch[i] = 0;
                 continue;
             }
 
             double cosine = Math.Cos(perReach * distanceM);
-            _right[i] = cosine * cosine * _volumeM3[i];
-            sum += _right[i];
+            _scratch[i] = cosine * cosine * _volumeM3[i];
+            sum += _scratch[i];
             _drawnTo = i;
         }
 
         double largest = double.MaxValue, through = 0, share = 1.0 / sum;
         for (int i = _drawnTo; i >= _top; i--)
         {
-            _right[i] *= share;
-            through += _right[i];
+            _scratch[i] *= share;
+            through += _scratch[i];
             if (0.33 * _volumeM3[i] < largest * through) largest = 0.33 * _volumeM3[i] / through;
         }
 
@@ -121,17 +121,17 @@ public sealed partial class LakeColumn
             double through = 0;
             for (int i = _drawnTo; i >= _top; i--)
             {
-                double drawn = volumeM3 * _right[i];
+                double drawn = volumeM3 * _scratch[i];
                 double fromAbove = through + drawn;
                 if (i == _top) fromAbove = 0;
                 double heat = (_volumeM3[i] * _tempC[i]) - ((through + drawn) * _tempC[i]) + (fromAbove * (i > _top ? _tempC[i - 1] : 0));
                 carried += drawn * _tempC[i];
                 double volume = _volumeM3[i] - through - drawn + fromAbove;
-                _lower[i] = heat / volume;
+                _drawnC[i] = heat / volume;
                 through += drawn;
             }
 
-            for (int i = _top; i <= _drawnTo; i++) _tempC[i] = _lower[i];
+            for (int i = _top; i <= _drawnTo; i++) _tempC[i] = _drawnC[i];
         }
 
         HeatInJ -= carried * FreshWater.HeatCapacityJPerM3K;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Water;
 
@@ -15,7 +16,7 @@ public sealed partial class LakeColumn
 {
     private readonly ColumnGrid _grid;
     private readonly double[] _tempC, _densityKgPerM3, _volumeM3, _centreM, _areaM2, _heatPerLight, _perDistance, _perVolume;
-    private readonly double[] _lower, _diagonal, _upper, _right, _diffusivity;
+    private readonly double[] _drawnC, _passedOn, _scratch, _diffusivity;
     private ColumnParameters _parameters;
     private SurfaceFluxes _fluxes;
     private bool _warm;
@@ -42,7 +43,7 @@ public sealed partial class LakeColumn
         _areaM2 = [.. grid.FaceAreaM2];
         _heatPerLight = new double[n];
         (_perDistance, _perVolume) = ([.. grid.PerDistance], [.. grid.PerVolume]);
-        (_lower, _diagonal, _upper, _right, _diffusivity) = (new double[n], new double[n], new double[n], new double[n], new double[n]);
+        (_drawnC, _passedOn, _scratch, _diffusivity) = (new double[n], new double[n], new double[n], new double[n]);
         Array.Fill(_tempC, tempC);
         _extinctionPerM = parameters.LightExtinctionPerM;
         PlaceSurface(Math.Clamp(dropM, -grid.AboveM, LowestDropM));
@@ -196,10 +197,10 @@ public sealed partial class LakeColumn
             double reach = z < depthM[0] ? 1.0 : Math.Exp(-beyond / (reachM + (0.2 * depthM[^1])));
             double seen = tempC[k] + (t * (tempC[j] - tempC[k]));
             double here = beyond > 0 ? TempAtC(z < depthM[0] ? depthM[0] : depthM[^1]) : _tempC[i];
-            _right[i] = Math.Clamp(_tempC[i] + (share * reach * (seen - here)), 0, 45);
+            _scratch[i] = Math.Clamp(_tempC[i] + (share * reach * (seen - here)), 0, 45);
         }
 
-        for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _right[i];
+        for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _scratch[i];
         TouchAll();
         Adjust();
         HeatInJ += HeatContentJ - before;
@@ -216,10 +217,10 @@ public sealed partial class LakeColumn
         for (int i = _top; i < _tempC.Length; i++)
         {
             double z = Math.Max(0, _centreM[i] - _dropM);
-            _right[i] = TempAtC(z <= to ? z * from / to : from + ((z - to) * (depthM - from) / (depthM - to)));
+            _scratch[i] = TempAtC(z <= to ? z * from / to : from + ((z - to) * (depthM - from) / (depthM - to)));
         }
 
-        for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _right[i];
+        for (int i = _top; i < _tempC.Length; i++) _tempC[i] = _scratch[i];
         TouchAll();
         Adjust();
         HeatInJ += HeatContentJ - before;
@@ -278,6 +279,7 @@ public sealed partial class LakeColumn
 
     private void TouchAll() => (_staleTo, _looseTo) = (_tempC.Length - 1, _tempC.Length - 1);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Touch(int to)
     {
         _staleTo = Math.Max(_staleTo, to);

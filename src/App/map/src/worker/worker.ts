@@ -1,12 +1,14 @@
 // The engine's own thread: a second .NET runtime that holds the open lake and answers questions about it.
 // Big arrays go straight from here to the chart; the page's own runtime sees only small JSON.
 import { lakeFiles } from "../store/lakes";
+import { loadFor } from "./parts";
 import { contoursFor, takeGrid, waterArrays } from "./grid";
 import type { EngineAnswer, EngineExports, EngineRequest } from "./protocol";
 
 interface DotnetRuntime {
   getAssemblyExports(name: string): Promise<{ SecondShore: { App: { Compute: { EngineWorker: EngineExports } } } }>;
   setModuleImports(name: string, imports: object): void;
+  INTERNAL: { loadLazyAssembly(name: string): Promise<boolean> };
 }
 interface DotnetBuilder { create(): Promise<DotnetRuntime> }
 
@@ -19,7 +21,7 @@ let gridCame = false;
 
 const send = (answer: EngineAnswer, transfer: Transferable[] = []): void => scope.postMessage(answer, transfer);
 
-async function start(): Promise<EngineExports> {
+async function start(): Promise<{ exports: EngineExports; load(assembly: string): Promise<boolean> }> {
   // Tells the runtime that this worker is a runtime of its own, not a thread of another one.
   (globalThis as { dotnetSidecar?: boolean }).dotnetSidecar = true;
   const path = "../_framework/dotnet.js";
@@ -33,7 +35,7 @@ async function start(): Promise<EngineExports> {
       { gridCame = true; takeGrid({ westM, southM, cellM, nx, ny }, new Float32Array(view.slice().buffer)); },
   });
   const exports = await runtime.getAssemblyExports("SecondShore.App");
-  return exports.SecondShore.App.Compute.EngineWorker;
+  return { exports: exports.SecondShore.App.Compute.EngineWorker, load: (name) => runtime.INTERNAL.loadLazyAssembly(name) };
 }
 
 const engine = start();
@@ -48,13 +50,14 @@ async function answer(request: EngineRequest): Promise<void> {
     let json = "{}";
     if (verb === "contours") arrays = contoursFor(JSON.parse(request.json) as { metric: boolean });
     else {
-      const exports = await engine;
+      const { exports, load } = await engine;
+      await loadFor(load, verb, (request.files ?? []).map((file) => file.path));
       gridCame = false;
       // A stopped engine starts empty: what is asked of a lake opens it first.
-      if (verb !== "open" && request.lake && opened === "") { await open(exports, request); gridCame = false; }
+      if (verb !== "open" && request.lake && opened === "") { await open(exports, load, request); gridCame = false; }
       if (request.files) exports.Begin();
       for (const file of request.files ?? []) exports.AddFile(file.path, file.bytes);
-      if (verb === "open") json = await open(exports, request);
+      if (verb === "open") json = await open(exports, load, request);
       else json = verb === "askweather" ? await exports.AskWeather(request.json) : exports.Ask(verb, request.json);
       if (gridCame) Object.assign(arrays, waterArrays());
     }
@@ -66,11 +69,12 @@ async function answer(request: EngineRequest): Promise<void> {
   }
 }
 
-async function open(exports: EngineExports, request: EngineRequest): Promise<string> {
+async function open(exports: EngineExports, load: (name: string) => Promise<boolean>, request: EngineRequest): Promise<string> {
   const files = await lakeFiles(request.lake ?? "");
   const mark = `${request.lake ?? ""} ${files.map((f) => `${f.path}:${f.savedAt ?? 0}:${f.bytes.size}`).join(" ")}`;
   if (mark === opened) return exports.Ask("reopen", request.json);
   opened = "";
+  await loadFor(load, "open", files.map((file) => file.path));
   exports.Begin();
   for (const file of files) exports.AddFile(file.path, new Uint8Array(await file.bytes.arrayBuffer()));
   const json = exports.Ask("open", request.json);

@@ -1,0 +1,24 @@
+// Parts of the engine that a first visit can do without: fetched when a file or a question wants them.
+// The service worker keeps them like everything else, so they are there without a signal.
+const readers = ["BitMiracle.LibTiff.NET.wasm", "System.Private.Xml.wasm"];
+const writers = ["System.Private.Xml.wasm"];
+const network = ["System.Net.Http.wasm", "Polly.Core.wasm"];
+
+/** Files that are read without those parts. */
+const plain = /\.(csv|json|geojson|asc|txt|md)$/i;
+
+const loaded = new Map<string, Promise<unknown>>();
+
+/** Loads what a question needs. */
+export async function loadFor(load: (assembly: string) => Promise<unknown>, verb: string, files: readonly string[]): Promise<void> {
+  const wanted = verb === "askweather" ? network : verb === "papers" ? writers : files.every((name) => plain.test(name)) ? [] : readers;
+  await Promise.all(wanted.map((name) => {
+    const before = loaded.get(name);
+    if (before) return before;
+    const now = load(name);
+    loaded.set(name, now);
+    // Without a signal it may fail now and succeed later.
+    now.catch(() => loaded.delete(name));
+    return now;
+  }));
+}
