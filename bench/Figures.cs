@@ -10,6 +10,7 @@ internal static class Figures
         new SeasonColumn(),
         new SeasonOutlook(),
         new SeasonRandom(),
+        new SeasonFloor(),
         new SeasonScoreFigure(ScoreMode.Blind),
         new SeasonScoreFigure(ScoreMode.Few),
         new SeasonScoreFigure(ScoreMode.Fit),

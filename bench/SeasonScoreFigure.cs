@@ -12,16 +12,8 @@ internal sealed class SeasonScoreFigure(ScoreMode mode) : IFigure
 
     public IEnumerable<Measured> Measure()
     {
-        string shared = Environment.GetEnvironmentVariable("SECONDSHORE_SHARED") ?? Path.GetFullPath(Path.Combine("..", "shared"));
-        string folder = Path.Combine(shared, "validation");
-        if (!Directory.Exists(folder))
-        {
-            Console.Error.WriteLine($"There are no measured lakes at {folder}; set SECONDSHORE_SHARED.");
-            yield break;
-        }
-
-        LakeFolder[] lakes = [.. Directory.GetDirectories(folder).Order(StringComparer.Ordinal)
-            .Where(d => File.Exists(Path.Combine(d, "lake.json"))).Select(d => LakeFolderReader.ReadPath(d))];
+        LakeFolder[] lakes = MeasuredLakes.Read();
+        if (lakes.Length == 0) yield break;
         ScoreReport report = ScoreRunner.Run(lakes, mode);
         foreach (LakeScore lake in report.Lakes)
         {

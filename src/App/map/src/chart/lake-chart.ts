@@ -15,7 +15,7 @@ import { markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures 
 import { readPalette, type Palette } from "./palette";
 import { colourTable, paintWater } from "./raster";
 import { DepthRule, type RuleListener } from "./rule";
-import { drawWindInk, WindPaint } from "./wind";
+import { WindFilm } from "./film";
 
 export interface ChartOptions {
   /** Still charts take no gestures and show the whole lake. */
@@ -52,7 +52,7 @@ export class LakeChart {
   private rule: DepthRule | undefined;
   private palette: Palette;
   private table: Uint32Array | undefined;
-  private readonly windPaint = new WindPaint();
+  private readonly windFilm = new WindFilm();
   private framed = false;
 
   constructor(private readonly host: HTMLElement, private readonly options: ChartOptions, private readonly listener: ChartListener | null) {
@@ -207,20 +207,15 @@ export class LakeChart {
   }
 
   private paint(extent: Extent, resolution: number, ratio: number, size: [number, number]): HTMLCanvasElement {
+    const pixelM = resolution / ratio, westM = extent[0]!, northM = extent[3]!, width = Math.round(size[0]), height = Math.round(size[1]);
+    const window = { westM, northM, pixelM, width, height, ratio };
+    if (this.options.wind && model.wind && model.frame && width > 0 && height > 0) return this.windFilm.frame(model, model.wind, this.palette, window);
     const canvas = document.createElement("canvas");
-    canvas.width = Math.round(size[0]);
-    canvas.height = Math.round(size[1]);
+    canvas.width = width;
+    canvas.height = height;
     const ctx = canvas.getContext("2d");
-    if (!ctx || !model.frame || canvas.width < 1 || canvas.height < 1) return canvas;
-    const pixelM = resolution / ratio, westM = extent[0]!, northM = extent[3]!;
-    const image = ctx.createImageData(canvas.width, canvas.height), window = { westM, northM, pixelM, width: canvas.width, height: canvas.height, ratio };
-    if (this.options.wind && model.wind) {
-      this.windPaint.paint(image, model, model.wind, this.palette, westM, northM, pixelM);
-      ctx.putImageData(image, 0, 0);
-      drawInk(ctx, { ...model, contours: null, secondShore: null }, this.palette, window);
-      drawWindInk(ctx, model, model.wind, this.palette, window);
-      return canvas;
-    }
+    if (!ctx || !model.frame || width < 1 || height < 1) return canvas;
+    const image = ctx.createImageData(width, height);
     this.table ??= colourTable(this.palette, model.belt, model.maxDepthM);
     paintWater(image, model.field, model.frame, westM, northM, pixelM, this.table);
     ctx.putImageData(image, 0, 0);

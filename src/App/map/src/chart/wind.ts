@@ -162,10 +162,22 @@ export class WindPaint {
   }
 }
 
+// Strokes of one weight are one path: a pen is set and drawn with a few times a frame, not once a cell.
+const weights = 6, highestM = 0.5;
+
+interface Scratch { of: Frame; wave: Float32Array; east: Float32Array; north: Float32Array; moved: Float32Array }
+let scratch: Scratch | undefined;
+
+function scratchFor(f: Frame): Scratch {
+  if (scratch?.of === f) return scratch;
+  const grid = (): Float32Array => new Float32Array(f.nx * f.ny);
+  return scratch = { of: f, wave: grid(), east: grid(), north: grid(), moved: grid() };
+}
+
 /** Strokes along the wind, longer and heavier where it has raised waves; waved strokes along the current under the layer; depths in feet or metres. */
 export function drawWindInk(ctx: CanvasRenderingContext2D, model: LakeModel, wind: WindModel, palette: Palette, w: Window): void {
-  const f = wind.frame, hour = Math.min(wind.hours - 1, Math.max(0, Math.round(model.windHour))), n = wind.cells.length, pxM = w.pixelM * w.ratio;
-  const waves = new Float32Array(f.nx * f.ny), east = new Float32Array(f.nx * f.ny), north = new Float32Array(f.nx * f.ny);
+  const f = wind.frame, hour = Math.min(wind.hours - 1, Math.max(0, Math.round(model.windHour))), pxM = w.pixelM * w.ratio;
+  const { wave: waves, east, north } = scratchFor(f);
   atHour(wind, wind.wave, model.windHour, waves);
   atHour(wind, wind.east, model.windHour, east);
   atHour(wind, wind.north, model.windHour, north);
@@ -175,44 +187,45 @@ export function drawWindInk(ctx: CanvasRenderingContext2D, model: LakeModel, win
   ctx.setTransform(k, 0, 0, -k, -w.westM * k, w.northM * k);
   ctx.lineCap = "round";
   ctx.strokeStyle = palette.ink;
-  const gap = Math.max(f.cellM, 15 * pxM), every = Math.max(1, Math.round(gap / f.cellM));
-  for (const [i, cell] of wind.cells.entries()) {
+  const every = Math.max(1, Math.round(Math.max(f.cellM, 15 * pxM) / f.cellM)), strokes: (Path2D | undefined)[] = [], flow = new Path2D();
+  for (const cell of wind.cells) {
     const ix = cell % f.nx, iy = (cell / f.nx) | 0;
     if (ix % every !== 0 || iy % every !== 0) continue;
     const x = f.westM + (ix + 0.5) * f.cellM, y = f.southM + (iy + 0.5) * f.cellM, wave = waves[cell]!;
-    void i;
     if (wave > 0.03) {
-      const half = Math.min(9, 2 + wave * 22) * pxM;
-      ctx.globalAlpha = Math.min(0.85, 0.25 + wave * 1.6);
-      ctx.lineWidth = Math.min(2.4, 0.7 + wave * 3.2) * pxM;
-      ctx.beginPath();
-      ctx.moveTo(x - ux * half, y - uy * half);
-      ctx.lineTo(x + ux * half, y + uy * half);
-      ctx.stroke();
+      const half = Math.min(9, 2 + wave * 22) * pxM, path = strokes[Math.min(weights - 1, (wave / highestM * weights) | 0)] ??= new Path2D();
+      path.moveTo(x - ux * half, y - uy * half);
+      path.lineTo(x + ux * half, y + uy * half);
     }
     const e = east[cell]!, no = north[cell]!, speed = Math.hypot(e, no);
     if (speed > 0.008 && (ix / every + iy / every) % 2 === 0) {
       const half = Math.min(10, 3 + speed * 120) * pxM, vx = e / speed, vy = no / speed, bend = 2.2 * pxM;
-      ctx.globalAlpha = 0.75;
-      ctx.lineWidth = 1.1 * pxM;
-      ctx.beginPath();
-      ctx.moveTo(x - vx * half, y - vy * half);
-      ctx.bezierCurveTo(x - vx * half / 3 - vy * bend, y - vy * half / 3 + vx * bend, x + vx * half / 3 + vy * bend, y + vy * half / 3 - vx * bend, x + vx * half, y + vy * half);
-      ctx.stroke();
+      flow.moveTo(x - vx * half, y - vy * half);
+      flow.bezierCurveTo(x - vx * half / 3 - vy * bend, y - vy * half / 3 + vx * bend, x + vx * half / 3 + vy * bend, y + vy * half / 3 - vx * bend, x + vx * half, y + vy * half);
     }
   }
+  strokes.forEach((path, weight) => {
+    const wave = (weight + 0.5) / weights * highestM;
+    ctx.globalAlpha = Math.min(0.85, 0.25 + wave * 1.6);
+    ctx.lineWidth = Math.min(2.4, 0.7 + wave * 3.2) * pxM;
+    if (path) ctx.stroke(path);
+  });
+  ctx.globalAlpha = 0.75;
+  ctx.lineWidth = 1.1 * pxM;
+  ctx.stroke(flow);
   ctx.globalAlpha = 1;
   ctx.restore();
-  void n;
   if (wind.belt) drawDepths(ctx, model, wind, palette, w);
 }
 
+let serif: string | undefined;
+
 function drawDepths(ctx: CanvasRenderingContext2D, model: LakeModel, wind: WindModel, palette: Palette, w: Window): void {
-  const f = wind.frame, moved = atHour(wind, wind.offset, model.windHour, new Float32Array(f.nx * f.ny)), rest = wind.belt![3]!;
+  const f = wind.frame, moved = atHour(wind, wind.offset, model.windHour, scratchFor(f).moved), rest = wind.belt![3]!;
   ctx.save();
   ctx.setTransform(1, 0, 0, 1, 0, 0);
   const size = 14 * w.ratio;
-  ctx.font = `600 ${size}px ${getComputedStyle(document.body).getPropertyValue("--serif") || "serif"}`;
+  ctx.font = `600 ${size}px ${serif ??= getComputedStyle(document.body).getPropertyValue("--serif") || "serif"}`;
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
   const taken: number[][] = [];
