@@ -19,6 +19,7 @@ public sealed partial class Session
     private DotNetObjectReference<Session>? _self;
     // An engine that was stopped has to find the outlook again before it can slice it.
     private bool _engineIsCold = true;
+    private bool _failed;
 
     /// <summary>The open lake as read.</summary>
     public LakeView? View { get; private set; }
@@ -35,6 +36,9 @@ public sealed partial class Session
     /// <summary>Whether what is shown was kept from an earlier visit, or came with the app, and is being worked out anew.</summary>
     public bool IsFromEarlier { get; private set; }
 
+    /// <summary>Whether the open lake's files give no lake; <see cref="Trouble"/> says why.</summary>
+    public bool CouldNotOpen => _failed && Work is null;
+
     /// <summary>Whether what is shown came with the app.</summary>
     public bool IsFirst { get; private set; }
 
@@ -44,8 +48,13 @@ public sealed partial class Session
         Lake = lake;
         // What came with the app is on the screen already, and stays until this device has its own.
         IsFirst = IsFirst && lake.Id == "demo";
-        if (!IsFirst) (View, Outlook, Shore, Spots) = (null, null, null, []);
-        (Day, Trouble) = (null, null);
+        if (!IsFirst)
+        {
+            (View, Outlook, Shore, Spots) = (null, null, null, []);
+            await browser.Do("forgetLake");
+        }
+
+        (Day, Trouble, _failed) = (null, null, false);
         (_stopAt, Trying, Wind) = (0, WhatIf.Nothing, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
@@ -231,7 +240,7 @@ public sealed partial class Session
         }
         catch (JSException error)
         {
-            Trouble = ExplainedTrouble(error);
+            (Trouble, _failed) = (ExplainedTrouble(error), View is null && Lake is not null);
         }
         finally
         {

@@ -11,6 +11,8 @@ public sealed partial class Session
     public async Task<InspectView?> InspectAsync(NewLakeFacts? facts)
     {
         InspectView? found = null;
+        // Who brings files waits for them, not for the lake shown before.
+        if (Work is not null) await StopAsync();
         await DoAsync("work.inspect", async () =>
             found = Read(await browser.Text("askWithFiles", "inspect", Json(new AskAbout(NewLake: facts))) ?? "{}", ViewsJson.Default.InspectView));
         return found;

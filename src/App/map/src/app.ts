@@ -20,6 +20,7 @@ export { hostCall, hostTry } from "./host/calls";
 export { basedFile, fetchFile, hashedFiles, sendFile } from "./host/files";
 export { weatherDirect, weatherFromHost } from "./host/weather";
 export { firstAnswers, keepFirst } from "./store/first";
+export { forgetLake } from "./chart/listen";
 export { keepOffline, takeUpdate } from "./offline/updates";
 export { locale } from "./device/locale";
 export { applyTheme, storedTheme, systemDark } from "./device/theme";

@@ -16,6 +16,10 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
     private readonly List<string> _assumed = [];
     private readonly List<(SurveyRaster Raster, PixelBox Wet)> _rasters = [];
     private LocalProjection _projection = null!;
+    // Our choice: soundings on the shore itself, and boats aground, leave more than this inside a true outline.
+    private const int FewestToJudge = 20, MostToJudge = 4000;
+    private const double LeastInside = 0.2;
+
     private PlaneShoreline? _shoreline;
     private PointCloud _cloud = null!;
     private PointCloud _soundings = null!;
@@ -67,8 +71,21 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
 
         _cloud = SurveyPlane.Soundings(survey, _projection, out int leftOut, out _set);
         if (leftOut > 0) _assumed.Add(FormattableString.Invariant($"{leftOut} soundings without a usable place or depth were left out."));
+        DropOutlineOfOtherThings();
         DropStrays();
         DropFalseEchoes();
+    }
+
+    // Loops of islands, or of another water, enclose next to none of the soundings: as a shore they would leave no lake.
+    private void DropOutlineOfOtherThings()
+    {
+        if (_shoreline is not { } shoreline || _cloud.Count < FewestToJudge) return;
+        int step = Math.Max(1, _cloud.Count / MostToJudge), inside = 0, asked = 0;
+        for (int i = 0; i < _cloud.Count; i += step, asked++)
+            if (shoreline.Holds(new PlanePoint(_cloud.XM[i], _cloud.YM[i]))) inside++;
+        if (inside >= LeastInside * asked) return;
+        _shoreline = null;
+        _assumed.Add(FormattableString.Invariant($"The outline encloses {100.0 * inside / asked:0} % of the soundings: it is not the shore of this water and was not used."));
     }
 
     private void DropStrays()

@@ -47,6 +47,27 @@ internal sealed class PlaneShoreline
         }
     }
 
+    /// <summary>Whether a place is water (even-odd within a polygon, any polygon).</summary>
+    public bool Holds(PlanePoint place)
+    {
+        foreach (List<PlanePoint[]> rings in Polygons)
+        {
+            bool inside = false;
+            foreach (PlanePoint[] ring in rings)
+            {
+                for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+                {
+                    PlanePoint a = ring[i], b = ring[j];
+                    if (a.YM > place.YM != b.YM > place.YM && place.XM < a.XM + ((place.YM - a.YM) / (b.YM - a.YM) * (b.XM - a.XM))) inside = !inside;
+                }
+            }
+
+            if (inside) return true;
+        }
+
+        return false;
+    }
+
     /// <summary>Whether each cell's centre is water (even-odd within a polygon, any polygon).</summary>
     public bool[] Mask(GridFrame frame)
     {

@@ -36,6 +36,18 @@ public class SurveyMixtureTests
     }
 
     [Fact]
+    public void An_outline_of_something_else_does_not_leave_the_soundings_dry()
+    {
+        var points = from x in Enumerable.Range(-20, 41) from y in Enumerable.Range(-20, 41) select (x * 10.0, y * 10.0, 8.0);
+        Survey survey = new() { Soundings = [LakeShapes.Soundings(points)], Shoreline = new Shoreline([new WaterPolygon(LakeShapes.CircleRing(0, 0, 20), [])]) };
+        GriddedLake lake = SurveyGridder.Grid(survey, new GridOptions { Projection = LakeShapes.Plane, CellM = 10 });
+        Assert.Equal(8, lake.Grid!.DepthAtM(new(150, -150)), 0.1);
+        Assert.Contains(lake.Assumed, a => a.Contains("not the shore of this water", StringComparison.Ordinal));
+        Survey whole = survey with { Shoreline = LakeShapes.Circle(600) };
+        Assert.DoesNotContain(SurveyGridder.Grid(whole, new GridOptions { Projection = LakeShapes.Plane, CellM = 10 }).Assumed, a => a.Contains("not the shore", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Soundings_correct_a_raster_near_them_and_leave_it_alone_far_away()
     {
         DepthGrid cone = LakeShapes.Cone(500, 30, 10);

@@ -174,12 +174,19 @@ export class LakeChart {
     this.host.toggleAttribute("data-drawn", model.frame !== null);
     if (part === "theme") this.palette = readPalette(this.host);
     if (part === "wind") { if (this.options.wind) this.painted.changed(); return; }
+    if (part === "lake") this.forget();
     if (part === "water" && !this.framed) { this.fitted(); return; }
     if (part !== "position") {
       this.table = undefined;
       this.painted.changed();
     }
     this.settle();
+  }
+
+  // The next lake is framed anew.
+  private forget(): void {
+    this.framed = this.routeFramed = this.wholeFramed = false;
+    for (const source of [this.features, this.names, this.soundings]) source.clear(true);
   }
 
   private settle(): void {

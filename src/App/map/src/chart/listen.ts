@@ -9,6 +9,8 @@ interface OpenJson { chart?: { frame: Frame; maxDepthM: number; marks: Mark[] } 
 interface ShoreJson { chart?: { belt?: number[] | null; spots?: SpotMark[] | null; passes?: PassLine[] | null } | null; whatIf?: boolean }
 interface DayJson { chart?: Route | null }
 
+const nothing = { frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, wind: null, chosen: "" };
+
 const floats = (bytes: Uint8Array): Float32Array => new Float32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
 const ints = (bytes: Uint8Array): Int32Array => new Int32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
 
@@ -19,10 +21,16 @@ function lines(arrays: Arrays, name: string): Lines | null {
   return { points: floats(points), starts: s, levels: levels ? floats(levels) : new Float32Array(Math.max(0, s.length - 1)) };
 }
 
+/** Another lake is opened: nothing of the one before stays on a chart. */
+export function forgetLake(): void {
+  Object.assign(model, nothing, { field: new Float32Array(), marks: [] });
+  changed("lake");
+}
+
 export function take(verb: string, json: string, arrays: Arrays): void {
   if (verb === "open") {
     const chart = (JSON.parse(json) as OpenJson).chart, field = arrays["field"];
-    Object.assign(model, { frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, wind: null, chosen: "" });
+    Object.assign(model, nothing);
     if (chart && field) {
       model.frame = chart.frame;
       model.maxDepthM = chart.maxDepthM;

@@ -41,7 +41,7 @@ export const model: LakeModel = {
   secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, wind: null, windHour: 0, position: null, metric: false,
 };
 
-type Part = "water" | "belt" | "marks" | "position" | "theme" | "wind";
+type Part = "lake" | "water" | "belt" | "marks" | "position" | "theme" | "wind";
 const listeners = new Set<(part: Part) => void>();
 export function onModel(listener: (part: Part) => void): () => void {
   listeners.add(listener);
