@@ -26,6 +26,9 @@ public readonly record struct Stratification(double ThermoclineM, double Seconda
     /// <summary>Whether a thermocline stands.</summary>
     public bool HasThermocline => !double.IsNaN(ThermoclineM);
 
+    /// <summary>Water without layers.</summary>
+    public static Stratification None { get; } = new(double.NaN, double.NaN, double.NaN, double.NaN, 0);
+
     /// <summary>Reads a temperature profile.</summary>
     /// <param name="depthM">Depths, m, increasing, at least three for a thermocline.</param>
     /// <param name="tempC">Temperatures, degC, same length; no NaN.</param>
@@ -43,7 +46,7 @@ public readonly record struct Stratification(double ThermoclineM, double Seconda
     public static Stratification OfDensity(ReadOnlySpan<double> depthM, ReadOnlySpan<double> densityKgPerM3)
     {
         Require.SameLength(densityKgPerM3.Length, depthM.Length, nameof(densityKgPerM3));
-        Stratification none = new(double.NaN, double.NaN, double.NaN, double.NaN, 0);
+        Stratification none = None;
         int n = depthM.Length;
         if (n < 2) return none;
         double difference = densityKgPerM3[n - 1] - densityKgPerM3[0];

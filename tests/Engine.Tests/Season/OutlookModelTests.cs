@@ -24,6 +24,16 @@ public class OutlookModelTests
     }
 
     [Fact]
+    public void Cold_water_over_the_warmer_deep_of_winter_is_no_layer_to_fish()
+    {
+        LakeSite north = Site with { Position = new GeoPoint(50, -94) };
+        Outlook outlook = OutlookModel.Compute(new OutlookRequest { Site = north, Arms = [Main], At = new(2024, 12, 20, 15, 0, 0, TimeSpan.Zero), Members = 20 });
+        Assert.True(outlook.Lake.Profile[0].TempC.P50 < outlook.Lake.Profile[^1].TempC.P50 - 1, "the water lies the winter's way round");
+        Assert.Equal(LayerState.Mixed, outlook.Lake.State);
+        Assert.Null(outlook.Lake.ThermoclineM);
+    }
+
+    [Fact]
     public void The_same_seed_gives_the_same_answer()
     {
         OutlookRequest request = Known() with { Members = 20, Readings = [Haze(8)] };

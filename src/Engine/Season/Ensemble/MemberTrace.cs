@@ -30,6 +30,8 @@ internal sealed class MemberTrace
 
     public static Stratification Layers(LakeColumn column)
     {
+        // Water just above freezing over the warmer deep of winter is a layer of its own kind: the lake has turned.
+        if (column.SurfaceTempC < column.TempC[^1]) return Stratification.None;
         int n = column.Grid.Count - column.Top;
         Span<double> depth = stackalloc double[n];
         ReadOnlySpan<double> centre = column.Centres.Slice(column.Top, n);
