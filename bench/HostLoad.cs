@@ -66,14 +66,14 @@ internal sealed class HostLoad : IFigure
             await File.WriteAllTextAsync(script, Script);
             using CancellationTokenSource end = new();
             Task[] slow = [.. Enumerable.Range(0, 100).Select(_ => DripAsync(address, end.Token))];
-            string result = await RunAsync("wrk", $"-t2 -c50 -d{seconds}s --timeout 10s -s {script} {address} -- {bodies}");
+            string result = await RunAsync("wrk", $"-t2 -c56 -d{seconds}s --timeout 10s -s {script} {address} -- {bodies}");
             await end.CancelAsync();
             await Task.WhenAll(slow);
             double[] v = [.. result.Split('\n').First(l => l.StartsWith("RESULT", StringComparison.Ordinal))[7..].Split(' ').Select(t => double.Parse(t, CultureInfo.InvariantCulture))];
             string load = File.ReadAllText("/proc/loadavg").Split(' ')[0];
             return
             [
-                new Measured("host-load-rate", v[0] / v[2], "requests/s", $"500 wanted; wrk, 50 connections, {seconds} s, load {load}, 100 dripping clients beside"),
+                new Measured("host-load-rate", v[0] / v[2], "requests/s", $"500 wanted; wrk, 56 connections, {seconds} s, load {load}, 100 dripping clients beside"),
                 new Measured("host-load-p50", v[3], "ms", "median"),
                 new Measured("host-load-p99", v[4], "ms", "100 ms wanted"),
                 new Measured("host-load-max", v[5], "ms", "slowest"),
