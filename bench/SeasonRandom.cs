@@ -21,7 +21,9 @@ internal sealed class SeasonRandom : IFigure
             SeededRandom random = new((ulong)i, 4242);
             double areaM2 = Math.Pow(10, random.NextDouble(3.5, 8.5)), depthM = random.NextDouble(1.5, 90), latDeg = random.NextDouble(-65, 65);
             MixingStructure structure = random.NextInt(2) == 0 ? MixingStructure.EnergyBudget : MixingStructure.EddyDiffusivity;
-            if (!RandomLake.Holds(areaM2, depthM, latDeg, (ulong)i, structure, Days)) Interlocked.Increment(ref failed);
+            if (RandomLake.Holds(areaM2, depthM, latDeg, (ulong)i, structure, Days)) return;
+            Interlocked.Increment(ref failed);
+            Console.Error.WriteLine(FormattableString.Invariant($"lake {i}: {areaM2:0} m2, {depthM:0.0} m deep, latitude {latDeg:0.0}, {structure}"));
         });
         yield return new Measured("season-random-failed", failed, "lakes", $"of {Lakes}, {Days} days each, must be 0");
     }

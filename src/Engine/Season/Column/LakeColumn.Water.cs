@@ -5,7 +5,7 @@ namespace SecondShore.Engine.Season;
 
 public sealed partial class LakeColumn
 {
-    private const int Substeps = 8;
+    private const int Substeps = 8, MostPieces = 2000;
 
     // The deepest layer that the outlet draws from.
     private int _drawnTo;
@@ -147,8 +147,9 @@ public sealed partial class LakeColumn
             Densities();
             int level = _top;
             while (level < _tempC.Length - 1 && _densityKgPerM3[level + 1] < density) level++;
-            double smallest = double.MaxValue;
-            for (int i = _top; i <= level; i++) smallest = Math.Min(smallest, _volumeM3[i]);
+            double smallest = SmallestDownTo(level);
+            // The thin layers of the deepest holes cannot pass on a flood: it enters where layers are thick enough for it.
+            while (level > _top && left > MostPieces * 0.33 * smallest) smallest = SmallestDownTo(--level);
             double piece = k < 3999 ? Math.Min(left, 0.33 * smallest) : left;
             double carried = t;
             // Upward through every face above the level of entry, upwind.
@@ -166,6 +167,13 @@ public sealed partial class LakeColumn
             ResizeTop(piece);
             left -= piece;
         }
+    }
+
+    private double SmallestDownTo(int level)
+    {
+        double smallest = double.MaxValue;
+        for (int i = _top; i <= level; i++) smallest = Math.Min(smallest, _volumeM3[i]);
+        return smallest;
     }
 
     // The surface layer grows or shrinks; when it leaves its allowed thickness it is split or joined, keeping its heat.
