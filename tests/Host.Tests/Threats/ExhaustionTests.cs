@@ -17,6 +17,8 @@ public class ExhaustionTests
     {
         await using HostUnderTest host = await HostUnderTest.StartAsync();
         using HttpClient client = host.Client();
+        // Else the refusal may close the connection while the body is still on its way, and nobody hears it.
+        client.DefaultRequestHeaders.ExpectContinue = true;
         (await HostUnderTest.AddLakeAsync(client, HostUnderTest.Lake)).Dispose();
         using HttpResponseMessage answer = await client.PostAsync($"/api/lakes/{HostUnderTest.Lake}/records",
             new StringContent("{\"records\":[" + new string(' ', 5 << 20) + "]}", Encoding.UTF8, "application/json"));

@@ -45,8 +45,20 @@ internal sealed partial class GriddingRun
             return new DepthGrid(_projection, _frame, depthM, sdM);
         }
 
-        Trim(mask, surface!.DepthM);
+        HoldToSoundings(surface!.DepthM);
+        Trim(mask, surface.DepthM);
         return new DepthGrid(_projection, _frame, surface.DepthM, surface.SdM) { EdgeIsShore = mask is not null };
+    }
+
+    // A surface through steep soundings may swing beyond them, as a bottom may: but not by much (choice). Contours tell of hollows under them.
+    private void HoldToSoundings(float[] depthM)
+    {
+        if (survey.Contours.Count > 0 || _soundings.Count == 0) return;
+        float deepestM = 0;
+        foreach (float sounding in _soundings.DepthM) deepestM = Math.Max(deepestM, sounding);
+        float mostM = MostOverDeepest * deepestM;
+        for (int i = 0; i < depthM.Length; i++)
+            if (depthM[i] > mostM) depthM[i] = mostM;
     }
 
     // Land to NaN; water inside a shoreline gets a depth whatever the data leave out.

@@ -19,6 +19,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
     // Our choice: soundings on the shore itself, and boats aground, leave more than this inside a true outline.
     private const int FewestToJudge = 20, MostToJudge = 4000;
     private const double LeastInside = 0.2;
+    private const float MostOverDeepest = 1.25f;
 
     private PlaneShoreline? _shoreline;
     private PointCloud _cloud = null!;
