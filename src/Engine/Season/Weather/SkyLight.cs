@@ -13,8 +13,8 @@ internal static class SkyLight
         // The sun's path is only wanted where something is missing.
         if (IsWhole(table))
         {
-            Hold(table.ShortwaveWPerM2, 0, MostShortwaveWPerM2);
-            Hold(table.CloudFraction, 0, 1);
+            WeatherPreparation.Clamp(table.ShortwaveWPerM2, 0, MostShortwaveWPerM2);
+            WeatherPreparation.Clamp(table.CloudFraction, 0, 1);
             return;
         }
 
@@ -47,11 +47,6 @@ internal static class SkyLight
     }
 
     private static bool IsLongwave(double wPerM2) => wPerM2 is > 50 and < 700;
-
-    private static void Hold(double[] values, double low, double high)
-    {
-        for (int i = 0; i < values.Length; i++) values[i] = Math.Clamp(values[i], low, high);
-    }
 
     // By day from the light, carried through the night by the fill that follows.
     private static void FromShortwave(HourlyTable table, double[] clear, double[] cosZenith, double[] cloud)

@@ -105,7 +105,7 @@ public static class WeatherPreparation
         return table.ToSeries();
     }
 
-    private static void Clamp(double[] values, double low, double high)
+    internal static void Clamp(double[] values, double low, double high)
     {
         for (int i = 0; i < values.Length; i++) values[i] = Math.Clamp(values[i], low, high);
     }
