@@ -108,6 +108,23 @@ public class WayInTests
         Assert.True(answer.StatusCode is HttpStatusCode.NotFound or HttpStatusCode.BadRequest || text.Contains("<html", StringComparison.Ordinal), $"{path}: {answer.StatusCode}");
     }
 
+    [Theory]
+    [InlineData("..%2f..%2foutside")]
+    [InlineData("%2e%2e%5c%2e%2e%5coutside")]
+    [InlineData("outside.json")]
+    [InlineData("OUTSIDE-0001")]
+    public async Task No_name_that_could_be_a_path_is_taken(string name)
+    {
+        await using HostUnderTest host = await HostUnderTest.StartAsync();
+        using HttpClient client = host.Client();
+        using HttpResponseMessage lake = await HostUnderTest.AddLakeAsync(client, name);
+        Assert.Equal(HttpStatusCode.BadRequest, lake.StatusCode);
+        (await HostUnderTest.AddLakeAsync(client, HostUnderTest.Lake)).Dispose();
+        using HttpResponseMessage file = await client.PutAsync($"/api/lakes/{HostUnderTest.Lake}/files/{name}?size=1", new ByteArrayContent([1]));
+        Assert.Equal(HttpStatusCode.BadRequest, file.StatusCode);
+        Assert.Equal(HostUnderTest.Lake, Assert.Single((await client.GetFromJsonAsync("/api/lakes", RecordsJson.Default.IReadOnlyListHostLake))!).Id);
+    }
+
     [Fact]
     public async Task A_name_is_never_a_statement()
     {
