@@ -56,6 +56,7 @@ if ! dotnet build SecondShore.slnx -c Debug -v q || ! dotnet build src/Cli -c Re
 fi
 # Style and analysers are held by the build itself, where warnings are errors.
 step "format" dotnet format whitespace SecondShore.slnx --verify-no-changes --no-restore
+step "defences: each removal fits the code" bash eng/defences.sh --fresh
 step "smoke: the README's main command" smoke
 for project in tests/*.Tests; do
   name=$(basename "$project")

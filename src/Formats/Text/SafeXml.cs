@@ -5,9 +5,6 @@ namespace SecondShore.Formats.Text;
 /// <summary>Opens XML so that nothing in it can reach outside or grow: no document type, no entities, bounded size.</summary>
 internal static class SafeXml
 {
-    /// <summary>Deepest nesting followed.</summary>
-    public static readonly int MaxDepth = 64;
-
     /// <summary>A forward reader over a file's bytes.</summary>
     public static XmlReader Open(byte[] bytes)
     {
