@@ -1,3 +1,4 @@
+using SecondShore.Answers.Scoring;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Lake;
 
@@ -6,6 +7,7 @@ namespace SecondShore.Bench;
 /// <summary>
 /// What no run of a column can foretell on the measured lakes: how far each cast stands off the straight line between the casts
 /// before and after it, scaled to the error of one cast. Rocking layers, tilt, the place of the buoy and the instrument are in it.
+/// And how far the step stays off when the column's numbers are fitted to those very steps: more than weather and column allow.
 /// </summary>
 internal sealed class SeasonFloor : IFigure
 {
@@ -53,6 +55,7 @@ internal sealed class SeasonFloor : IFigure
             string how = FormattableString.Invariant($"{gaps.Count} casts, {gaps[gaps.Count / 2]:0.#} days apart in the median");
             yield return new($"{Name}-{name}-temperature", Math.Sqrt(squares.Average()), "K", how);
             if (steps.Count > 10) yield return new($"{Name}-{name}-thermocline", steps.Average(), "m", $"mean of {steps.Count} steps");
+            if (ScoreRunner.StepFloorM(lake) is { } floor) yield return new($"{Name}-{name}-own-fit", floor, "m", "column fitted to the very steps it is held against, second half of the years");
         }
     }
 

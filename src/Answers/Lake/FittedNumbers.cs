@@ -24,27 +24,30 @@ public static class FittedNumbers
     /// <summary>The names lake.json may use.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Numbers.Select(n => n.Name)];
 
-    /// <summary>Numbers of a lake with their 10th, 50th and 90th percentile.</summary>
-    public static IReadOnlyList<FittedParameter> From(LakePriors priors)
+    /// <summary>Numbers of a lake with their 10th, 50th and 90th percentile, and what its column keeps missing.</summary>
+    public static FittedLake From(LakePriors priors)
     {
         ArgumentNullException.ThrowIfNull(priors);
-        return [.. Numbers.Select((n, i) =>
+        return new FittedLake(Percentiles(priors), priors.Bias is { } b ? new SeasonBias([.. b.DepthM.Select(Round)], [.. b.Days], [.. b.Kelvin.Select(k => Math.Round(k, 3))]) : null);
+    }
+
+    private static IReadOnlyList<FittedParameter> Percentiles(LakePriors priors) =>
+        [.. Numbers.Select((n, i) =>
         {
             double centre = n.Of(priors.Centre), sd = priors.SpreadValues[i];
             return n.Logarithmic
                 ? new FittedParameter(n.Name, Round(centre * Math.Exp(-Tenth * sd)), Round(centre), Round(centre * Math.Exp(Tenth * sd)))
                 : new FittedParameter(n.Name, Round(centre - (Tenth * sd)), Round(centre), Round(centre + (Tenth * sd)));
         })];
-    }
 
     /// <summary>General beliefs with what was fitted put in their place; names not known are left alone.</summary>
-    public static LakePriors Apply(LakePriors general, IReadOnlyList<FittedParameter> fitted)
+    public static LakePriors Apply(LakePriors general, FittedLake fitted)
     {
         ArgumentNullException.ThrowIfNull(general);
         ArgumentNullException.ThrowIfNull(fitted);
         double[] spread = (double[])general.SpreadValues.Clone();
         ColumnParameters centre = general.Centre;
-        foreach (FittedParameter f in fitted)
+        foreach (FittedParameter f in fitted.Parameters)
         {
             int i = Array.FindIndex(Numbers, n => n.Name == f.Name);
             if (i < 0 || (Numbers[i].Logarithmic && !(f.P10 > 0 && f.P50 > 0))) continue;
@@ -64,8 +67,8 @@ public static class FittedNumbers
         }
 
         // Clarity that was fitted needs no word about clarity that was assumed.
-        bool light = fitted.Any(f => f.Name == Numbers[0].Name);
-        return general with { Centre = centre, SpreadValues = spread, Assumed = light ? [] : general.Assumed };
+        bool light = fitted.Parameters.Any(f => f.Name == Numbers[0].Name);
+        return general with { Centre = centre, SpreadValues = spread, Bias = fitted.Bias, Assumed = light ? [] : general.Assumed };
     }
 
     private static double Round(double value) => value == 0 ? 0 : Math.Round(value, Math.Max(0, 4 - (int)Math.Floor(Math.Log10(Math.Abs(value)))));

@@ -12,7 +12,7 @@ public static class LakeFitAnswer
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <param name="cancel">Stops the work between seasons.</param>
     /// <exception cref="CouldNotComputeException">Weather or casts are missing; the message says what to add.</exception>
-    public static IReadOnlyList<FittedParameter> Compute(LakeFolder folder, IProgress<double>? progress = null, CancellationToken cancel = default)
+    public static FittedLake Compute(LakeFolder folder, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ScoredLake lake = ScoredLakeReader.From(folder);
         List<SeasonCase> cases = SeasonCase.Of(lake);
@@ -21,6 +21,6 @@ public static class LakeFitAnswer
             throw new CouldNotComputeException($"{lake.Name} has no season to fit to: profiles.csv needs a cast of three depths or more between March and July, later casts of the same year, and weather.csv must cover them.");
         }
 
-        return FittedNumbers.From(FitScore.Fit(ScoreRunner.PriorsOf(lake), cases, progress, cancel));
+        return FittedNumbers.From(SeasonFit.Of(lake, cases, progress, cancel));
     }
 }

@@ -29,7 +29,7 @@ public static class OutlookAnswer
         List<WeatherSeries> past = weather is null ? [] : [.. weather.Segments.Where(s => s != season)];
         if (folder.Climate.Count > 0) past.AddRange(WeatherPreparation.Prepare(WeatherInput.Join(folder.Climate.Values), lake.Site).Segments);
         double? meanWind = LakePriors.MeanWindMps([.. past, .. season is null ? Array.Empty<WeatherSeries>() : [season]]);
-        LakePriors? fitted = folder.Fitted.Count == 0 || weather is null ? null
+        LakePriors? fitted = folder.Fitted.Parameters.Count == 0 || weather is null ? null
             : FittedNumbers.Apply(LakePriors.For(lake.Site, lake.Hypsography, weather.Source, meanWind), folder.Fitted);
         OutlookRequest request = new()
         {

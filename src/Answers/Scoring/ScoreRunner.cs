@@ -40,6 +40,12 @@ public static class ScoreRunner
     public static ScoreReport Run(IReadOnlyList<LakeFolder> lakes, ScoreMode mode, IProgress<double>? progress = null, CancellationToken cancel = default) =>
         Run([.. lakes.Select(ScoredLakeReader.From)], mode, progress, cancel);
 
+    /// <summary>
+    /// How far the step stays off, m, when the column's numbers are fitted to the very steps it is then held against (second half of
+    /// the years, as in mode fit): a floor under every fit. Null where no cast shows a step.
+    /// </summary>
+    public static double? StepFloorM(LakeFolder lake, CancellationToken cancel = default) => FitScore.StepFloorM(ScoredLakeReader.From(lake), cancel);
+
     /// <summary>The mode as scripts write it.</summary>
     public static string ModeWord(ScoreMode mode) => mode switch
     {

@@ -54,13 +54,15 @@ internal static class OutlookVerb
     {
         if (!Directory.Exists(path)) throw new BadUsageException($"--fit writes into lake.json, so it needs a lake folder; {path} is none. Unpack it first.");
         LakeFolder folder = LakeInput.Read(path, surroundings, stop);
-        IReadOnlyList<FittedParameter> fitted;
+        FittedLake fitted;
         using (ProgressLine progress = new(surroundings, "Fitting to the casts")) fitted = LakeFitAnswer.Compute(folder, progress, stop);
         ILakeFiles changed = LakeFolderEdits.WithFitted(folder.Files, fitted);
         string name = changed.Find("lake.json") ?? "lake.json";
         FilesWriter.WriteFile(Path.Combine(path, name), changed.Read(name));
-        foreach (FittedParameter f in fitted)
+        foreach (FittedParameter f in fitted.Parameters)
             surroundings.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"fitted {f.Name}: {f.P50:0.###} ({f.P10:0.###} to {f.P90:0.###})"));
+        if (fitted.Bias is { } bias)
+            surroundings.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"the column still misses {bias.Kelvin.Min():0.0} to {bias.Kelvin.Max():0.0} K by depth and date; outlooks add that."));
     }
 
     private static void Print(OutlookDocument document, Outlook outlook, UnitSystem units, TextWriter output)

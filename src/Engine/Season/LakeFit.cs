@@ -17,8 +17,8 @@ public static class LakeFit
     /// <param name="priorWeight">How much heavier than its own spread the prior weighs, 1 or more: what left-out seasons ask for.</param>
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <param name="cancel">Stops between steps.</param>
-    /// <returns>The same beliefs with a moved centre and smaller spreads.</returns>
-    public static LakePriors Fit(LakePriors priors, Func<ColumnParameters, double[]> residuals, int iterations = 6,
+    /// <returns>Where the numbers lie in the prior's own measure, and how far that is known.</returns>
+    public static FitEstimate Fit(LakePriors priors, Func<ColumnParameters, double[]> residuals, int iterations = 6,
         double priorWeight = 1, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         Require.NotNull(priors);
@@ -52,7 +52,7 @@ public static class LakeFit
             if (!moved && damping > 20) break;
         }
 
-        return Shrunk(priors, z, normal, n);
+        return Laplace(z, normal, n, priorWeight);
     }
 
     private static double Cost(double[] residuals, double[] z, double priorWeight)
@@ -122,17 +122,21 @@ public static class LakeFit
         return x;
     }
 
-    private static LakePriors Shrunk(LakePriors priors, double[] z, double[,] normal, int n)
+    // The prior counts once in the spread: how heavily it had to weigh to hold the centre says nothing of what was measured.
+    private static FitEstimate Laplace(double[] z, double[,] normal, int n, double priorWeight)
     {
-        double[] spread = (double[])priors.SpreadValues.Clone();
+        double[,] once = (double[,])normal.Clone();
+        for (int d = 0; d < n; d++) once[d, d] += 1 - priorWeight;
+        double[] sd = new double[z.Length];
+        Array.Fill(sd, 1.0);
         for (int d = 0; d < n; d++)
         {
             double[] unit = new double[n];
             unit[d] = 1;
-            double variance = SolveDamped(normal, unit, 0, n)[d];
-            spread[d] *= Math.Clamp(Math.Sqrt(Math.Max(0, variance)), SmallestSpread, 1);
+            double variance = SolveDamped(once, unit, 0, n)[d];
+            sd[d] = Math.Clamp(Math.Sqrt(Math.Max(0, variance)), SmallestSpread, 1);
         }
 
-        return priors with { Centre = priors.At(z), SpreadValues = spread, Assumed = [] };
+        return new FitEstimate(z, sd);
     }
 }

@@ -24,6 +24,9 @@ public sealed record LakePriors
     /// <summary>Oxygen demand of the deep water at the centre.</summary>
     public required OxygenDemand Demand { get; init; }
 
+    /// <summary>What a column of this lake is known to keep missing; null where nothing was fitted.</summary>
+    public SeasonBias? Bias { get; init; }
+
     /// <summary>What had to be assumed, in sentences.</summary>
     public required IReadOnlyList<string> Assumed { get; init; }
 

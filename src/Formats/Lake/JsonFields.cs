@@ -77,6 +77,17 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
         return null;
     }
 
+    /// <summary>A list of numbers; null when it is missing, longer than <paramref name="most"/>, or one of them is no number from <paramref name="low"/> to <paramref name="high"/>.</summary>
+    public double[]? Numbers(string name, double low, double high, int most)
+    {
+        if (!element.TryGetProperty(name, out JsonElement list) || list.ValueKind != JsonValueKind.Array || list.GetArrayLength() > most) return null;
+        double[] values = new double[list.GetArrayLength()];
+        int i = 0;
+        foreach (JsonElement item in list.EnumerateArray())
+            if (item.ValueKind != JsonValueKind.Number || !item.TryGetDouble(out values[i]) || !(values[i] >= low && values[i++] <= high)) return null;
+        return values;
+    }
+
     /// <summary>A place from latitude_deg and longitude_deg (lat, lon are read too); null when missing or impossible.</summary>
     public GeoPoint? Place()
     {

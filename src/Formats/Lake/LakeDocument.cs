@@ -1,3 +1,4 @@
+using SecondShore.Engine.Season;
 using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.Formats.Lake;
@@ -54,6 +55,15 @@ public sealed record PlaceMark(PlaceMarkKind Kind, string Name, GeoPoint Place, 
 /// <param name="P50">Median.</param>
 /// <param name="P90">Ninetieth percentile.</param>
 public sealed record FittedParameter(string Name, double P10, double P50, double P90);
+
+/// <summary>What was fitted to this lake's own readings.</summary>
+/// <param name="Parameters">Parameters of the lake column; may be empty.</param>
+/// <param name="Bias">What the fitted column keeps missing; null where nothing was fitted.</param>
+public sealed record FittedLake(IReadOnlyList<FittedParameter> Parameters, SeasonBias? Bias)
+{
+    /// <summary>Nothing was fitted.</summary>
+    public static FittedLake None { get; } = new([], null);
+}
 
 /// <summary>What <c>lake.json</c> says, each value in SI; null where it says nothing. Immutable.</summary>
 public sealed record LakeDocument
@@ -118,8 +128,8 @@ public sealed record LakeDocument
     /// <summary>Marks of the user.</summary>
     public IReadOnlyList<PlaceMark> Marks { get; init; } = [];
 
-    /// <summary>Parameters fitted to this lake.</summary>
-    public IReadOnlyList<FittedParameter> Fitted { get; init; } = [];
+    /// <summary>What was fitted to this lake.</summary>
+    public FittedLake Fitted { get; init; } = FittedLake.None;
 
     /// <summary>How the survey is to be read, by file name; the empty name holds for every survey file.</summary>
     public IReadOnlyDictionary<string, Surveys.SurveyOptions> SurveyOptions { get; init; } = new Dictionary<string, Surveys.SurveyOptions>();

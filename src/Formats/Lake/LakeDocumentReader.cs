@@ -1,3 +1,4 @@
+using SecondShore.Engine.Season;
 using System.Text.Json;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Surveys;
@@ -8,6 +9,8 @@ namespace SecondShore.Formats.Lake;
 /// <summary>Reads lake.json.</summary>
 internal static class LakeDocumentReader
 {
+    private const int MostKnots = 400;
+
     public static LakeDocument? Read(string file, byte[] bytes, ProblemLog log)
     {
         using JsonDocument? json = JsonFields.Parse(file, bytes, log);
@@ -116,10 +119,10 @@ internal static class LakeDocumentReader
         return marks;
     }
 
-    private static List<FittedParameter> Fitted(JsonFields root)
+    private static FittedLake Fitted(JsonFields root)
     {
         List<FittedParameter> fitted = [];
-        if (root.Inner("fitted") is not JsonFields group) return fitted;
+        if (root.Inner("fitted") is not JsonFields group) return FittedLake.None;
         foreach (JsonFields item in group.Objects("parameters"))
         {
             double? p10 = item.Number(Quantity.Number, -1e12, 1e12, "p10"), p50 = item.Number(Quantity.Number, -1e12, 1e12, "p50"), p90 = item.Number(Quantity.Number, -1e12, 1e12, "p90");
@@ -129,7 +132,23 @@ internal static class LakeDocumentReader
             else item.Warn("a fitted parameter needs a name and p10, p50, p90 in rising order; it is not used.");
         }
 
-        return fitted;
+        return new FittedLake(fitted, group.Inner("bias") is { } bias ? Bias(bias) : null);
+    }
+
+    // Small numbers by rule: a correction of more than some kelvin is no correction.
+    private static SeasonBias? Bias(JsonFields group)
+    {
+        double[]? depths = group.Numbers("depths_m", 0, 2000, MostKnots), days = group.Numbers("days_of_year", 1, 366, MostKnots), kelvin = group.Numbers("kelvin", -10, 10, MostKnots * MostKnots);
+        if (depths is { Length: >= 2 } && days is { Length: >= 2 } && kelvin?.Length == depths.Length * days.Length && Rising(depths) && Rising(days))
+            return new SeasonBias(depths, days, kelvin);
+        group.Warn("it needs depths_m and days_of_year, each of 2 to 400 rising numbers, and kelvin with one number of -10 to 10 for each day of each depth; it is not used. Fit again to write it anew.");
+        return null;
+    }
+
+    private static bool Rising(double[] values)
+    {
+        for (int i = 1; i < values.Length; i++) if (!(values[i] > values[i - 1])) return false;
+        return true;
     }
 
     private static Dictionary<string, SurveyOptions> SurveyOptionsOf(JsonFields root)

@@ -87,8 +87,8 @@ public sealed record LakeFolder
     /// <summary>Marks of the user.</summary>
     public IReadOnlyList<PlaceMark> Marks => Document.Marks;
 
-    /// <summary>Parameters fitted to this lake.</summary>
-    public IReadOnlyList<FittedParameter> Fitted => Document.Fitted;
+    /// <summary>What was fitted to this lake.</summary>
+    public FittedLake Fitted => Document.Fitted;
 
     /// <summary>Units to show: as lake.json says, else metric.</summary>
     public DisplayUnits DisplayUnits => Document.Units ?? DisplayUnits.Metric;

@@ -39,9 +39,9 @@ public static class LakeFolderEdits
         return ChangedFiles.Of(files, name, Encoding.UTF8.GetBytes(text));
     }
 
-    /// <summary>The files with the fitted parameters of lake.json replaced.</summary>
+    /// <summary>The files with what lake.json says was fitted replaced.</summary>
     /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
-    public static ILakeFiles WithFitted(ILakeFiles files, IReadOnlyList<FittedParameter> fitted) =>
+    public static ILakeFiles WithFitted(ILakeFiles files, FittedLake fitted) =>
         WithLakeKeys(files, ("fitted", Node(json => LakeJson.Fitted(json, fitted), "fitted")));
 
     /// <summary>The files with the marks of lake.json replaced.</summary>

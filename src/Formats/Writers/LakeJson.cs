@@ -41,18 +41,34 @@ public static class LakeJson
     }
 
     /// <summary>Writes the value of the key <c>ramps</c>, <c>marks</c> and so on into an open object.</summary>
-    internal static void Fitted(Utf8JsonWriter json, IReadOnlyList<FittedParameter> fitted)
+    internal static void Fitted(Utf8JsonWriter json, FittedLake fitted)
     {
-        if (fitted.Count == 0) return;
+        if (fitted.Parameters.Count == 0 && fitted.Bias is null) return;
         json.WriteStartObject("fitted");
-        List(json, "parameters", fitted, parameter =>
+        List(json, "parameters", fitted.Parameters, parameter =>
         {
             json.WriteString("name", parameter.Name);
             json.WriteNumber("p10", parameter.P10);
             json.WriteNumber("p50", parameter.P50);
             json.WriteNumber("p90", parameter.P90);
         });
+        if (fitted.Bias is { } bias)
+        {
+            json.WriteStartObject("bias");
+            Numbers(json, "depths_m", bias.DepthM);
+            Numbers(json, "days_of_year", bias.Days);
+            Numbers(json, "kelvin", bias.Kelvin);
+            json.WriteEndObject();
+        }
+
         json.WriteEndObject();
+    }
+
+    private static void Numbers(Utf8JsonWriter json, string name, IReadOnlyList<double> values)
+    {
+        json.WriteStartArray(name);
+        foreach (double value in values) json.WriteNumberValue(value);
+        json.WriteEndArray();
     }
 
     internal static void Marks(Utf8JsonWriter json, IReadOnlyList<PlaceMark> marks) => List(json, "marks", marks, mark =>

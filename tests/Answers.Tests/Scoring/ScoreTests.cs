@@ -49,6 +49,18 @@ public class ScoreTests
     }
 
     [Fact]
+    public void A_fit_of_one_season_foretells_the_next_better_than_the_priors_do()
+    {
+        string? path = SharedData.Find("validation", "pleasant-lake");
+        if (path is null) Assert.Skip("The measured lakes are not beside the repository.");
+        LakeFolder lake = LakeFolderReader.ReadPath(path);
+        LakeScore fitted = ScoreRunner.Run([lake], ScoreMode.Fit).Lakes[0], blind = ScoreRunner.Run([lake], ScoreMode.Blind).Lakes[0];
+        Assert.InRange(fitted.TemperatureRmseC!.Value, 0.2, 1.0);
+        Assert.InRange(fitted.ThermoclineMaeM!.Value, 0.1, 0.8);
+        Assert.True(fitted.TemperatureRmseC < blind.TemperatureRmseC);
+    }
+
+    [Fact]
     public void The_main_step_is_read_off_a_cast_only_where_the_rules_allow()
     {
         double[] z = [0, 2, 4, 6, 8, 10, 12], t = [24, 24, 23.5, 16, 11, 9, 8.5];

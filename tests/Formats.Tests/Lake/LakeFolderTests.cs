@@ -57,7 +57,7 @@ public class LakeFolderTests
         Assert.Equal(new DateTimeOffset(2026, 10, 4, 16, 0, 0, TimeSpan.Zero), lake.Readings[0].At);
         Assert.Equal(3.048, Assert.Single(lake.Ramps).ToeBelowFullPoolM!.Value, 1e-9);
         Assert.Equal(PlaceMarkKind.NeverVisit, Assert.Single(lake.Marks).Kind);
-        Assert.Equal(0.2, Assert.Single(lake.Fitted).P50);
+        Assert.Equal(0.2, Assert.Single(lake.Fitted.Parameters).P50);
         Assert.Equal(3, Assert.Single(lake.NoWakeAreas).Outline.Count);
         Assert.Equal(DisplayUnits.UsCustomary, lake.DisplayUnits);
         Assert.Equal(new DateTimeOffset(2026, 10, 4, 12, 0, 0, TimeSpan.Zero), lake.MeasuredUntil);
@@ -80,12 +80,29 @@ public class LakeFolderTests
     [Fact]
     public void Setting_a_key_keeps_unknown_keys()
     {
-        ILakeFiles after = LakeFolderEdits.WithFitted(Files(), [new FittedParameter("shelter", 0.3, 0.5, 0.9)]);
+        ILakeFiles after = LakeFolderEdits.WithFitted(Files(), new FittedLake([new FittedParameter("shelter", 0.3, 0.5, 0.9)], new SeasonBias([0, 10], [60, 180, 300], [0.1, 0.2, 0.3, -0.4, -0.5, -0.6])));
         string text = System.Text.Encoding.UTF8.GetString(after.Read("lake.json"));
         Assert.Contains("my_own_key", text, StringComparison.Ordinal);
         LakeFolder lake = LakeFolderReader.Read(after);
-        Assert.Equal("shelter", Assert.Single(lake.Fitted).Name);
+        Assert.Equal("shelter", Assert.Single(lake.Fitted.Parameters).Name);
+        Assert.Equal([0.1, 0.2, 0.3, -0.4, -0.5, -0.6], lake.Fitted.Bias!.Kelvin);
+        Assert.Equal([0.0, 10], lake.Fitted.Bias.DepthM);
         Assert.Equal(Files().Read("readings.csv"), after.Read("readings.csv"));
+    }
+
+    [Theory]
+    [InlineData("""{"depths_m":[0,10],"days_of_year":[60,200],"kelvin":[0,1,2]}""")]
+    [InlineData("""{"depths_m":[10,0],"days_of_year":[60,200],"kelvin":[0,1,2,3]}""")]
+    [InlineData("""{"depths_m":[0,10],"days_of_year":[60,60],"kelvin":[0,1,2,3]}""")]
+    [InlineData("""{"depths_m":[0,10],"days_of_year":[60,200],"kelvin":[0,1,2,300]}""")]
+    [InlineData("""{"depths_m":[0,10],"days_of_year":[60,200],"kelvin":[0,1,2,"x"]}""")]
+    [InlineData("""{"depths_m":{},"days_of_year":[60,200],"kelvin":[0,1,2,3]}""")]
+    public void A_correction_that_cannot_be_is_left_out_with_the_reason(string bias)
+    {
+        LakeFolder lake = LakeFolderReader.Read(new MemoryFiles("x").With("lake.json", """{"name":"x","fitted":{"parameters":[{"name":"a","p50":1}],"bias":""" + bias + "}}"));
+        Assert.Null(lake.Fitted.Bias);
+        Assert.Single(lake.Fitted.Parameters);
+        Assert.Contains(lake.Problems, p => p.File == "lake.json" && p.Message.Contains("fitted.bias", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -98,7 +115,7 @@ public class LakeFolderTests
         Assert.Equal(document.MeasuredUntil, back.MeasuredUntil);
         Assert.Equal(document.Ramps, back.Ramps);
         Assert.Equal(document.Marks, back.Marks);
-        Assert.Equal(document.Fitted, back.Fitted);
+        Assert.Equal(document.Fitted.Parameters, back.Fitted.Parameters);
         Assert.Equal(document.NoWakeAreas[0].Outline, back.NoWakeAreas[0].Outline);
         Assert.Equal(document.Units, back.Units);
     }

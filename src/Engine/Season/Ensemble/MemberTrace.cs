@@ -53,6 +53,7 @@ internal sealed class MemberTrace
                 now.OxygenMgPerL[i] = oxygen[a].AtMgPerL(depths[i]);
             }
 
+            _model.Priors[a].Bias?.Correct(depths, now.TempC, _model.DayOfYear(_model.Timeline.AtStep));
             if (now.Layers.HasThermocline) now.Two = TwoLayersOf(column, now.Layers.ThermoclineM);
             Now[a] = now;
         }
@@ -79,15 +80,24 @@ internal sealed class MemberTrace
             if (day >= d.TopC.Length) continue;
             d.TopC[day] = _samples > 0 ? _topSum[a] / _samples : column.TempAtC(1.0);
             d.BottomC[day] = _samples > 0 ? _bottomSum[a] / _samples : column.TempAtC(0.95 * column.DepthM);
-            d.SurfaceC[day] = (float)column.SurfaceTempC;
             Stratification layers = Layers(column);
             d.ThermoclineM[day] = (float)layers.ThermoclineM;
             int depths = _model.ProfileDepthsM.Length;
-            column.TempsAtC(_model.ProfileDepthsM, d.TempC.AsSpan(day * depths, depths));
+            Span<float> profile = d.TempC.AsSpan(day * depths, depths);
+            column.TempsAtC(_model.ProfileDepthsM, profile);
+            d.SurfaceC[day] = (float)column.SurfaceTempC;
+            if (_model.Priors[a].Bias is { } bias) Correct(bias, profile, ref d.SurfaceC[day], _model.DayOfYear(day * 24));
             (_topSum[a], _bottomSum[a]) = (0, 0);
         }
 
         _samples = 0;
+    }
+
+    private void Correct(SeasonBias bias, Span<float> profile, ref float surfaceC, double dayOfYear)
+    {
+        double span = profile[0] - profile[^1];
+        surfaceC += (float)bias.At(0, dayOfYear, span);
+        for (int i = 0; i < profile.Length; i++) profile[i] += (float)bias.At(_model.ProfileDepthsM[i], dayOfYear, span);
     }
 
     private static (double UpperM, double Upper, double Lower) TwoLayersOf(LakeColumn column, double thermoclineM)

@@ -41,6 +41,9 @@ internal sealed class SeasonModel
 
     public int ScenarioOf(int member) => member % Timeline.Scenarios.Count;
 
+    /// <summary>Day of the year of a step.</summary>
+    public double DayOfYear(int step) => Timeline.StartUtc.AddHours(step).DayOfYear;
+
     /// <summary>Runs a member to a step; keeps its course when asked, and what it says at every observation.</summary>
     public MemberTrace Run(double[] z, double startNoiseK, int scenario, int toStep, bool keep)
     {
@@ -142,22 +145,30 @@ internal sealed class SeasonModel
         {
             Observation o = all[next];
             LakeColumn column = columns[o.Arm];
+            SeasonBias? bias = Priors[o.Arm].Bias;
             trace.Predicted[next] = o.Kind switch
             {
-                ReadingKind.SurfaceTemperature => column.TempAtC(0.3),
-                ReadingKind.Temperature => column.TempAtC(o.DepthM),
+                ReadingKind.SurfaceTemperature => Corrected(bias, column, 0.3, step),
+                ReadingKind.Temperature => Corrected(bias, column, o.DepthM, step),
                 ReadingKind.HazeDepth => MemberTrace.Layers(column).StepSeenM(o.Value, SecondaryStepCostM),
                 ReadingKind.Secchi => 2.0 / column.Parameters.LightExtinctionPerM,
                 _ => oxygen[o.Arm].AtMgPerL(o.DepthM),
             };
             if (o.Kind == ReadingKind.Temperature) trace.Slope[next] = Math.Abs(column.TempAtC(o.DepthM + 0.5) - column.TempAtC(Math.Max(0, o.DepthM - 0.5)));
             if (o.Kind == ReadingKind.HazeDepth) FollowStep(column, o);
-            if (o.Cast is { } cast) column.NudgeTo(cast.DepthM, cast.TempC, NudgeShare);
+            // The run is moved to where it would have to stand for its corrected self to show the cast.
+            if (o.Cast is { } cast) column.NudgeTo(cast.DepthM, bias is null ? cast.TempC : [.. cast.TempC.Select((t, i) => t - Missed(bias, column, cast.DepthM[i], step))], NudgeShare);
             next++;
         }
 
         return next;
     }
+
+    private double Corrected(SeasonBias? bias, LakeColumn column, double depthM, int step) =>
+        column.TempAtC(depthM) + (bias is null ? 0 : Missed(bias, column, depthM, step));
+
+    private double Missed(SeasonBias bias, LakeColumn column, double depthM, int step) =>
+        bias.At(depthM, DayOfYear(step), column.SurfaceTempC - column.TempC[^1]);
 
     // What the numbers cannot explain of a step seen is taken over as state: less the further off it is, so that a wild one moves nothing.
     private static void FollowStep(LakeColumn column, Observation seen)
