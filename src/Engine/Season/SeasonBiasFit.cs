@@ -10,7 +10,7 @@ public sealed record CastMiss(int DayOfYear, double[] DepthM, double[] MissK);
 
 /// <summary>
 /// Finds what comes back in a column's misses: each season's misses are smoothed over depth and date, and the mean over the seasons
-/// is believed as far as seasons agree (random effects by moments, Searle et al. 1992; season.md, "What comes back").
+/// is believed as far as seasons agree (random effects by moments, Searle1992; season.md, "What comes back").
 /// </summary>
 public static class SeasonBiasFit
 {
