@@ -178,20 +178,22 @@ internal sealed class LocalKriging
         const int lags = 16;
         const double growth = 1.5;
         double firstM = MedianNearestM(), reachM = firstM * Math.Pow(growth, lags);
-        double[] distance = new double[lags], square = new double[lags];
-        int[] pairs = new int[lags];
+        double[] distance = new double[lags], square = new double[lags], endM2 = new double[lags];
+        for (int k = 0; k < lags; k++) endM2[k] = Math.Pow(firstM * Math.Pow(growth, k + 1), 2);
+        int[] pairs = new int[lags], found = new int[300];
         int step = Math.Max(1, _x.Length / 600);
         for (int i = 0; i < _x.Length; i += step)
         {
             // Near pairs from all neighbours close by, far ones from a sample.
             foreach (double withinM in (ReadOnlySpan<double>)[firstM * 12, reachM])
             {
-                foreach (int j in _buckets.Within(_x[i], _y[i], withinM, 300))
+                foreach (int j in found.AsSpan(0, _buckets.Around(_x[i], _y[i], withinM, found)))
                 {
-                    double d = Distance(_x[i] - _x[j], _y[i] - _y[j]), off = _values[i] - _values[j];
-                    int lag = d <= firstM ? 0 : (int)(Math.Log(d / firstM) / Math.Log(growth));
-                    if (d <= 0 || lag >= lags) continue;
-                    distance[lag] += d;
+                    double dx = _x[i] - _x[j], dy = _y[i] - _y[j], d2 = (dx * dx) + (dy * dy), off = _values[i] - _values[j];
+                    if (d2 <= 0 || d2 >= endM2[^1]) continue;
+                    int lag = 0;
+                    while (d2 >= endM2[lag]) lag++;
+                    distance[lag] += Math.Sqrt(d2);
                     square[lag] += 0.5 * off * off;
                     pairs[lag]++;
                 }

@@ -72,19 +72,23 @@ internal sealed class PointBuckets
         return count;
     }
 
-    /// <summary>Up to a number of points within a distance.</summary>
-    public IEnumerable<int> Within(double xM, double yM, double reachM, int most)
+    /// <summary>Up to about as many points as there is room for, evenly from the buckets that a distance reaches.</summary>
+    /// <returns>Number found, packed at the front of <paramref name="found"/>.</returns>
+    public int Around(double xM, double yM, double reachM, Span<int> found)
     {
         int x0 = (int)Math.Max(0, (xM - reachM - _westM) / _bucketM), x1 = (int)Math.Min(_nx - 1, (xM + reachM - _westM) / _bucketM);
         int y0 = (int)Math.Max(0, (yM - reachM - _southM) / _bucketM), y1 = (int)Math.Min(_ny - 1, (yM + reachM - _southM) / _bucketM);
         int inside = 0;
         for (int y = y0; y <= y1; y++) inside += _start[(y * _nx) + x1 + 1] - _start[(y * _nx) + x0];
-        int step = Math.Max(1, inside / most), k = 0;
+        int step = (inside + found.Length - 1) / found.Length, count = 0, skip = 0;
         for (int y = y0; y <= y1; y++)
         {
-            for (int p = _start[(y * _nx) + x0]; p < _start[(y * _nx) + x1 + 1]; p++)
-                if (k++ % step == 0) yield return _points[p];
+            int end = _start[(y * _nx) + x1 + 1], p = _start[(y * _nx) + x0] + skip;
+            for (; p < end; p += step) found[count++] = _points[p];
+            skip = p - end;
         }
+
+        return count;
     }
 
     private static int Insert(Span<int> near, Span<double> nearM2, int point, double d2)
