@@ -10,7 +10,7 @@ internal static class CloudThinning
     {
         PointCloud thinned = new();
         thinned.Reserve(cloud.Count);
-        SeatTable seats = new(cloud.Count);
+        SeatTable seats = new(cloud.Count), shoreSeats = new(cloud.Count);
         int[] counts = new int[cloud.Count];
         double half = 0.5 * frame.CellM;
         ReadOnlySpan<double> xM = cloud.XM, yM = cloud.YM;
@@ -22,7 +22,8 @@ internal static class CloudThinning
             double x = xM[i], y = yM[i], depthM = depths[i];
             if (kinds[i] == PointKind.Sounding)
             {
-                int seat = seats.SeatOf((int)Math.Floor((x - frame.WestM) / half), (int)Math.Floor((y - frame.SouthM) / half), thinned.Count);
+                // Marks of depth 0 are a shore: averaged with the soundings beside them they would put water on land.
+                int seat = (depthM > 0 ? seats : shoreSeats).SeatOf((int)Math.Floor((x - frame.WestM) / half), (int)Math.Floor((y - frame.SouthM) / half), thinned.Count);
                 if (seat < thinned.Count)
                 {
                     double share = 1.0 / ++counts[seat];

@@ -62,22 +62,22 @@ internal sealed partial class GriddingRun
 
     private bool[] DigHull(Triangulation mesh)
     {
-        double longestM = ConcaveHull.LongestM(mesh);
+        double longestM = ConcaveHull.LongestM(mesh, _cloud.DepthM);
         _assumed.Add(FormattableString.Invariant(
             $"No shoreline is given: the edge of the water was drawn around the soundings, across gaps of up to {longestM:0} m."));
-        return ConcaveHull.Dig(mesh, longestM);
+        return ConcaveHull.Dig(mesh, _cloud.DepthM, longestM);
     }
 
     // Where a boat has sounded there is water, though the hull was dug away around its track. Triangles that reach across to
-    // the next track are no guide there: the soundings about the cell are.
+    // the next track are no guide there: the soundings about the cell are. Behind marks of depth 0 there is none.
     private void FillSounded(float[] depthM)
     {
-        bool[] sounded = new bool[depthM.Length];
+        bool[] sounded = new bool[depthM.Length], shore = new bool[depthM.Length];
         for (int i = 0; i < _cloud.Count; i++)
-            if (_cloud.DepthM[i] > 0 && _frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) sounded[_frame.Index(ix, iy)] = true;
-        float[] squared = NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells;
+            if (_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) (_cloud.DepthM[i] > 0 ? sounded : shore)[_frame.Index(ix, iy)] = true;
+        float[] squared = NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells, toShore = NearestCell.Of(shore, _frame.Nx, _frame.Ny).SquaredCells;
         bool[] open = new bool[depthM.Length];
-        for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2;
+        for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2 && squared[i] < toShore[i];
         new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(open, false, _frame, depthM, cancel);
     }
 

@@ -31,7 +31,7 @@ internal static class RasterCorrection
         double spacingM = 3 * frame.CellM;
         if (mesh.EdgeCount > 0)
         {
-            spacingM = Math.Max(spacingM, 0.5 * ConcaveHull.LongestM(mesh));
+            spacingM = Math.Max(spacingM, 0.5 * ConcaveHull.LongestM(mesh, default));
             LinearSurface.Draw(mesh, off.DepthM, null, frame, surface);
         }
 

@@ -39,6 +39,29 @@ public class SurveyGridderTests
     }
 
     [Fact]
+    public void Land_between_two_arms_whose_shores_are_marks_of_depth_0_is_no_water()
+    {
+        // A river bent back on itself: two arms 120 m wide, 500 m of land between them, and a bend that joins them in the east.
+        List<(double X, double Y, double Depth)> points = [];
+        for (double x = -1500; x <= 900; x += 12)
+        {
+            foreach (double middle in (double[])[-310, 310])
+                for (double off = -60; off <= 60; off += 12) points.Add((x, middle + off, Math.Max(0, 9 * (1 - (Math.Abs(off) / 60)))));
+        }
+
+        for (double y = -370; y <= 370; y += 12)
+            for (double off = -60; off <= 60; off += 12) points.Add((960 + off, y, Math.Max(0, 9 * (1 - (Math.Abs(off) / 60)))));
+        GriddedLake lake = SurveyGridder.Grid(new Survey { Soundings = [LakeShapes.Soundings(points)] }, new GridOptions { Projection = LakeShapes.Plane, CellM = 30 });
+        foreach (double x in (double[])[-1400, -600, 0, 700])
+        {
+            Assert.True(double.IsNaN(lake.Grid!.DepthAtM(new(x, 0))), $"land at {x} is {lake.Grid.DepthAtM(new(x, 0)):0.00} m deep");
+            Assert.Equal(9, lake.Grid.DepthAtM(new(x, 310)), 1.0);
+        }
+
+        Assert.InRange(lake.Hypsography!.SurfaceAreaM2, 0.85 * 120 * 5500, 1.1 * 120 * 5500);
+    }
+
+    [Fact]
     public void A_raster_keeps_its_cells_and_depths()
     {
         DepthGrid cone = LakeShapes.Cone(300, 30, 10);
