@@ -65,11 +65,11 @@ public sealed class PreparedLake
         {
             Survey survey = folder.Survey.Shoreline is null ? folder.Survey with { Shoreline = folder.Shoreline } : folder.Survey;
             gridded = SurveyGridder.Grid(survey, new GridOptions { OnTheLake = folder.Document.Position }, progress, cancel);
-            if (gridded.Refusal is not null && folder.Hypsography is null) throw new CouldNotComputeException(gridded.Refusal);
+            if (gridded.Refusal is not null && gridded.OutlineAreaM2 is null && folder.Hypsography is null) throw new CouldNotComputeException(gridded.Refusal);
             assumed.AddRange(gridded.Assumed);
         }
 
-        Hypsography hypsography = folder.Hypsography ?? gridded?.Hypsography ?? FromFacts(folder.Site, folder.Document.MeanDepthM, assumed);
+        Hypsography hypsography = folder.Hypsography ?? gridded?.Hypsography ?? FromFacts(folder.Site, gridded?.OutlineAreaM2, folder.Document.MeanDepthM, assumed);
         LakeSite site = folder.Site with
         {
             SurfaceAreaM2 = folder.Site.SurfaceAreaM2 ?? hypsography.SurfaceAreaM2,
@@ -106,13 +106,16 @@ public sealed class PreparedLake
     /// <summary>Depths at full pool.</summary>
     /// <exception cref="CouldNotComputeException">The folder holds no survey.</exception>
     public DepthGrid RequireGrid() => FullPool ?? throw new CouldNotComputeException(
-        $"{Folder.Files.Name} holds no survey of the bottom: add a file called survey with any ending that 'secondshore check' lists, such as survey.tif or survey.csv.");
+        $"{Folder.Files.Name} holds no survey of the bottom{(Folder.Survey is null ? "" : ", only an outline")}: add a file called survey with any ending that 'secondshore check' lists, such as survey.tif or survey.csv.");
 
-    private static Hypsography FromFacts(LakeSite site, double? meanDepthM, List<string> assumed)
+    private static Hypsography FromFacts(LakeSite site, double? outlineAreaM2, double? meanDepthM, List<string> assumed)
     {
-        double areaM2 = site.SurfaceAreaM2 ?? AssumedAreaM2, maxDepthM = site.MaxDepthM ?? AssumedMaxDepthM;
-        assumed.Add(string.Create(CultureInfo.InvariantCulture,
-            $"The shape of the basin is not known: a bowl of {areaM2 / 1e6:0.##} km2 and {maxDepthM:0.#} m is taken. A survey or hypsography.csv would replace it."));
+        double areaM2 = site.SurfaceAreaM2 ?? outlineAreaM2 ?? AssumedAreaM2, maxDepthM = site.MaxDepthM ?? AssumedMaxDepthM;
+        string area = string.Create(CultureInfo.InvariantCulture, $"{areaM2 / 1e6:0.##} km2"), depth = string.Create(CultureInfo.InvariantCulture, $"{maxDepthM:0.#} m");
+        string lacking = site.MaxDepthM is null ? " max_depth_m in lake.json would tell how deep it is." : "";
+        assumed.Add(outlineAreaM2 is null
+            ? $"The shape of the basin is not known: a bowl of {area} and {depth} is taken. A survey or hypsography.csv would replace it."
+            : $"The outline has no depths: a bowl of {area} and {depth} is taken.{lacking} Soundings, contours or a raster would give places too.");
         return Hypsography.FromShape(areaM2, maxDepthM, meanDepthM);
     }
 

@@ -19,6 +19,9 @@ public sealed record GriddedLake
     /// <summary>Why there is no lake, in one sentence; null when there is one.</summary>
     public string? Refusal { get; init; }
 
+    /// <summary>Area of the water that an outline without depths encloses, m2; null where there are depths or no outline.</summary>
+    public double? OutlineAreaM2 { get; init; }
+
     /// <summary>What was done, in sentences.</summary>
     public IReadOnlyList<string> Done { get; init; } = [];
 

@@ -34,7 +34,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
             return GriddedLake.Refused("The survey holds no sounding, contour, raster or shoreline with a usable place: there is nothing to grid.");
         _projection = projection;
         CollectData();
-        if (Nothing() is string nothing) return GriddedLake.Refused(nothing, _assumed);
+        if (Nothing() is string nothing) return GriddedLake.Refused(nothing, _assumed) with { OutlineAreaM2 = OutlineM2() };
         PlaneBox box = DataBox();
         if (Math.Max(box.WidthM, box.HeightM) > 2_000_000)
             return GriddedLake.Refused(FormattableString.Invariant($"The survey is {Math.Max(box.WidthM, box.HeightM) / 1000:0} km wide: one of its files is likely placed wrongly."), _assumed);
@@ -132,6 +132,14 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         if (_shoreline is not null && _cloud.Count == 0 && survey.Contours.Count == 0)
             return "The survey holds a shoreline but no depths: soundings, contours or a raster are needed for a bottom.";
         return "No depth in the survey lies below full pool: check whether its depths are elevations, and the level of full pool.";
+    }
+
+    private double? OutlineM2()
+    {
+        if (_shoreline is not { } shoreline || _cloud.Count > 0 || survey.Contours.Count > 0) return null;
+        if (shoreline.Polygons.Count > 1 && options.OnTheLake is null)
+            _assumed.Add(FormattableString.Invariant($"The outline holds {shoreline.Polygons.Count} waters; the largest is taken. A position in lake.json, on the water, would choose another."));
+        return shoreline.OneWaterM2(options.OnTheLake is { } on ? _projection.ToPlane(on) : null);
     }
 
     private PlaneBox ShoreBox()

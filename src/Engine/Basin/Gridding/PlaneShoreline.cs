@@ -28,10 +28,23 @@ internal sealed class PlaneShoreline
         get
         {
             double sum = 0;
-            foreach (List<PlanePoint[]> rings in Polygons)
-                for (int r = 0; r < rings.Count; r++) sum += (r == 0 ? 1 : -1) * Math.Abs(RingArea(rings[r]));
+            foreach (List<PlanePoint[]> rings in Polygons) sum += WaterM2(rings);
             return Math.Max(0, sum);
         }
+    }
+
+    /// <summary>Area of one water, m2: the one that holds a place, else the largest.</summary>
+    public double OneWaterM2(PlanePoint? place)
+    {
+        double largest = 0;
+        foreach (List<PlanePoint[]> rings in Polygons)
+        {
+            double areaM2 = Math.Max(0, WaterM2(rings));
+            if (place is { } on && Holds(rings, on)) return areaM2;
+            largest = Math.Max(largest, areaM2);
+        }
+
+        return largest;
     }
 
     /// <summary>Length of all rings, m.</summary>
@@ -50,21 +63,7 @@ internal sealed class PlaneShoreline
     /// <summary>Whether a place is water (even-odd within a polygon, any polygon).</summary>
     public bool Holds(PlanePoint place)
     {
-        foreach (List<PlanePoint[]> rings in Polygons)
-        {
-            bool inside = false;
-            foreach (PlanePoint[] ring in rings)
-            {
-                for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
-                {
-                    PlanePoint a = ring[i], b = ring[j];
-                    if (a.YM > place.YM != b.YM > place.YM && place.XM < a.XM + ((place.YM - a.YM) / (b.YM - a.YM) * (b.XM - a.XM))) inside = !inside;
-                }
-            }
-
-            if (inside) return true;
-        }
-
+        foreach (List<PlanePoint[]> rings in Polygons) if (Holds(rings, place)) return true;
         return false;
     }
 
@@ -74,6 +73,28 @@ internal sealed class PlaneShoreline
         bool[] water = new bool[frame.Count];
         foreach (List<PlanePoint[]> rings in Polygons) Fill(rings, frame, water);
         return water;
+    }
+
+    private static bool Holds(List<PlanePoint[]> rings, PlanePoint place)
+    {
+        bool inside = false;
+        foreach (PlanePoint[] ring in rings)
+        {
+            for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+            {
+                PlanePoint a = ring[i], b = ring[j];
+                if (a.YM > place.YM != b.YM > place.YM && place.XM < a.XM + ((place.YM - a.YM) / (b.YM - a.YM) * (b.XM - a.XM))) inside = !inside;
+            }
+        }
+
+        return inside;
+    }
+
+    private static double WaterM2(List<PlanePoint[]> rings)
+    {
+        double sum = 0;
+        for (int r = 0; r < rings.Count; r++) sum += (r == 0 ? 1 : -1) * Math.Abs(RingArea(rings[r]));
+        return sum;
     }
 
     private static void Fill(List<PlanePoint[]> rings, GridFrame frame, bool[] water)
