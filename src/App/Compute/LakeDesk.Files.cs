@@ -79,7 +79,8 @@ internal sealed partial class LakeDesk
     };
 
     private static SurveyView Survey(SurveyUnderstanding s) => new(s.File, s.Format, s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,
-        s.Sense.ToString(), s.SenseKnown == Knowledge.Stated, s.Crs, Finite(s.MinDepthM), Finite(s.MaxDepthM), [.. s.Doubts]);
+        s.Sense.ToString(), s.SenseKnown == Knowledge.Stated, s.Crs, Finite(s.MinDepthM), Finite(s.MaxDepthM),
+        double.IsFinite(s.HighestFiled) && !double.IsFinite(s.MaxDepthM), [.. s.Doubts]);
 
     // Until the user names it, a lake is called like its survey's file.
     private static string Suggested(LakeFolder folder)
