@@ -78,7 +78,7 @@ internal sealed partial class LakeDesk
         Problems = [.. log.ToList().Concat(folder.Problems).Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.ToString()).Take(12)],
     };
 
-    private static SurveyView Survey(SurveyUnderstanding s) => new(s.File, s.Format, s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,
+    private static SurveyView Survey(SurveyUnderstanding s) => new(s.File, s.Format, s.Kind.ToString(), s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,
         s.Sense.ToString(), s.SenseKnown == Knowledge.Stated, s.Crs, Finite(s.MinDepthM), Finite(s.MaxDepthM),
         double.IsFinite(s.HighestFiled) && !double.IsFinite(s.MaxDepthM), [.. s.Doubts]);
 

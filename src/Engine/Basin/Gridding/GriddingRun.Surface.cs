@@ -77,7 +77,7 @@ internal sealed partial class GriddingRun
             if (_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) (_cloud.DepthM[i] > 0 ? sounded : shore)[_frame.Index(ix, iy)] = true;
         float[] squared = NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells, toShore = NearestCell.Of(shore, _frame.Nx, _frame.Ny).SquaredCells;
         bool[] open = new bool[depthM.Length];
-        for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2 && squared[i] < toShore[i];
+        for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2 && squared[i] <= toShore[i];
         new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(open, false, _frame, depthM, cancel);
     }
 
