@@ -18,7 +18,7 @@ internal sealed class LocalKriging
     private readonly PointBuckets _buckets;
     private readonly int[] _near = new int[Most];
     private readonly double[] _nearM2 = new double[Most];
-    private readonly double[] _matrix = new double[(Most + 1) * (Most + 2)];
+    private readonly double[] _matrix = new double[Most * (Most + 2)];
 
     private Variogram? _variogram;
 
@@ -35,30 +35,39 @@ internal sealed class LocalKriging
     /// <summary>The fitted variogram.</summary>
     public Variogram Variogram => _variogram ??= FitVariogram();
 
-    /// <summary>Estimate and variance from given points.</summary>
+    /// <summary>Estimate and variance from n given points; <paramref name="matrix"/> is work space of n (n + 2).</summary>
     /// <returns>False when the points cannot be told apart.</returns>
     public static bool TrySolve(
         ReadOnlySpan<double> xM, ReadOnlySpan<double> yM, ReadOnlySpan<float> values, Variogram variogram, double atX, double atY,
         Span<double> matrix, out double value, out double varianceM2)
     {
-        int n = xM.Length, width = n + 2;
-        for (int r = 0; r <= n; r++)
+        // Written with covariances, sill less variogram: that matrix is symmetric and positive, and half the work.
+        int n = xM.Length;
+        double sill = variogram.NuggetM2 + variogram.PartialSillM2;
+        Span<double> toPlace = matrix.Slice(n * n, n), toOne = matrix.Slice((n + 1) * n, n);
+        for (int r = 0; r < n; r++)
         {
-            for (int c = 0; c <= n; c++)
-                matrix[(r * width) + c] = r == n || c == n ? (r == c ? 0 : 1) : variogram.AtM2(Distance(xM[r] - xM[c], yM[r] - yM[c]));
-            matrix[(r * width) + n + 1] = r == n ? 1 : variogram.AtM2(Distance(xM[r] - atX, yM[r] - atY));
+            for (int c = 0; c < r; c++) matrix[(r * n) + c] = sill - variogram.AtM2(Distance(xM[r] - xM[c], yM[r] - yM[c]));
+            matrix[(r * n) + r] = sill;
+            (toPlace[r], toOne[r]) = (sill - variogram.AtM2(Distance(xM[r] - atX, yM[r] - atY)), 1);
         }
 
         (value, varianceM2) = (double.NaN, double.NaN);
-        Span<double> right = stackalloc double[n + 1];
-        for (int r = 0; r <= n; r++) right[r] = matrix[(r * width) + n + 1];
-        if (!Eliminate(matrix, n + 1, width)) return false;
-        (value, varianceM2) = (0, 0);
-        for (int r = 0; r <= n; r++)
+        Span<double> covariance = stackalloc double[n];
+        toPlace.CopyTo(covariance);
+        if (!Cholesky(matrix, n, 1e-12 * sill)) return false;
+        Solve(matrix, n, toPlace);
+        Solve(matrix, n, toOne);
+        double placeSum = 0, oneSum = 0;
+        for (int r = 0; r < n; r++) (placeSum, oneSum) = (placeSum + toPlace[r], oneSum + toOne[r]);
+        // Weights sum to one: what is over goes by the second solution.
+        double over = (placeSum - 1) / oneSum;
+        (value, varianceM2) = (0, sill - over);
+        for (int r = 0; r < n; r++)
         {
-            double weight = matrix[(r * width) + n + 1];
-            varianceM2 += weight * right[r];
-            if (r < n) value += weight * values[r];
+            double weight = toPlace[r] - (over * toOne[r]);
+            value += weight * values[r];
+            varianceM2 -= weight * covariance[r];
         }
 
         varianceM2 = Math.Max(0, varianceM2);
@@ -139,37 +148,42 @@ internal sealed class LocalKriging
 
     private static double Distance(double dx, double dy) => Math.Sqrt((dx * dx) + (dy * dy));
 
-    // Gauss with row exchange on the augmented matrix; the solution stands in the last column.
-    private static bool Eliminate(Span<double> m, int n, int width)
+    // Lower triangle in place; false where a pivot is no larger than the least.
+    private static bool Cholesky(Span<double> m, int n, double least)
     {
-        for (int c = 0; c < n; c++)
+        for (int r = 0; r < n; r++)
         {
-            int pivot = c;
-            for (int r = c + 1; r < n; r++)
-                if (Math.Abs(m[(r * width) + c]) > Math.Abs(m[(pivot * width) + c])) pivot = r;
-            if (Math.Abs(m[(pivot * width) + c]) < 1e-12) return false;
-            Span<double> top = m.Slice(c * width, width);
-            if (pivot != c)
-                for (int k = c; k < width; k++) (top[k], m[(pivot * width) + k]) = (m[(pivot * width) + k], top[k]);
-            double inverse = 1.0 / top[c];
-            for (int r = c + 1; r < n; r++)
+            Span<double> row = m.Slice(r * n, r + 1);
+            for (int c = 0; c <= r; c++)
             {
-                Span<double> row = m.Slice(r * width, width);
-                double factor = row[c] * inverse;
-                if (factor == 0) continue;
-                for (int k = c; k < width; k++) row[k] -= factor * top[k];
+                ReadOnlySpan<double> other = m.Slice(c * n, c + 1);
+                double sum = row[c];
+                for (int k = 0; k < c; k++) sum -= row[k] * other[k];
+                if (c < r) row[c] = sum / other[c];
+                else if (sum > least) row[r] = Math.Sqrt(sum);
+                else return false;
             }
         }
 
-        for (int c = n - 1; c >= 0; c--)
+        return true;
+    }
+
+    private static void Solve(ReadOnlySpan<double> m, int n, Span<double> x)
+    {
+        for (int r = 0; r < n; r++)
         {
-            Span<double> row = m.Slice(c * width, width);
-            double sum = row[width - 1];
-            for (int k = c + 1; k < n; k++) sum -= row[k] * m[(k * width) + width - 1];
-            row[width - 1] = sum / row[c];
+            ReadOnlySpan<double> row = m.Slice(r * n, r + 1);
+            double sum = x[r];
+            for (int k = 0; k < r; k++) sum -= row[k] * x[k];
+            x[r] = sum / row[r];
         }
 
-        return true;
+        for (int r = n - 1; r >= 0; r--)
+        {
+            double sum = x[r];
+            for (int k = r + 1; k < n; k++) sum -= m[(k * n) + r] * x[k];
+            x[r] = sum / m[(r * n) + r];
+        }
     }
 
     // Lags grow by half from the spacing of pings to that of tracks: the first ones tell the noise, the last ones the bed.
