@@ -28,7 +28,7 @@ public static class FittedNumbers
     public static FittedLake From(LakePriors priors)
     {
         ArgumentNullException.ThrowIfNull(priors);
-        return new FittedLake(Percentiles(priors), priors.Bias is { } b ? new SeasonBias([.. b.DepthM.Select(Round)], [.. b.Days], [.. b.Kelvin.Select(k => Math.Round(k, 3))]) : null);
+        return new FittedLake(Percentiles(priors), priors.Bias is { } b ? new SeasonBias([.. b.DepthM.Select(Round)], [.. b.Days], [.. b.OffK.Select(k => Math.Round(k, 3))]) : null);
     }
 
     private static IReadOnlyList<FittedParameter> Percentiles(LakePriors priors) =>

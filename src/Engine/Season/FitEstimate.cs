@@ -15,14 +15,14 @@ public sealed record FitEstimate(double[] Z, double[] Sd)
     /// estimates part the doubt is wider.
     /// </summary>
     /// <param name="estimates">One or more.</param>
-    /// <param name="costs">Sum of squared residuals of the seasons each did not see, in standard errors.</param>
-    public static FitEstimate Mix(IReadOnlyList<FitEstimate> estimates, IReadOnlyList<double> costs)
+    /// <param name="costScores">Sum of squared residuals of the seasons each did not see, in standard errors.</param>
+    public static FitEstimate Mix(IReadOnlyList<FitEstimate> estimates, IReadOnlyList<double> costScores)
     {
         Require.NotNull(estimates);
-        Require.NotNull(costs);
-        Require.SameLength(costs.Count, estimates.Count, nameof(costs));
-        double least = costs.Min();
-        double[] share = [.. costs.Select(c => Math.Exp(-0.5 * (c - least)))];
+        Require.NotNull(costScores);
+        Require.SameLength(costScores.Count, estimates.Count, nameof(costScores));
+        double least = costScores.Min();
+        double[] share = [.. costScores.Select(c => Math.Exp(-0.5 * (c - least)))];
         double sum = share.Sum();
         double[] z = new double[LakePriors.Dimensions], sd = new double[LakePriors.Dimensions];
         for (int d = 0; d < z.Length; d++)

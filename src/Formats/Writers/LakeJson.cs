@@ -57,7 +57,7 @@ public static class LakeJson
             json.WriteStartObject("bias");
             Numbers(json, "depths_m", bias.DepthM);
             Numbers(json, "days_of_year", bias.Days);
-            Numbers(json, "kelvin", bias.Kelvin);
+            Numbers(json, "kelvin", bias.OffK);
             json.WriteEndObject();
         }
 

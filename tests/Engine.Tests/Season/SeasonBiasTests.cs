@@ -16,10 +16,10 @@ public class SeasonBiasTests
         // Every season misses +1 K at the top and -1 K at the bottom, and one has a year of its own besides.
         IReadOnlyList<CastMiss>[] seasons = [.. Enumerable.Range(0, 6).Select(s => Season(d => 1 - (d / 6) + (0.1 * random.NextNormal()) + (s == 0 ? 1.5 : 0)))];
         SeasonBias bias = SeasonBiasFit.Of(seasons, 12)!;
-        Assert.InRange(bias.At(0, 200, 10), 0.8, 1.3);
-        Assert.InRange(bias.At(12, 200, 10), -1.0, -0.4);
+        Assert.InRange(bias.AtK(0, 200, 10), 0.8, 1.3);
+        Assert.InRange(bias.AtK(12, 200, 10), -1.0, -0.4);
         SeasonBias alone = SeasonBiasFit.Of([seasons[0]], 12)!;
-        Assert.InRange(alone.At(0, 200, 10), 0.7, 2.0);
+        Assert.InRange(alone.AtK(0, 200, 10), 0.7, 2.0);
     }
 
     [Fact]
@@ -27,8 +27,8 @@ public class SeasonBiasTests
     {
         SeasonBias agree = SeasonBiasFit.Of([Season(_ => 1), Season(_ => 1), Season(_ => 1), Season(_ => 1)], 12)!;
         SeasonBias differ = SeasonBiasFit.Of([Season(_ => 3), Season(_ => -1), Season(_ => 3), Season(_ => -1)], 12)!;
-        Assert.InRange(agree.At(6, 200, 10), 0.85, 1.0);
-        Assert.InRange(differ.At(6, 200, 10), 0.0, 0.75);
+        Assert.InRange(agree.AtK(6, 200, 10), 0.85, 1.0);
+        Assert.InRange(differ.AtK(6, 200, 10), 0.0, 0.75);
     }
 
     [Fact]
@@ -37,8 +37,8 @@ public class SeasonBiasTests
         Assert.Null(SeasonBiasFit.Of([], 12));
         Assert.Null(SeasonBiasFit.Of([[]], 12));
         SeasonBias summer = SeasonBiasFit.Of([Season(_ => 2)], 12)!;
-        Assert.Equal(0, summer.At(6, 70, 10), 1e-12);
-        Assert.True(summer.At(6, 200, 10) > 0.5);
+        Assert.Equal(0, summer.AtK(6, 70, 10), 1e-12);
+        Assert.True(summer.AtK(6, 200, 10) > 0.5);
     }
 
     [Fact]
@@ -50,8 +50,8 @@ public class SeasonBiasTests
         bias.Correct([0, 10], layered, 150);
         Assert.Equal([14.5, 14.5], mixed);
         Assert.Equal([21.0, 6.0], layered);
-        Assert.Equal(-0.5, bias.At(5, 150, 10), 1e-12);
-        Assert.Equal(bias.At(10, 200, 10), bias.At(50, 300, 10), 1e-12);
+        Assert.Equal(-0.5, bias.AtK(5, 150, 10), 1e-12);
+        Assert.Equal(bias.AtK(10, 200, 10), bias.AtK(50, 300, 10), 1e-12);
     }
 
     [Fact]

@@ -85,7 +85,7 @@ public class LakeFolderTests
         Assert.Contains("my_own_key", text, StringComparison.Ordinal);
         LakeFolder lake = LakeFolderReader.Read(after);
         Assert.Equal("shelter", Assert.Single(lake.Fitted.Parameters).Name);
-        Assert.Equal([0.1, 0.2, 0.3, -0.4, -0.5, -0.6], lake.Fitted.Bias!.Kelvin);
+        Assert.Equal([0.1, 0.2, 0.3, -0.4, -0.5, -0.6], lake.Fitted.Bias!.OffK);
         Assert.Equal([0.0, 10], lake.Fitted.Bias.DepthM);
         Assert.Equal(Files().Read("readings.csv"), after.Read("readings.csv"));
     }

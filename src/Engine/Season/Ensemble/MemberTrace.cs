@@ -96,8 +96,8 @@ internal sealed class MemberTrace
     private void Correct(SeasonBias bias, Span<float> profile, ref float surfaceC, double dayOfYear)
     {
         double span = profile[0] - profile[^1];
-        surfaceC += (float)bias.At(0, dayOfYear, span);
-        for (int i = 0; i < profile.Length; i++) profile[i] += (float)bias.At(_model.ProfileDepthsM[i], dayOfYear, span);
+        surfaceC += (float)bias.AtK(0, dayOfYear, span);
+        for (int i = 0; i < profile.Length; i++) profile[i] += (float)bias.AtK(_model.ProfileDepthsM[i], dayOfYear, span);
     }
 
     private static (double UpperM, double Upper, double Lower) TwoLayersOf(LakeColumn column, double thermoclineM)

@@ -168,7 +168,7 @@ internal sealed class SeasonModel
         column.TempAtC(depthM) + (bias is null ? 0 : Missed(bias, column, depthM, step));
 
     private double Missed(SeasonBias bias, LakeColumn column, double depthM, int step) =>
-        bias.At(depthM, DayOfYear(step), column.SurfaceTempC - column.TempC[^1]);
+        bias.AtK(depthM, DayOfYear(step), column.SurfaceTempC - column.TempC[^1]);
 
     // What the numbers cannot explain of a step seen is taken over as state: less the further off it is, so that a wild one moves nothing.
     private static void FollowStep(LakeColumn column, Observation seen)
