@@ -80,7 +80,7 @@ internal sealed partial class LakeDesk
 
     private static SurveyView Survey(SurveyUnderstanding s) => new(s.File, s.Format, s.Kind.ToString(), s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,
         s.Sense.ToString(), s.SenseKnown == Knowledge.Stated, s.Crs, Finite(s.MinDepthM), Finite(s.MaxDepthM),
-        double.IsFinite(s.HighestFiled) && !double.IsFinite(s.MaxDepthM), [.. s.Doubts]);
+        s.Crs.Length == 0 || (double.IsFinite(s.HighestFiled) && !double.IsFinite(s.MaxDepthM)), [.. s.Doubts]);
 
     // Until the user names it, a lake is called like its survey's file.
     private static string Suggested(LakeFolder folder)

@@ -62,7 +62,7 @@ internal static class OutlookVerb
         foreach (FittedParameter f in fitted.Parameters)
             surroundings.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"fitted {f.Name}: {f.P50:0.###} ({f.P10:0.###} to {f.P90:0.###})"));
         if (fitted.Bias is { } bias)
-            surroundings.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"the column still misses {bias.OffK.Min():0.0} to {bias.OffK.Max():0.0} K by depth and date; outlooks add that."));
+            surroundings.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"what comes back every season: {bias.OffK.Min():0.0} to {bias.OffK.Max():0.0} K are added to the column by depth and date."));
     }
 
     private static void Print(OutlookDocument document, Outlook outlook, UnitSystem units, TextWriter output)

@@ -1,3 +1,4 @@
+using System.Numerics;
 using SecondShore.Engine.Core;
 
 namespace SecondShore.Engine.Season;
@@ -57,12 +58,13 @@ public sealed class SeasonBias
     /// <param name="depthM">Depths, m, rising, [n].</param>
     /// <param name="tempC">Temperatures of the column, degC, [n].</param>
     /// <param name="yearDays">Day of the year.</param>
-    public void Correct(ReadOnlySpan<double> depthM, Span<double> tempC, double yearDays)
+    public void Correct<T>(ReadOnlySpan<double> depthM, Span<T> tempC, double yearDays)
+        where T : struct, IFloatingPoint<T>
     {
         Require.SameLength(tempC.Length, depthM.Length, nameof(tempC));
         if (tempC.Length == 0) return;
-        double span = tempC[0] - tempC[^1];
-        for (int i = 0; i < tempC.Length; i++) tempC[i] += AtK(depthM[i], yearDays, span);
+        double span = double.CreateChecked(tempC[0] - tempC[^1]);
+        for (int i = 0; i < tempC.Length; i++) tempC[i] += T.CreateChecked(AtK(depthM[i], yearDays, span));
     }
 
     private static (int Index, double Share) Place(double[] knots, double x)

@@ -29,7 +29,7 @@ public sealed record InspectView
 }
 
 /// <summary>One survey file as understood.</summary>
-/// <remarks><c>Waits</c>: its numbers are there, but cannot be placed or turned into depths before the user answers.</remarks>
+/// <remarks><c>Waits</c>: it cannot be placed, or its numbers not turned into depths, before the user answers.</remarks>
 public sealed record SurveyView(string File, string Format, string Kind, long Count, string Unit, bool UnitStated, string Sense, bool SenseStated,
     string Crs, double? MinDepthM, double? MaxDepthM, bool Waits, IReadOnlyList<string> Doubts);
 

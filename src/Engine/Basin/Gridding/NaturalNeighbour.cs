@@ -54,8 +54,7 @@ internal sealed class NaturalNeighbour
                 int ix = (iy & 1) == 0 ? k : frame.Nx - 1 - k, i = frame.Index(ix, iy);
                 if (wanted is not null && !wanted[i]) continue;
                 var centre = frame.Centre(ix, iy);
-                if (used is not null && !used[triangle = probe.TriangleAt(centre.XM, centre.YM, triangle)]) continue;
-                if (probe.TryAt(centre.XM, centre.YM, ref triangle, out double value)) target[i] = (float)value;
+                if (probe.TryAt(centre.XM, centre.YM, ref triangle, out double value) && (used is null || used[triangle])) target[i] = (float)value;
             }
         }
     }
@@ -85,13 +84,6 @@ internal sealed class NaturalNeighbour
         private readonly int[] _stamp = new int[of._radius2.Length];
         private int[] _cavity = new int[64];
         private int _visit;
-
-        /// <summary>The triangle that holds a place; a ghost outside the hull.</summary>
-        public int TriangleAt(double xM, double yM, int near)
-        {
-            (int x, int y) = of._mesh.Snap(xM, yM);
-            return of._mesh.Locate(x, y, near);
-        }
 
         /// <summary>Value at a place; false outside the hull.</summary>
         /// <param name="xM">Easting, m.</param>

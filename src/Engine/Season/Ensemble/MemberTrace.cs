@@ -85,19 +85,13 @@ internal sealed class MemberTrace
             int depths = _model.ProfileDepthsM.Length;
             Span<float> profile = d.TempC.AsSpan(day * depths, depths);
             column.TempsAtC(_model.ProfileDepthsM, profile);
-            d.SurfaceC[day] = (float)column.SurfaceTempC;
-            if (_model.Priors[a].Bias is { } bias) Correct(bias, profile, ref d.SurfaceC[day], _model.DayOfYear(day * 24));
+            float uncorrected = profile[0];
+            _model.Priors[a].Bias?.Correct(_model.ProfileDepthsM, profile, _model.DayOfYear(day * 24));
+            d.SurfaceC[day] = (float)column.SurfaceTempC + (profile[0] - uncorrected);
             (_topSum[a], _bottomSum[a]) = (0, 0);
         }
 
         _samples = 0;
-    }
-
-    private void Correct(SeasonBias bias, Span<float> profile, ref float surfaceC, double dayOfYear)
-    {
-        double span = profile[0] - profile[^1];
-        surfaceC += (float)bias.AtK(0, dayOfYear, span);
-        for (int i = 0; i < profile.Length; i++) profile[i] += (float)bias.AtK(_model.ProfileDepthsM[i], dayOfYear, span);
     }
 
     private static (double UpperM, double Upper, double Lower) TwoLayersOf(LakeColumn column, double thermoclineM)
