@@ -14,20 +14,17 @@ internal sealed partial class GriddingRun
         float[] depthM = new float[_frame.Count];
         Array.Fill(depthM, float.NaN);
         LinearSurface.Draw(mesh, _cloud.DepthM, used, _frame, depthM);
-        LeaveOutResult? tried = new LeaveOut(_soundings, _cloud, _frame, mask, cancel).Try(options.Method, survey.Contours.Count == 0, GapM(mask, depthM), options.Seed);
+        float[] toDatum = ToDatum();
+        LeaveOutResult? tried = new LeaveOut(_soundings, _cloud, _frame, mask, cancel).Try(options.Method, survey.Contours.Count == 0, GapM(mask, depthM, toDatum), options.Seed);
         GriddingMethod method = tried?.Method ?? (options.Method == GriddingMethod.Auto ? GriddingMethod.NaturalNeighbour : options.Method);
         progress?.Report(0.5);
-        // Under a raster only the flat triangles are drawn, where nothing of them shows.
-        bool[]? open = sheet is null || mask is null ? mask : RasterMerge.ShowsThrough(mask, sheet, _frame);
-        if (method == GriddingMethod.NaturalNeighbour)
+        if (method != GriddingMethod.Linear)
         {
-            new NaturalNeighbour(mesh, _cloud.DepthM).Draw(open, used, _frame, depthM, cancel);
-        }
-        else if (method is GriddingMethod.Kriging or GriddingMethod.Distance)
-        {
+            // Under a raster only the flat triangles are drawn, where nothing of them shows.
+            bool[]? open = sheet is null || mask is null ? mask : RasterMerge.ShowsThrough(mask, sheet, _frame);
             bool[] wanted = new bool[depthM.Length];
             for (int i = 0; i < wanted.Length; i++) wanted[i] = (open is null || open[i]) && !float.IsNaN(depthM[i]);
-            new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(wanted, method == GriddingMethod.Kriging, _frame, depthM, cancel);
+            SparseDraw.Draw(Surface(mesh, method), wanted, toDatum, tried?.Error ?? ErrorModel.Usual, _frame, depthM, cancel);
         }
 
         if (mask is null) FillSounded(depthM);
@@ -35,23 +32,35 @@ internal sealed partial class GriddingRun
         progress?.Report(0.75);
         SayMethod(method, tried);
         double intervalM = RoundTerraces(mesh, depthM);
-        return new PointSurface(depthM, Doubt(mask, depthM, tried, intervalM), method, tried?.RmseM);
+        return new PointSurface(depthM, Doubt(mask, depthM, toDatum, tried, intervalM), method, tried?.RmseM);
+    }
+
+    private Func<AskSurface> Surface(Triangulation mesh, GriddingMethod method)
+    {
+        if (method == GriddingMethod.NaturalNeighbour) return new NaturalNeighbour(mesh, _cloud.DepthM).Ask;
+        LocalKriging near = new(_cloud.XM, _cloud.YM, _cloud.DepthM);
+        return () => near.Ask(method == GriddingMethod.Kriging);
+    }
+
+    // Squared distance to the nearest cell with a datum, cells squared.
+    private float[] ToDatum()
+    {
+        bool[] datum = new bool[_frame.Count];
+        for (int i = 0; i < _cloud.Count; i++)
+            if (_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) datum[_frame.Index(ix, iy)] = true;
+        return NearestCell.Of(datum, _frame.Nx, _frame.Ny).SquaredCells;
     }
 
     // Distance to data within which three quarters of the drawn water lie.
-    private double GapM(bool[]? mask, float[] depthM)
+    private double GapM(bool[]? mask, float[] depthM, float[] toDatum)
     {
-        bool[] datum = new bool[depthM.Length];
-        for (int i = 0; i < _cloud.Count; i++)
-            if (_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) datum[_frame.Index(ix, iy)] = true;
-        float[] squared = NearestCell.Of(datum, _frame.Nx, _frame.Ny).SquaredCells;
         // Counted by whole cells: exact enough for the length of a run.
         int[] within = new int[Math.Max(_frame.Nx, _frame.Ny) + 2];
         int all = 0;
         for (int i = 0; i < depthM.Length; i++)
         {
             if (!(depthM[i] > 0) || (mask is not null && !mask[i])) continue;
-            within[Math.Min(within.Length - 1, (int)Math.Sqrt(squared[i]))]++;
+            within[Math.Min(within.Length - 1, (int)Math.Sqrt(toDatum[i]))]++;
             all++;
         }
 
@@ -78,7 +87,8 @@ internal sealed partial class GriddingRun
         float[] squared = NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells, toShore = NearestCell.Of(shore, _frame.Nx, _frame.Ny).SquaredCells;
         bool[] open = new bool[depthM.Length];
         for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2 && squared[i] <= toShore[i];
-        new LocalKriging(_cloud.XM, _cloud.YM, _cloud.DepthM).Draw(open, false, _frame, depthM, cancel);
+        LocalKriging near = new(_cloud.XM, _cloud.YM, _cloud.DepthM);
+        SparseDraw.Draw(() => near.Ask(false), open, squared, ErrorModel.Usual, _frame, depthM, cancel);
     }
 
     private void SayMethod(GriddingMethod method, LeaveOutResult? tried)
@@ -114,15 +124,14 @@ internal sealed partial class GriddingRun
     }
 
     // Standard error by cell, and depth where only banks speak.
-    private float[] Doubt(bool[]? mask, float[] depthM, LeaveOutResult? tried, double contourIntervalM)
+    private float[] Doubt(bool[]? mask, float[] depthM, float[] toDatum, LeaveOutResult? tried, double contourIntervalM)
     {
-        bool[] sounded = new bool[depthM.Length], datum = new bool[depthM.Length];
+        bool[] sounded = new bool[depthM.Length];
         float deepestM = 0;
         for (int i = 0; i < _cloud.Count; i++)
         {
             deepestM = Math.Max(deepestM, _cloud.DepthM[i]);
             if (!_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) continue;
-            datum[_frame.Index(ix, iy)] = true;
             sounded[_frame.Index(ix, iy)] |= _cloud.Kind[i] != PointKind.Shore;
         }
 
@@ -136,11 +145,11 @@ internal sealed partial class GriddingRun
 
         ErrorModel error = tried?.Error ?? ErrorModel.Usual;
         double contour2 = contourIntervalM * contourIntervalM / 16;
-        float[] squared = NearestCell.Of(datum, _frame.Nx, _frame.Ny).SquaredCells, sdM = new float[depthM.Length];
+        float[] sdM = new float[depthM.Length];
         for (int i = 0; i < sdM.Length; i++)
         {
             if (float.IsNaN(depthM[i])) continue;
-            float own = error.SdM(Math.Sqrt(squared[i]) * _frame.CellM);
+            float own = error.SdM(Math.Sqrt(toDatum[i]) * _frame.CellM);
             own = (float)Math.Sqrt((own * own) + contour2);
             sdM[i] = Math.Min(Math.Max(own, 0.5f * guessedM[i]), Math.Max(0.5f * deepestM, 0.1f));
         }

@@ -1,6 +1,3 @@
-using SecondShore.Engine.Core;
-using SecondShore.Engine.Core.Grid;
-
 namespace SecondShore.Engine.Basin.Gridding;
 
 /// <summary>
@@ -20,20 +17,21 @@ internal sealed class LocalKriging
     private readonly double[] _nearM2 = new double[Most];
     private readonly double[] _matrix = new double[Most * (Most + 2)];
 
-    private Variogram? _variogram;
+    private readonly Lazy<Variogram> _variogram;
 
     /// <summary>Prepares points.</summary>
     public LocalKriging(ReadOnlySpan<double> xM, ReadOnlySpan<double> yM, ReadOnlySpan<float> values)
     {
         (_x, _y, _values) = (xM.ToArray(), yM.ToArray(), values.ToArray());
         _buckets = new PointBuckets(_x, _y);
+        _variogram = new(FitVariogram);
     }
 
     // The same points with work space of its own.
     private LocalKriging(LocalKriging of) => (_x, _y, _values, _buckets, _variogram) = (of._x, of._y, of._values, of._buckets, of._variogram);
 
     /// <summary>The fitted variogram.</summary>
-    public Variogram Variogram => _variogram ??= FitVariogram();
+    public Variogram Variogram => _variogram.Value;
 
     /// <summary>Estimate and variance from n given points; <paramref name="matrix"/> is work space of n (n + 2).</summary>
     /// <returns>False when the points cannot be told apart.</returns>
@@ -88,27 +86,11 @@ internal sealed class LocalKriging
         return (TryKrige(xM, yM, count, out double kriged) ? kriged : mean, mean);
     }
 
-    /// <summary>Fills the wanted cells of a grid, by kriging or by the mean.</summary>
-    public void Draw(bool[] wanted, bool krige, GridFrame frame, float[] target, CancellationToken cancel)
+    /// <summary>What a thread asks when it draws a grid: kriged value at a place, or the mean; NaN where there is none.</summary>
+    public AskSurface Ask(bool krige)
     {
-        // Fitted once, before the threads ask for it.
-        if (krige) _ = Variogram;
-        SideBySide.Bands(frame.Ny, () => new LocalKriging(this), (own, first, end) => own.DrawRows(first, end, wanted, krige, frame, target), cancel);
-    }
-
-    private void DrawRows(int first, int end, bool[] wanted, bool krige, GridFrame frame, float[] target)
-    {
-        for (int iy = first; iy < end; iy++)
-        {
-            for (int ix = 0; ix < frame.Nx; ix++)
-            {
-                int i = frame.Index(ix, iy);
-                if (!wanted[i]) continue;
-                var centre = frame.Centre(ix, iy);
-                if (!krige) target[i] = (float)MeanAt(centre.XM, centre.YM);
-                else if (TryAt(centre.XM, centre.YM, out double value)) target[i] = (float)value;
-            }
-        }
+        LocalKriging own = new(this);
+        return krige ? (xM, yM) => own.TryAt(xM, yM, out double value) ? value : double.NaN : own.MeanAt;
     }
 
     private int Find(double xM, double yM) => _buckets.NearestBySector(xM, yM, Sectors, PerSector, _near, _nearM2);

@@ -1,6 +1,4 @@
 using System.Runtime.CompilerServices;
-using SecondShore.Engine.Core;
-using SecondShore.Engine.Core.Grid;
 
 namespace SecondShore.Engine.Basin.Gridding;
 
@@ -39,24 +37,12 @@ internal sealed class NaturalNeighbour
         }
     }
 
-    /// <summary>Fills the wanted cells of a grid; cells outside the hull, or in triangles not used, are left as they are.</summary>
-    public void Draw(bool[]? wanted, bool[]? used, GridFrame frame, float[] target, CancellationToken cancel) =>
-        SideBySide.Bands(frame.Ny, () => new Probe(this), (probe, first, end) => Draw(probe, first, end, wanted, used, frame, target), cancel);
-
-    private static void Draw(Probe probe, int first, int end, bool[]? wanted, bool[]? used, GridFrame frame, float[] target)
+    /// <summary>What a thread asks when it draws a grid: value at a place, NaN outside the hull.</summary>
+    public AskSurface Ask()
     {
+        Probe probe = new(this);
         int triangle = 0;
-        for (int iy = first; iy < end; iy++)
-        {
-            // To and fro, so that each walk is one step.
-            for (int k = 0; k < frame.Nx; k++)
-            {
-                int ix = (iy & 1) == 0 ? k : frame.Nx - 1 - k, i = frame.Index(ix, iy);
-                if (wanted is not null && !wanted[i]) continue;
-                var centre = frame.Centre(ix, iy);
-                if (probe.TryAt(centre.XM, centre.YM, ref triangle, out double value) && (used is null || used[triangle])) target[i] = (float)value;
-            }
-        }
+        return (xM, yM) => probe.TryAt(xM, yM, ref triangle, out double value) ? value : double.NaN;
     }
 
     // Bound on the rounding of a squared distance to a circle's centre; infinite where the triangle is a sliver, so that exact numbers decide.
