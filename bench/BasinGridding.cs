@@ -108,14 +108,27 @@ internal sealed class BasinGridding : IFigure
     private static (List<int> Kept, List<int> Left) Leave(BasinSurveyFiles.Points survey, int run, ulong seed)
     {
         SeededRandom random = new(seed);
+        bool[] sound = Sound(survey);
         List<int> kept = [], left = [];
         for (int i = 0; i < survey.XM.Count; i += run)
         {
             bool leave = random.NextDouble() < 0.1;
-            for (int k = i; k < Math.Min(survey.XM.Count, i + run); k++) (leave && survey.DepthM[k] > 0 ? left : kept).Add(k);
+            for (int k = i; k < Math.Min(survey.XM.Count, i + run); k++)
+            {
+                if (!leave || !(survey.DepthM[k] > 0)) kept.Add(k);
+                else if (sound[k]) left.Add(k);
+            }
         }
 
         return (kept, left);
+    }
+
+    // Nobody is to foretell a false echo; what is kept for drawing still holds them.
+    private static bool[] Sound(BasinSurveyFiles.Points survey)
+    {
+        PointCloud cloud = new();
+        for (int i = 0; i < survey.XM.Count; i++) cloud.Add(survey.XM[i], survey.YM[i], (float)survey.DepthM[i], PointKind.Sounding, 0);
+        return FalseEchoes.Keep(cloud);
     }
 
     private static GridFrame FrameOf(BasinSurveyFiles.Points survey)

@@ -1,9 +1,10 @@
 namespace SecondShore.Engine.Basin.Gridding;
 
-/// <summary>Single pings that no bed can have given: lost echoes logged as 0, second echoes, fish and noise.</summary>
+/// <summary>Pings that no bed can have given: lost echoes logged as 0, second echoes, fish and noise, and readings that stuck.</summary>
 /// <remarks>
 /// A ping is judged by the one before and the one after it on its track, which must agree with each other. A channel or a
 /// rock that one ping has hit keeps its place: a bed has to rise and fall again within two pings more steeply than it can stand.
+/// A short stretch goes where it starts and ends at a wall, several times as deep as the pings on both sides.
 /// </remarks>
 internal static class FalseEchoes
 {
@@ -13,8 +14,20 @@ internal static class FalseEchoes
     /// <summary>The same where the ping stands at twice the depth of its neighbours, as a second echo does.</summary>
     private const double SecondEchoTan = 0.5;
 
+    /// <summary>Depth that a lost echo is logged with, m, at most.</summary>
+    private const double LostM = 0.05;
+
     /// <summary>Least depth of the neighbours of a lost echo, m: beside less it may be the shore.</summary>
     private const double LostBesideM = 0.5;
+
+    /// <summary>Rise per run at both ends of a false stretch: steeper than a bluff.</summary>
+    private const double WallTan = 3;
+
+    /// <summary>Depth of a false stretch over that of the pings beside it.</summary>
+    private const double TimesAsDeep = 3;
+
+    /// <summary>Pings in a false stretch, at most.</summary>
+    private const int LongestStretch = 12;
 
     /// <summary>Which points to keep.</summary>
     public static bool[] Keep(PointCloud cloud)
@@ -24,6 +37,7 @@ internal static class FalseEchoes
         double leastM = Math.Max(0.5, 8 * UsualOffM(cloud));
         // A second look, past what the first one dropped: false echoes come in pairs.
         for (int pass = 0; pass < 2; pass++) Drop(cloud, keep, leastM);
+        DropStretches(cloud, keep, leastM);
         return keep;
     }
 
@@ -47,11 +61,33 @@ internal static class FalseEchoes
         }
     }
 
+    private static void DropStretches(PointCloud cloud, bool[] keep, double leastM)
+    {
+        // Depths of 0 judge nobody: between walls they are the banks of a canal.
+        List<int> pings = [];
+        for (int i = 0; i < keep.Length; i++) if (keep[i] && cloud.Kind[i] == PointKind.Sounding && cloud.DepthM[i] > LostM) pings.Add(i);
+        for (int before = 0; before + 2 < pings.Count; before++)
+        {
+            if (!IsWall(cloud, pings[before], pings[before + 1], leastM)) continue;
+            int after = before + 2, last = Math.Min(pings.Count - 1, before + 1 + LongestStretch);
+            while (after <= last && IsDeeper(cloud, pings[before], pings[after], leastM)) after++;
+            if (after > last || !IsWall(cloud, pings[after], pings[after - 1], leastM)) continue;
+            for (int k = before + 1; k < after; k++) keep[pings[k]] = false;
+            before = after - 1;
+        }
+    }
+
+    private static bool IsWall(PointCloud cloud, int shallow, int deep, double leastM) =>
+        IsDeeper(cloud, shallow, deep, leastM) && Tan(cloud, shallow, deep) > WallTan;
+
+    private static bool IsDeeper(PointCloud cloud, int shallow, int deep, double leastM) =>
+        cloud.Track[shallow] == cloud.Track[deep] && cloud.DepthM[deep] > (TimesAsDeep * cloud.DepthM[shallow]) + leastM;
+
     private static bool IsFalse(PointCloud cloud, int before, int at, int after, double leastM)
     {
         double a = cloud.DepthM[before], b = cloud.DepthM[after], depthM = cloud.DepthM[at], middleM = 0.5 * (a + b), offM = Math.Abs(depthM - middleM);
         if (Math.Abs(a - b) > 0.5 * offM) return false;
-        if (depthM <= 0.05 && Math.Min(a, b) > LostBesideM) return true;
+        if (depthM <= LostM && Math.Min(a, b) > LostBesideM) return true;
         if (offM < leastM) return false;
         double tan = Math.Min(Tan(cloud, before, at), Tan(cloud, at, after));
         return tan > SteepestTan || (tan > SecondEchoTan && Math.Abs(depthM - (2 * middleM)) < 0.15 * middleM);

@@ -28,6 +28,26 @@ public class FalseEchoesTests
         Assert.All(FalseEchoes.Keep(Track([3, 3.1, 3, 9, 3.1, 3, 0.3, 0, 0.2, 2, 3, 3, 12, 12, 12], 8)), Assert.True);
 
     [Fact]
+    public void A_reading_that_stuck_is_dropped_whole_and_the_pings_beside_it_stay()
+    {
+        bool[] keep = FalseEchoes.Keep(Track([0.6, 0.6, 0.5, 0.5, 26.3, 26.3, 26.3, 26.3, 26.3, 0, 0, 0.6, 0.6, 0.6, 0.5, 0.6], 2));
+        Assert.Equal([4, 5, 6, 7, 8], Enumerable.Range(0, keep.Length).Where(i => !keep[i]));
+    }
+
+    [Theory]
+    [InlineData("a hole with slopes that stand", 8)]
+    [InlineData("a wall on one side only", 0.5, true)]
+    public void A_hole_that_a_bed_can_have_stays(string why, double stepM, bool oneSided = false)
+    {
+        double[] depths = [1, 1, 1.1, 1, 9, 9.5, 9.4, 9, oneSided ? 8.5 : 1, oneSided ? 8 : 1, oneSided ? 7 : 1.1, oneSided ? 6 : 1, oneSided ? 5 : 1];
+        Assert.True(FalseEchoes.Keep(Track(depths, stepM)).All(k => k), why);
+    }
+
+    [Fact]
+    public void A_canal_between_walls_stays() =>
+        Assert.All(FalseEchoes.Keep(Track([0, 0, 4, 4.1, 4, 4.2, 4, 0, 0, 4, 4.1, 4, 0, 0], 0.8)), Assert.True);
+
+    [Fact]
     public void Pings_of_another_track_judge_nobody()
     {
         PointCloud cloud = Track([3, 3], 2);
