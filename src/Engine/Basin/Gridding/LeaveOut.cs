@@ -74,7 +74,7 @@ internal sealed class LeaveOut(PointCloud soundings, PointCloud cloud, GridFrame
             if (!near) return best;
             double kriged = Of(GriddingMethod.Kriging), mean = Of(GriddingMethod.Distance);
             if (Math.Min(kriged, mean) >= 0.97 * Math.Min(natural, linear)) return best;
-            return mean < 0.97 * kriged ? GriddingMethod.Distance : GriddingMethod.Kriging;
+            return mean < 0.94 * kriged ? GriddingMethod.Distance : GriddingMethod.Kriging;
         }
 
         private double Of(GriddingMethod method) => Math.Min(Of(method, false), Of(method, true));
