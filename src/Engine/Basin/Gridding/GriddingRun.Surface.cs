@@ -14,8 +14,9 @@ internal sealed partial class GriddingRun
         float[] depthM = new float[_frame.Count];
         Array.Fill(depthM, float.NaN);
         LinearSurface.Draw(mesh, _cloud.DepthM, used, _frame, depthM);
+        LocalKriging near = new(_cloud);
         float[] toDatum = ToDatum();
-        LeaveOutResult? tried = new LeaveOut(_soundings, _cloud, _frame, mask, cancel).Try(options.Method, survey.Contours.Count == 0, GapM(mask, depthM, toDatum), options.Seed);
+        LeaveOutResult? tried = new LeaveOut(_soundings, _cloud, near, _frame, mask, cancel).Try(options.Method, survey.Contours.Count == 0, GapM(mask, depthM, toDatum), options.Seed);
         GriddingMethod method = tried?.Method ?? (options.Method == GriddingMethod.Auto ? GriddingMethod.NaturalNeighbour : options.Method);
         progress?.Report(0.5);
         if (method != GriddingMethod.Linear)
@@ -24,22 +25,16 @@ internal sealed partial class GriddingRun
             bool[]? open = sheet is null || mask is null ? mask : RasterMerge.ShowsThrough(mask, sheet, _frame);
             bool[] wanted = new bool[depthM.Length];
             for (int i = 0; i < wanted.Length; i++) wanted[i] = (open is null || open[i]) && !float.IsNaN(depthM[i]);
-            SparseDraw.Draw(Surface(mesh, method), wanted, toDatum, tried?.Error ?? ErrorModel.Usual, _frame, depthM, cancel);
+            Func<AskSurface> surface = method == GriddingMethod.NaturalNeighbour ? new NaturalNeighbour(mesh, _cloud.DepthM).Ask : () => near.Ask(method == GriddingMethod.Kriging);
+            SparseDraw.Draw(surface, wanted, toDatum, tried?.Error ?? ErrorModel.Usual, _frame, depthM, cancel);
         }
 
-        if (mask is null) FillSounded(depthM);
+        if (mask is null) FillSounded(depthM, near);
         if (_soundings.Count > 0 && tried?.Settles != false) new SheetFit(_frame).Settle(depthM, mask, _soundings);
         progress?.Report(0.75);
         SayMethod(method, tried);
         double intervalM = RoundTerraces(mesh, depthM);
         return new PointSurface(depthM, Doubt(mask, depthM, toDatum, tried, intervalM), method, tried?.RmseM);
-    }
-
-    private Func<AskSurface> Surface(Triangulation mesh, GriddingMethod method)
-    {
-        if (method == GriddingMethod.NaturalNeighbour) return new NaturalNeighbour(mesh, _cloud.DepthM).Ask;
-        LocalKriging near = new(_cloud.XM, _cloud.YM, _cloud.DepthM);
-        return () => near.Ask(method == GriddingMethod.Kriging);
     }
 
     // Squared distance to the nearest cell with a datum, cells squared.
@@ -79,7 +74,7 @@ internal sealed partial class GriddingRun
 
     // Where a boat has sounded there is water, though the hull was dug away around its track. Triangles that reach across to
     // the next track are no guide there: the soundings about the cell are. Behind marks of depth 0 there is none.
-    private void FillSounded(float[] depthM)
+    private void FillSounded(float[] depthM, LocalKriging near)
     {
         bool[] sounded = new bool[depthM.Length], shore = new bool[depthM.Length];
         for (int i = 0; i < _cloud.Count; i++)
@@ -87,7 +82,6 @@ internal sealed partial class GriddingRun
         float[] squared = NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells, toShore = NearestCell.Of(shore, _frame.Nx, _frame.Ny).SquaredCells;
         bool[] open = new bool[depthM.Length];
         for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2 && squared[i] <= toShore[i];
-        LocalKriging near = new(_cloud.XM, _cloud.YM, _cloud.DepthM);
         SparseDraw.Draw(() => near.Ask(false), open, squared, ErrorModel.Usual, _frame, depthM, cancel);
     }
 

@@ -20,10 +20,11 @@ internal sealed record LeaveOutResult(GriddingMethod Method, bool Settles, doubl
 /// </remarks>
 /// <param name="soundings">Soundings as measured.</param>
 /// <param name="cloud">The points that the lake is drawn from: soundings thinned to half cells, shore, contours.</param>
+/// <param name="near">The same points by distance.</param>
 /// <param name="frame">The lake's frame.</param>
 /// <param name="mask">Water; null without a shoreline.</param>
 /// <param name="cancel">Stops the work.</param>
-internal sealed class LeaveOut(PointCloud soundings, PointCloud cloud, GridFrame frame, bool[]? mask, CancellationToken cancel)
+internal sealed class LeaveOut(PointCloud soundings, PointCloud cloud, LocalKriging near, GridFrame frame, bool[]? mask, CancellationToken cancel)
 {
     /// <summary>Soundings in a run, at most.</summary>
     private const int LongestRun = 400;
@@ -42,14 +43,14 @@ internal sealed class LeaveOut(PointCloud soundings, PointCloud cloud, GridFrame
     public LeaveOutResult? Try(GriddingMethod wished, bool mayAverage, double gapM, ulong seed)
     {
         PointCloud part = Part();
-        bool near = wished is GriddingMethod.Kriging or GriddingMethod.Distance || (wished == GriddingMethod.Auto && mayAverage && cloud.Count <= MostKrigingPoints);
+        bool all = wished is GriddingMethod.Kriging or GriddingMethod.Distance || (wished == GriddingMethod.Auto && mayAverage && cloud.Count <= MostKrigingPoints);
         TrialErrors? runs = null, pings = null;
         // Single pings tell how a method stands the noise along a track, runs how it crosses the gaps between tracks.
-        SideBySide.Both(() => runs = Leave(part, RunLength(part, gapM), near, seed), () => pings = Leave(part, 1, near, seed + 1), cancel);
+        SideBySide.Both(() => runs = Leave(part, RunLength(part, gapM), all, seed), () => pings = Leave(part, 1, all, seed + 1), cancel);
         if (runs is null) return null;
         pings ??= runs;
         Scores scores = new(runs, pings);
-        GriddingMethod best = wished == GriddingMethod.Auto ? scores.Best(near) : wished;
+        GriddingMethod best = wished == GriddingMethod.Auto ? scores.Best(all) : wished;
         // A sheet that holds its soundings is worth 3 %: who measured looks for the measured depth on the map.
         bool settles = scores.Of(best, true) < 1.03 * scores.Of(best, false);
         double[] errors = runs.ErrorsM(best, settles);
@@ -67,11 +68,11 @@ internal sealed class LeaveOut(PointCloud soundings, PointCloud cloud, GridFrame
             Math.Sqrt(TrialErrors.Rmse(runs.ErrorsM(method, settled), _fairRuns) * TrialErrors.Rmse(pings.ErrorsM(method, settled), _fairPings));
 
         // Smooth natural neighbours unless triangles are better by 1 %, or what costs more and is rougher by 3 %.
-        public GriddingMethod Best(bool near)
+        public GriddingMethod Best(bool all)
         {
             double natural = Of(GriddingMethod.NaturalNeighbour), linear = Of(GriddingMethod.Linear);
             GriddingMethod best = linear < 0.99 * natural ? GriddingMethod.Linear : GriddingMethod.NaturalNeighbour;
-            if (!near) return best;
+            if (!all) return best;
             double kriged = Of(GriddingMethod.Kriging), mean = Of(GriddingMethod.Distance);
             if (Math.Min(kriged, mean) >= 0.97 * Math.Min(natural, linear)) return best;
             return mean < 0.94 * kriged ? GriddingMethod.Distance : GriddingMethod.Kriging;
@@ -80,7 +81,7 @@ internal sealed class LeaveOut(PointCloud soundings, PointCloud cloud, GridFrame
         private double Of(GriddingMethod method) => Math.Min(Of(method, false), Of(method, true));
     }
 
-    private TrialErrors? Leave(PointCloud part, int run, bool near, ulong seed)
+    private TrialErrors? Leave(PointCloud part, int run, bool all, ulong seed)
     {
         bool[] left = Choose(part, run, seed, out int leftCount);
         if (leftCount < 20 || part.Count - leftCount < 30) return null;
@@ -89,7 +90,7 @@ internal sealed class LeaveOut(PointCloud soundings, PointCloud cloud, GridFrame
         Triangulation mesh = new(thinned.XM, thinned.YM, cancel);
         if (mesh.EdgeCount == 0) return null;
         TrialGrid grid = new(frame, mask, kept, gone);
-        grid.Draw(mesh, thinned, near, cancel);
+        grid.Draw(mesh, thinned, all ? new LocalKriging(thinned, near) : null, cancel);
         TrialErrors errors = grid.Errors(mesh);
         return errors.Count < 20 ? null : errors;
     }

@@ -12,20 +12,24 @@ internal sealed class LocalKriging
     private readonly double[] _x;
     private readonly double[] _y;
     private readonly float[] _values;
-    private readonly PointBuckets _buckets;
+    private readonly Lazy<PointBuckets> _buckets;
     private readonly int[] _near = new int[Most];
     private readonly double[] _nearM2 = new double[Most];
     private readonly double[] _matrix = new double[Most * (Most + 2)];
 
     private readonly Lazy<Variogram> _variogram;
 
-    /// <summary>Prepares points.</summary>
-    public LocalKriging(ReadOnlySpan<double> xM, ReadOnlySpan<double> yM, ReadOnlySpan<float> values)
+    /// <summary>Takes points; they are sorted when first asked for.</summary>
+    public LocalKriging(PointCloud cloud)
     {
-        (_x, _y, _values) = (xM.ToArray(), yM.ToArray(), values.ToArray());
-        _buckets = new PointBuckets(_x, _y);
+        (_x, _y, _values) = (cloud.XM.ToArray(), cloud.YM.ToArray(), cloud.DepthM.ToArray());
+        _buckets = new(() => new PointBuckets(_x, _y));
         _variogram = new(FitVariogram);
     }
+
+    /// <summary>Takes a part of other points, with the variogram of all of them.</summary>
+    public LocalKriging(PointCloud part, LocalKriging all)
+        : this(part) => _variogram = all._variogram;
 
     // The same points with work space of its own.
     private LocalKriging(LocalKriging of) => (_x, _y, _values, _buckets, _variogram) = (of._x, of._y, of._values, of._buckets, of._variogram);
@@ -93,7 +97,7 @@ internal sealed class LocalKriging
         return krige ? (xM, yM) => own.TryAt(xM, yM, out double value) ? value : double.NaN : own.MeanAt;
     }
 
-    private int Find(double xM, double yM) => _buckets.NearestBySector(xM, yM, Sectors, PerSector, _near, _nearM2);
+    private int Find(double xM, double yM) => _buckets.Value.NearestBySector(xM, yM, Sectors, PerSector, _near, _nearM2);
 
     private bool TryKrige(double xM, double yM, int count, out double value)
     {
@@ -183,7 +187,7 @@ internal sealed class LocalKriging
             // Near pairs from all neighbours close by, far ones from a sample.
             foreach (double withinM in (ReadOnlySpan<double>)[firstM * 12, reachM])
             {
-                foreach (int j in found.AsSpan(0, _buckets.Around(_x[i], _y[i], withinM, found)))
+                foreach (int j in found.AsSpan(0, _buckets.Value.Around(_x[i], _y[i], withinM, found)))
                 {
                     double dx = _x[i] - _x[j], dy = _y[i] - _y[j], d2 = (dx * dx) + (dy * dy), off = _values[i] - _values[j];
                     if (d2 <= 0 || d2 >= endM2[^1]) continue;
@@ -214,7 +218,7 @@ internal sealed class LocalKriging
         int step = Math.Max(1, _x.Length / 300);
         for (int i = 0; i < _x.Length; i += step)
         {
-            int count = _buckets.NearestBySector(_x[i], _y[i], Sectors, PerSector, _near, _nearM2);
+            int count = _buckets.Value.NearestBySector(_x[i], _y[i], Sectors, PerSector, _near, _nearM2);
             double least = double.PositiveInfinity;
             for (int k = 0; k < count; k++)
             {

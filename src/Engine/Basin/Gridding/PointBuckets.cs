@@ -3,8 +3,11 @@ namespace SecondShore.Engine.Basin.Gridding;
 /// <summary>Points sorted into square buckets of a few points each, to find near ones.</summary>
 internal sealed class PointBuckets
 {
+    // Points as given, and in the order of buckets: a search reads them in a row.
     private readonly double[] _x;
     private readonly double[] _y;
+    private readonly double[] _sortedX;
+    private readonly double[] _sortedY;
     private readonly double _westM;
     private readonly double _southM;
     private readonly double _bucketM;
@@ -29,6 +32,7 @@ internal sealed class PointBuckets
         for (int b = 0; b < _nx * _ny; b++) _start[b + 1] += _start[b];
         int[] next = _start.AsSpan(0, _nx * _ny).ToArray();
         for (int i = 0; i < xM.Length; i++) _points[next[BucketOf(i)]++] = i;
+        (_sortedX, _sortedY) = (Array.ConvertAll(_points, i => xM[i]), Array.ConvertAll(_points, i => yM[i]));
     }
 
     /// <summary>Spacing that the points would have if spread evenly over their box, m.</summary>
@@ -58,7 +62,8 @@ internal sealed class PointBuckets
                 {
                     if ((uint)x >= (uint)_nx) continue;
                     int b = (y * _nx) + x;
-                    for (int k = _start[b]; k < _start[b + 1]; k++) seen += Offer(_points[k], xM, yM, sectors, perSector, near, nearM2);
+                    for (int k = _start[b]; k < _start[b + 1]; k++) Offer(k, xM, yM, sectors, perSector, near, nearM2);
+                    seen += _start[b + 1] - _start[b];
                 }
             }
 
@@ -91,26 +96,14 @@ internal sealed class PointBuckets
         return count;
     }
 
-    private static int Insert(Span<int> near, Span<double> nearM2, int point, double d2)
+    // Keeps a point, by its place among the sorted, if it is nearer than the furthest kept of its sector.
+    private void Offer(int sorted, double xM, double yM, int sectors, int perSector, int[] near, double[] nearM2)
     {
-        int last = near.Length - 1;
-        if (d2 >= nearM2[last]) return 1;
-        int k = last;
-        while (k > 0 && nearM2[k - 1] > d2)
-        {
-            (near[k], nearM2[k]) = (near[k - 1], nearM2[k - 1]);
-            k--;
-        }
-
-        (near[k], nearM2[k]) = (point, d2);
-        return 1;
-    }
-
-    private int Offer(int point, double xM, double yM, int sectors, int perSector, int[] near, double[] nearM2)
-    {
-        double dx = _x[point] - xM, dy = _y[point] - yM;
-        int sector = Octant(dx, dy) * sectors / 8;
-        return Insert(near.AsSpan(sector * perSector, perSector), nearM2.AsSpan(sector * perSector, perSector), point, (dx * dx) + (dy * dy));
+        double dx = _sortedX[sorted] - xM, dy = _sortedY[sorted] - yM, d2 = (dx * dx) + (dy * dy);
+        int first = Octant(dx, dy) * sectors / 8 * perSector, k = first + perSector - 1;
+        if (d2 >= nearM2[k]) return;
+        for (; k > first && nearM2[k - 1] > d2; k--) (near[k], nearM2[k]) = (near[k - 1], nearM2[k - 1]);
+        (near[k], nearM2[k]) = (_points[sorted], d2);
     }
 
     private static int Octant(double dx, double dy)

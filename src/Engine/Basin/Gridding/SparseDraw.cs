@@ -19,10 +19,10 @@ internal static class SparseDraw
     private const int WidestCells = 16;
 
     /// <summary>What the middle of a square may differ from straight, in standard errors of a depth drawn there.</summary>
-    private const float Close = 0.05f;
+    private const float Close = 0.1f;
 
     /// <summary>Distance from the middle of a square to data, in sides.</summary>
-    private const float LeastSides = 1.5f;
+    private const float LeastSides = 1;
 
     /// <summary>Fills the wanted cells; those where the surface has no value are left as they are.</summary>
     /// <param name="surface">Makes what a thread asks.</param>

@@ -8,7 +8,7 @@ internal sealed class TrialGrid
 {
     private readonly GridFrame _frame;
     private readonly bool[]? _mask;
-    private readonly PointCloud _kept;
+    private readonly PointCloud _beside;
     private readonly PointCloud _gone;
     private readonly List<int> _cells = [];
     private readonly float[][] _sheets;
@@ -16,30 +16,29 @@ internal sealed class TrialGrid
     /// <summary>Finds the cells that matter: those about left-out soundings, and about kept ones that share such a cell.</summary>
     public TrialGrid(GridFrame frame, bool[]? mask, PointCloud kept, PointCloud gone)
     {
-        (_frame, _mask, _kept, _gone) = (frame, mask, kept, gone);
+        (_frame, _mask, _gone) = (frame, mask, gone);
         byte[] asked = new byte[frame.Count];
         for (int p = 0; p < gone.Count; p++) Ask(gone, p, asked, 1);
-        for (int p = 0; p < kept.Count; p++)
-            if (Touches(kept, p, asked)) Ask(kept, p, asked, 2);
+        _beside = kept.Where(p => Touches(kept, p, asked));
+        for (int p = 0; p < _beside.Count; p++) Ask(_beside, p, asked, 2);
         _sheets = new float[TrialErrors.Methods.Length][];
     }
 
     /// <summary>Draws them.</summary>
     /// <param name="mesh">Triangulation of the thinned points.</param>
     /// <param name="thinned">The kept points, thinned to half cells.</param>
-    /// <param name="near">Whether to try kriging and the mean by distance.</param>
+    /// <param name="kriging">The same by distance; null when kriging and the mean by distance are not tried.</param>
     /// <param name="cancel">Stops the work.</param>
-    public void Draw(Triangulation mesh, PointCloud thinned, bool near, CancellationToken cancel)
+    public void Draw(Triangulation mesh, PointCloud thinned, LocalKriging? kriging, CancellationToken cancel)
     {
         for (int m = 0; m < _sheets.Length; m++)
         {
-            if (m >= 2 && !near) { _sheets[m] = []; continue; }
+            if (m >= 2 && kriging is null) { _sheets[m] = []; continue; }
             _sheets[m] = new float[_frame.Count];
             Array.Fill(_sheets[m], float.NaN);
         }
 
         NaturalNeighbour.Probe natural = new(new NaturalNeighbour(mesh, thinned.DepthM));
-        LocalKriging? kriging = near ? new(thinned.XM, thinned.YM, thinned.DepthM) : null;
         int triangle = 0;
         for (int k = 0; k < _cells.Count; k++)
         {
@@ -73,7 +72,7 @@ internal sealed class TrialGrid
         double[][] drawn = Array.ConvertAll(_sheets, sheet => OffM(sheet, reached));
         SheetFit fit = new(_frame);
         foreach (float[] sheet in _sheets)
-            if (sheet.Length > 0) fit.Settle(sheet, _mask, _kept);
+            if (sheet.Length > 0) fit.Settle(sheet, _mask, _beside);
         return new TrialErrors([.. distances], drawn, Array.ConvertAll(_sheets, sheet => OffM(sheet, reached)));
     }
 
