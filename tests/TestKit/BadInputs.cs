@@ -156,7 +156,9 @@ public static class BadInputs
         yield return Survey("two soundings", "survey.csv", "lat,lon,depth_m\n41.5,-81.25,3\n41.501,-81.25,4\n", 3, "too few");
         yield return Survey("NMEA without depths", "survey.nmea", "$GPGGA,121923,4446.9570,N,06350.7119,W,1,08,1.2,116.2,M,-23.5,M,,*7B\n$GPRTE,1,1,c,*37\n$GPRTE,1,1,c,*37\n", 3, "no depths");
         yield return Survey("NMEA with wrong checksums", "survey.nmea", string.Concat(Enumerable.Repeat("$SDDPT,8.24,0.00*00\n$GPGGA,121923,4446.9570,N,06350.7119,W,1,08,1.2,116.2,M,-23.5,M,,*00\n", 5)), 3, "holds no soundings");
-        yield return Survey("an HDF5 file", "survey.nc", [0x89, (byte)'H', (byte)'D', (byte)'F', 13, 10, 26, 10, .. new byte[200]], 3, "NetCDF, HDF5 or BAG");
+        yield return Survey("an HDF5 file with nothing in it", "survey.nc", [0x89, (byte)'H', (byte)'D', (byte)'F', 13, 10, 26, 10, .. new byte[200]], 3, "its table of contents cannot be followed");
+        yield return Survey("a NetCDF file cut short", "survey.nc", SurveySamples.PondFile("pond-4.nc")[..9000], 3, "cut short or damaged");
+        yield return Survey("text called NetCDF", "survey.nc", B("depths of the lake"), 3, "no NetCDF file");
     }
 
     private static IEnumerable<BadInput> Shapes()

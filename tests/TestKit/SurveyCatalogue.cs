@@ -77,7 +77,9 @@ public static class SurveyCatalogue
         new("ela-lakes-kml/Lake259.kml", SurveyKind.Shoreline, Found, 1),
         new("ela-lakes-kml/Lake379.kml", SurveyKind.Shoreline, Found, 1),
         new("reservoir-outline-and-terrain/talave_reservoir.geojson", SurveyKind.Shoreline, Found, Extent: new GeoExtent(38.5008, -1.9066, 38.5179, -1.8631)),
-        new("reservoir-outline-and-terrain/topo_mita.nc", SurveyKind.Raster, Found, Refusal: "NetCDF, HDF5 or BAG"),
+        new("reservoir-outline-and-terrain/topo_mita.nc", SurveyKind.Raster, new SurveyOptions { SurfaceElevationM = 1108.7 }, 111518, 1064.1, 1240.4, Sense: DepthSense.Elevation,
+            Extent: new GeoExtent(-14.267, 28.968, -13.929, 29.195)),
+        new("reservoir-outline-and-terrain/topo_mita.nc", SurveyKind.Raster, Found, 111518, 1064.1, 1240.4, Sense: DepthSense.Elevation, Refusal: "holds elevations"),
         // One of the log's 1,245 depths lies in its 78 s gap, without a fix near it.
         new("nmea-lake-depth-survey/depths.nmea", SurveyKind.Soundings, Found, 1244, 0.49, 40.3, Extent: new GeoExtent(44.7826, -63.8464, 44.8076, -63.8332)),
         new("nmea-archipelago-passage/plaka.log", SurveyKind.Soundings, Found, 7250, 1.43, 38.05, Extent: new GeoExtent(59.8557, 23.3273, 60.0845, 23.5391)),

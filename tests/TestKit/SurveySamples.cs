@@ -39,7 +39,21 @@ public static class SurveySamples
         Of("gpx", "survey.gpx", GpxWriter.Write("Track", "", null, [], [], [new GpxPath("t", "", [.. Places(30).Select(p => new GpxPoint(p, DepthM: 4.5))])])),
         Of("nmea", "survey.nmea", Nmea()),
         Shapefile(),
+        Pond("nc", "pond-classic.nc"),
+        Pond("nc4", "pond-4.nc"),
+        Pond("nc4-new", "pond-latest.nc"),
+        Pond("nc4-heap", "pond-dense.nc"),
+        Pond("bag", "pond.bag"),
     ];
+
+    /// <summary>One of the files of the made-up pond; Data/README.md says what they hold.</summary>
+    public static byte[] PondFile(string name)
+    {
+        using Stream stream = typeof(SurveySamples).Assembly.GetManifestResourceStream(name)!;
+        using MemoryStream bytes = new();
+        stream.CopyTo(bytes);
+        return bytes.ToArray();
+    }
 
     /// <summary>Contours of a small bowl.</summary>
     public static IReadOnlyList<MapFeature> Contours() => [.. Enumerable.Range(1, 3).Select(k => new MapFeature(
@@ -49,6 +63,8 @@ public static class SurveySamples
     private static SurveySample Of(string format, string name, string text) => Of(format, name, Encoding.UTF8.GetBytes(text));
 
     private static SurveySample Of(string format, string name, byte[] bytes) => new(format, name, bytes, new Dictionary<string, byte[]>());
+
+    private static SurveySample Pond(string format, string name) => Of(format, $"survey{Path.GetExtension(name)}", PondFile(name));
 
     private static float[] Depths(int n) => [.. Enumerable.Range(0, n).Select(i => i % 11 == 0 ? float.NaN : i % 17 * 0.75f)];
 

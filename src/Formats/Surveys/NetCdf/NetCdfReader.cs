@@ -1,26 +1,67 @@
+using System.Globalization;
+using SecondShore.Engine.Core.Grid;
+using SecondShore.Formats.Surveys.Arrays;
+using SecondShore.Formats.Surveys.Hdf5;
+
 namespace SecondShore.Formats.Surveys.NetCdf;
 
-/// <summary>Knows NetCDF, HDF5 and BAG files by their first bytes, and says how to bring their depths in.</summary>
-/// <remarks>
-/// The managed HDF5 library follows addresses inside the file without a bound on time or memory, which a damaged file
-/// can abuse; see docs/decisions/0022-survey-formats.md.
-/// </remarks>
+/// <summary>Reads the grid of depths in a NetCDF file, classic or of version 4, and in a BAG file.</summary>
+/// <remarks>NetCDF 4 and BAG are HDF5 inside; why its reader is our own: docs/decisions/0022-survey-formats.md.</remarks>
 internal sealed class NetCdfReader : ISurveyReader
 {
-    public string Format => "NetCDF, HDF5 or BAG";
+    /// <summary>No depth or height in any unit is as large: what is stands for none.</summary>
+    private const double MostM = 90_000;
 
-    public double Sniff(SurveySource source)
-    {
-        ReadOnlySpan<byte> b = source.Bytes;
-        bool known = b.StartsWith<byte>([0x89, (byte)'H', (byte)'D', (byte)'F']) || (b.Length > 4 && b[0] == 'C' && b[1] == 'D' && b[2] == 'F' && b[3] is 1 or 2 or 5);
-        return known ? 0.98 : source.Ending is "nc" or "bag" or "h5" ? 0.4 : 0;
-    }
+    public string Format => "NetCDF or BAG";
+
+    public double Sniff(SurveySource source) =>
+        ClassicNetCdf.Is(source.Bytes) || HdfFile.HeadOf(source.Bytes) is not null ? 0.98 : source.Ending is "nc" or "bag" or "h5" ? 0.4 : 0;
 
     public RawSurvey? Read(SurveySource source, SurveyOptions options, ProblemLog log, IProgress<double>? progress, CancellationToken cancellation)
     {
-        log.Error(source.Name, Sniff(source) > 0.9
-            ? "the file is NetCDF, HDF5 or BAG, which is not read here; export the layer of depths or elevations as GeoTIFF and use that."
-            : "the file is no NetCDF file, whatever its name says; copy or export it again.");
-        return null;
+        if (Sniff(source) < 0.9)
+        {
+            log.Error(source.Name, "the file is no NetCDF file, whatever its name says; copy or export it again.");
+            return null;
+        }
+
+        try
+        {
+            bool classic = ClassicNetCdf.Is(source.Bytes);
+            List<FiledArray> arrays = classic ? ClassicNetCdf.Arrays(source.Bytes) : HdfFile.Arrays(source.Bytes);
+            progress?.Report(0.3);
+            return BagGrid.Is(arrays) ? BagGrid.Read(arrays, cancellation) : CfGrid.Read(arrays, classic ? "NetCDF" : "NetCDF 4", options, cancellation);
+        }
+        catch (ArrayFault fault)
+        {
+            log.Error(source.Name, fault.Message);
+            return null;
+        }
+    }
+
+    /// <summary>The cells of a grid, scaled as its attributes say; NaN where it holds none.</summary>
+    /// <exception cref="ArrayFault">The grid is too large or damaged.</exception>
+    public static float[] Cells(FiledArray grid, CancellationToken cancel)
+    {
+        HoldToSize(grid);
+        float[] cells = new float[grid.Count];
+        Array.Fill(cells, float.NaN);
+        ElementType type = grid.Type;
+        double scale = grid.Number("scale_factor") ?? 1, shift = grid.Number("add_offset") ?? 0;
+        double fill = grid.Number("_FillValue") ?? double.NaN, missing = grid.Number("missing_value") ?? double.NaN;
+        grid.ReadElements((i, element) =>
+        {
+            double value = type.Number(element);
+            if (value != fill && value != missing && Math.Abs((value * scale) + shift) < MostM) cells[i] = (float)((value * scale) + shift);
+        }, cancel);
+        return cells;
+    }
+
+    /// <summary>Refuses a grid with more cells than are taken.</summary>
+    /// <exception cref="ArrayFault">It is too large.</exception>
+    public static void HoldToSize(FiledArray grid)
+    {
+        if (grid.Count > GridFrame.MaxCells)
+            throw new ArrayFault(string.Create(CultureInfo.InvariantCulture, $"the grid has {string.Join(" x ", grid.Shape)} cells where at most {GridFrame.MaxCells} are taken; cut or coarsen it."));
     }
 }

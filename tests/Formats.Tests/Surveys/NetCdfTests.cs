@@ -1,0 +1,124 @@
+using SecondShore.Engine.Basin;
+using SecondShore.Engine.Core.Geo;
+using SecondShore.Formats.Files;
+using SecondShore.Formats.Surveys;
+using SecondShore.TestKit;
+
+namespace SecondShore.Formats.Tests.Surveys;
+
+public class NetCdfTests
+{
+    [Theory]
+    [InlineData("pond-classic.nc", "NetCDF", true)]
+    [InlineData("pond-4.nc", "NetCDF 4", true)]
+    [InlineData("pond.bag", "BAG", true)]
+    [InlineData("pond-latest.nc", "NetCDF 4", false)]
+    [InlineData("pond-dense.nc", "NetCDF 4", false)]
+    public void The_pond_is_read_as_its_writer_filed_it(string name, string format, bool inMetres)
+    {
+        SurveyImport import = Read(SurveySamples.PondFile(name), Path.GetExtension(name));
+        SurveyUnderstanding understood = import.Understanding!;
+        Assert.Equal((format, SurveyKind.Raster, inMetres ? DepthUnit.Metres : DepthUnit.Feet), (understood.Format, understood.Kind, understood.Unit));
+        Assert.Equal(inMetres ? DepthSense.NegativeDepth : DepthSense.Depth, understood.Sense);
+        SurveyRaster raster = Assert.Single(import.Survey!.Rasters);
+        Assert.Equal((30, 20), (raster.Columns, raster.Rows));
+        int wet = 0;
+        for (int i = 0; i < raster.DepthM.Length; i++)
+        {
+            double column = i % 30, row = RowFromNorth(raster, i / 30), u = (column - 14.5) / 14, v = (row - 9.5) / 9;
+            if ((u * u) + (v * v) > 1) { Assert.True(float.IsNaN(raster.DepthM[i])); continue; }
+            Assert.Equal(((8 * (1 - (u * u) - (v * v))) + (0.05 * column)) * (inMetres ? 1 : 0.3048), raster.DepthM[i], 0.001);
+            wet++;
+        }
+
+        Assert.Equal(400, wet);
+    }
+
+    [Theory]
+    [InlineData("pond-classic.nc")]
+    [InlineData("pond-4.nc")]
+    [InlineData("pond.bag")]
+    public void The_pond_lies_where_its_corner_says(string name)
+    {
+        SurveyRaster raster = Read(SurveySamples.PondFile(name), Path.GetExtension(name)).Survey!.Rasters[0];
+        // Centre of the south-west cell, 480002.5 E 4600002.5 N of UTM zone 17, by an independent projection.
+        GeoPoint corner = raster.Placement.PlaceOf(0, RowFromNorth(raster, 19) == 19 ? 19 : 0);
+        Assert.Equal(41.551437, corner.LatDeg, 0.00001);
+        Assert.Equal(-81.239788, corner.LonDeg, 0.00001);
+    }
+
+    [Fact]
+    public void A_grid_filed_with_its_columns_first_is_laid_the_right_way_round()
+    {
+        double[] values = [.. Enumerable.Range(0, 12).Select(i => 1.0 + i)];
+        SurveyImport import = Read(Even(4, 3).Array("depth", ["lon", "lat"], values, ("units", "m")).Build());
+        SurveyRaster raster = import.Survey!.Rasters[0];
+        // Filed as four columns of three: the second value lies north of the first.
+        GeoPoint first = raster.Placement.PlaceOf(0, 0), second = raster.Placement.PlaceOf(1, 0);
+        Assert.Equal((2f, first.LonDeg), (raster.DepthM[1], second.LonDeg));
+        Assert.True(second.LatDeg > first.LatDeg);
+    }
+
+    [Fact]
+    public void Of_several_grids_the_one_named_for_depth_is_read_and_the_user_may_name_another()
+    {
+        byte[] file = Even(4, 3).Array("quality", ["lat", "lon"], new double[12]).Array("water_top", ["lat", "lon"], [.. Enumerable.Repeat(2.0, 12)])
+            .Array("depth", ["lat", "lon"], [.. Enumerable.Repeat(5.0, 12)], ("units", "m")).Build();
+        Assert.Equal(5f, Read(file).Survey!.Rasters[0].DepthM[0]);
+        Assert.Equal(2f, Read(file, options: new SurveyOptions { DepthColumn = "water_top", Sense = DepthSense.Depth }).Survey!.Rasters[0].DepthM[0]);
+        Assert.Contains("it holds quality, water_top, depth", Refusal(Read(file, options: new SurveyOptions { DepthColumn = "bed" })));
+    }
+
+    [Fact]
+    public void What_cannot_be_told_is_refused_with_what_to_do()
+    {
+        byte[] unnamed = Even(4, 3).Array("a", ["lat", "lon"], new double[12]).Array("b", ["lat", "lon"], new double[12]).Build();
+        Assert.Contains("set survey.depth_column", Refusal(Read(unnamed)));
+        byte[] uneven = new ClassicNetCdfBuilder().Dimension("lon", 3).Dimension("lat", 2).Array("lon", ["lon"], [-81, -80.9, -80.5]).Array("lat", ["lat"], [41, 41.1])
+            .Array("depth", ["lat", "lon"], new double[6]).Build();
+        Assert.Contains("not evenly spaced", Refusal(Read(uneven)));
+        byte[] placeless = new ClassicNetCdfBuilder().Dimension("a", 3).Dimension("b", 2).Array("depth", ["b", "a"], new double[6]).Build();
+        Assert.Contains("nothing in the file tells where", Refusal(Read(placeless)));
+        byte[] gridless = new ClassicNetCdfBuilder().Dimension("lon", 3).Array("lon", ["lon"], [-81, -80.9, -80.5]).Build();
+        Assert.Contains("holds no grid", Refusal(Read(gridless)));
+        byte[] huge = new ClassicNetCdfBuilder().Dimension("lon", 200_000).Dimension("lat", 200_000).Array("depth", ["lat", "lon"], []).Build();
+        Assert.Contains("200000 x 200000", Refusal(Read(huge)));
+    }
+
+    [Fact]
+    public void A_table_of_contents_that_runs_in_circles_ends()
+    {
+        byte[] bytes = SurveySamples.PondFile("pond-dense.nc");
+        // The root of every tree is told to be an inner node, fifteen deep, whose children are all itself.
+        int trees = 0;
+        for (int at = 0; at + 40 < bytes.Length; at++)
+        {
+            if (bytes.AsSpan(at).StartsWith("BTHD"u8)) (bytes[at + 12], trees) = (15, trees + 1);
+            if (!bytes.AsSpan(at).StartsWith("BTLF"u8)) continue;
+            "BTIN"u8.CopyTo(bytes.AsSpan(at));
+            for (int k = at + 6; k + 8 < at + 500; k += 8) BitConverter.GetBytes((long)at).CopyTo(bytes, k);
+        }
+
+        Assert.True(trees > 0);
+        Assert.NotEmpty(Refusal(Read(bytes)));
+    }
+
+    private static ClassicNetCdfBuilder Even(int columns, int rows) => new ClassicNetCdfBuilder().Dimension("lon", columns).Dimension("lat", rows)
+        .Array("lon", ["lon"], [.. Enumerable.Range(0, columns).Select(i => -81 + (0.001 * i))], ("units", "degrees_east"))
+        .Array("lat", ["lat"], [.. Enumerable.Range(0, rows).Select(i => 41 + (0.001 * i))], ("units", "degrees_north"));
+
+    private static int RowFromNorth(SurveyRaster raster, int row) =>
+        raster.Placement.PlaceOf(0, 1).LatDeg > raster.Placement.PlaceOf(0, 0).LatDeg ? raster.Rows - 1 - row : row;
+
+    private static string Refusal(SurveyImport import)
+    {
+        Assert.Null(import.Survey);
+        return import.Problems.Single(p => p.Severity == ProblemSeverity.Error).Message;
+    }
+
+    private static SurveyImport Read(byte[] bytes, string ending = ".nc", SurveyOptions? options = null)
+    {
+        string name = "survey" + ending;
+        return SurveyImporter.Read(new SurveySource(new MemoryFiles("pond").With(name, bytes), name), options ?? new SurveyOptions(), SurveyContext.Nothing);
+    }
+}
