@@ -40,6 +40,18 @@ public class DamagedSurveysTests
         }
     }
 
+    // The inflater has an exception of its own for these.
+    [Theory]
+    [InlineData("nc4", 1_012_030)]
+    [InlineData("nc4", 1_018_232)]
+    [InlineData("nc4-new", 1_035_631)]
+    public void A_damaged_packed_part_gives_a_sentence(string format, ulong seed)
+    {
+        SurveySample sample = SurveySamples.All.Single(s => s.Format == format);
+        Mutator mutator = new(seed);
+        Check(sample.Read(mutator.Damage(sample.Bytes), mutator), $"seed {seed}");
+    }
+
     private static void Check(SurveyImport import, string what)
     {
         bool refused = import.Problems.Any(p => p.Severity == ProblemSeverity.Error);

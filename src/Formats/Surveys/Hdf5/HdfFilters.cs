@@ -79,7 +79,7 @@ internal sealed class HdfFilters
             int read = stream.ReadAtLeast(held, held.Length, throwOnEndOfStream: false);
             return read == held.Length ? held : held[..read];
         }
-        catch (InvalidDataException)
+        catch (Exception e) when (e is InvalidDataException or IOException) // The inflater's own exception is an IOException.
         {
             throw new ArrayFault("a part of the grid cannot be unpacked; the file is damaged. Copy or export it again.");
         }
