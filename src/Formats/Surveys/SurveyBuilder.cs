@@ -167,6 +167,8 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
             depthM[i] = ok ? (float)m : float.NaN;
         }
 
+        if (scale.Sense == DepthSense.Elevation && LevelWater.Cells(depthM) is int level && level > 0)
+            log.Warn(file, FormattableString.Invariant($"{level} cells, a large part of the water, lie level at its surface: there the file shows the water, not its bed, and no depth is known. Use a survey of the bottom."));
         if (!any) log.Error(file, "the raster has no cell with data.");
         else if (filed.Columns < 2 || filed.Rows < 2)
         {

@@ -85,6 +85,19 @@ public class NetCdfTests
         Assert.Contains("200000 x 200000", Refusal(Read(huge)));
     }
 
+    [Theory]
+    [InlineData(300, true)]
+    [InlineData(300.2, true)]
+    [InlineData(296, false)]
+    public void A_terrain_that_shows_the_water_instead_of_its_bed_is_said_to(double levelM, bool said)
+    {
+        // A lake level at 300 m in a valley that falls on below its dam.
+        double[] heights = [.. Enumerable.Range(0, 1600).Select(i => i % 40 < 20 ? 300.0 : 270 + (i % 40) + (i / 40 * 0.01))];
+        byte[] file = Even(40, 40).Array("elevation", ["lat", "lon"], heights, ("units", "m")).Build();
+        SurveyImport import = Read(file, options: new SurveyOptions { Sense = DepthSense.Elevation, SurfaceElevationM = levelM });
+        Assert.Equal(said, import.Problems.Any(p => p.Message.Contains("shows the water, not its bed")));
+    }
+
     [Fact]
     public async Task A_table_of_contents_that_runs_in_circles_ends()
     {
