@@ -121,10 +121,10 @@ internal sealed partial class GriddingRun
     private float[] Doubt(bool[]? mask, float[] depthM, float[] toDatum, LeaveOutResult? tried, double contourIntervalM)
     {
         bool[] sounded = new bool[depthM.Length];
-        float deepestM = 0;
+        double sum = 0, squares = 0;
         for (int i = 0; i < _cloud.Count; i++)
         {
-            deepestM = Math.Max(deepestM, _cloud.DepthM[i]);
+            (sum, squares) = (sum + _cloud.DepthM[i], squares + ((double)_cloud.DepthM[i] * _cloud.DepthM[i]));
             if (!_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) continue;
             sounded[_frame.Index(ix, iy)] |= _cloud.Kind[i] != PointKind.Shore;
         }
@@ -139,13 +139,15 @@ internal sealed partial class GriddingRun
 
         ErrorModel error = tried?.Error ?? ErrorModel.Usual;
         double contour2 = contourIntervalM * contourIntervalM / 16;
+        // However far from data: nothing is less certain than a depth of which only the lake is known.
+        float mostM = (float)Math.Max(0.1, Math.Sqrt(Math.Max(0, (squares / _cloud.Count) - Math.Pow(sum / _cloud.Count, 2))));
         float[] sdM = new float[depthM.Length];
         for (int i = 0; i < sdM.Length; i++)
         {
             if (float.IsNaN(depthM[i])) continue;
             float own = error.SdM(Math.Sqrt(toDatum[i]) * _frame.CellM);
             own = (float)Math.Sqrt((own * own) + contour2);
-            sdM[i] = Math.Min(Math.Max(own, 0.5f * guessedM[i]), Math.Max(0.5f * deepestM, 0.1f));
+            sdM[i] = Math.Max(Math.Min(own, mostM), 0.5f * guessedM[i]);
         }
 
         return sdM;

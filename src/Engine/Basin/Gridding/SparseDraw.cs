@@ -10,19 +10,22 @@ internal delegate double AskSurface(double xM, double yM);
 /// <summary>Draws a surface onto cells: asked in every cell near data, far from them at the corners of squares and straight between.</summary>
 /// <remarks>
 /// Between tracks that lie far apart a surface bends slowly, and asking it costs most there, for its neighbours are many. A
-/// square is drawn straight where data lie further than it is wide and its middle says that straight is close enough; else it
-/// is cut in four. The limits are our choice.
+/// square is drawn straight where data lie further than it is wide and the middles of it and of its sides say that straight is
+/// close enough; else it is cut in four. The limits are our choice.
 /// </remarks>
 internal static class SparseDraw
 {
     /// <summary>Side of the widest square, cells; bands of rows hold whole ones.</summary>
     private const int WidestCells = 16;
 
-    /// <summary>What the middle of a square may differ from straight, in standard errors of a depth drawn there.</summary>
-    private const float Close = 0.1f;
+    /// <summary>Side of the narrowest square that is drawn straight, cells.</summary>
+    private const int NarrowestCells = 4;
+
+    /// <summary>What a middle may differ from straight: in standard errors of a depth drawn there, and in metres.</summary>
+    private const float Close = 0.1f, CloseM = 0.1f;
 
     /// <summary>Distance from the middle of a square to data, in sides.</summary>
-    private const float LeastSides = 1;
+    private const float LeastSides = 1.5f;
 
     /// <summary>Fills the wanted cells; those where the surface has no value are left as they are.</summary>
     /// <param name="surface">Makes what a thread asks.</param>
@@ -62,7 +65,7 @@ internal static class SparseDraw
                 return;
             }
 
-            if (TryStraight(x, y, side)) return;
+            if (side >= NarrowestCells && TryStraight(x, y, side)) return;
             int half = side / 2;
             Square(x, y, half);
             Square(x + half, y, half);
@@ -82,11 +85,13 @@ internal static class SparseDraw
         {
             int middleX = x + (side / 2), middleY = y + (side / 2);
             if (x + side >= frame.Nx || y + side >= frame.Ny) return false;
-            float toDatum = MathF.Sqrt(squaredCells[frame.Index(middleX, middleY)]), closeM = Close * error.SdM(toDatum * frame.CellM);
+            float toDatum = MathF.Sqrt(squaredCells[frame.Index(middleX, middleY)]), closeM = Math.Min(CloseM, Close * error.SdM(toDatum * frame.CellM));
             if (toDatum < LeastSides * side) return false;
             float a = At(x, y), b = At(x + side, y), c = At(x, y + side), d = At(x + side, y + side);
             // Not close either when one of them has no value.
-            if (!(Math.Abs(At(middleX, middleY) - (0.25f * (a + b + c + d))) <= closeM)) return false;
+            bool close = IsClose(middleX, middleY, 0.25f * (a + b + c + d)) && IsClose(middleX, y, 0.5f * (a + b)) && IsClose(middleX, y + side, 0.5f * (c + d))
+                && IsClose(x, middleY, 0.5f * (a + c)) && IsClose(x + side, middleY, 0.5f * (b + d));
+            if (!close) return false;
             for (int iy = 0; iy < side; iy++)
             {
                 float down = (float)iy / side, left = a + (down * (c - a)), right = b + (down * (d - b));
@@ -95,6 +100,8 @@ internal static class SparseDraw
             }
 
             return true;
+
+            bool IsClose(int atX, int atY, float straight) => Math.Abs(At(atX, atY) - straight) <= closeM;
         }
 
         private float At(int x, int y)
