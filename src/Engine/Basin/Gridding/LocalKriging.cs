@@ -49,9 +49,11 @@ internal sealed class LocalKriging
         Span<double> toPlace = matrix.Slice(n * n, n), toOne = matrix.Slice((n + 1) * n, n);
         for (int r = 0; r < n; r++)
         {
-            for (int c = 0; c < r; c++) matrix[(r * n) + c] = sill - variogram.AtM2(Distance(xM[r] - xM[c], yM[r] - yM[c]));
-            matrix[(r * n) + r] = sill;
-            (toPlace[r], toOne[r]) = (sill - variogram.AtM2(Distance(xM[r] - atX, yM[r] - atY)), 1);
+            Span<double> row = matrix.Slice(r * n, r + 1);
+            double x = xM[r], y = yM[r];
+            for (int c = 0; c < r; c++) row[c] = variogram.CovarianceM2(Squared(x - xM[c], y - yM[c]));
+            row[r] = sill;
+            (toPlace[r], toOne[r]) = (variogram.CovarianceM2(Squared(x - atX, y - atY)), 1);
         }
 
         (value, varianceM2) = (double.NaN, double.NaN);
@@ -132,7 +134,7 @@ internal sealed class LocalKriging
         return sum / weights;
     }
 
-    private static double Distance(double dx, double dy) => Math.Sqrt((dx * dx) + (dy * dy));
+    private static double Squared(double dx, double dy) => (dx * dx) + (dy * dy);
 
     // Lower triangle in place; false where a pivot is no larger than the least.
     private static bool Cholesky(Span<double> m, int n, double least)
@@ -222,11 +224,11 @@ internal sealed class LocalKriging
             double least = double.PositiveInfinity;
             for (int k = 0; k < count; k++)
             {
-                double d = Distance(_x[_near[k]] - _x[i], _y[_near[k]] - _y[i]);
-                if (d > 0) least = Math.Min(least, d);
+                double d2 = Squared(_x[_near[k]] - _x[i], _y[_near[k]] - _y[i]);
+                if (d2 > 0) least = Math.Min(least, d2);
             }
 
-            if (double.IsFinite(least)) nearest.Add(least);
+            if (double.IsFinite(least)) nearest.Add(Math.Sqrt(least));
         }
 
         nearest.Sort();

@@ -22,10 +22,10 @@ internal static class SparseDraw
     private const int NarrowestCells = 4;
 
     /// <summary>What a middle may differ from straight: in standard errors of a depth drawn there, and in metres.</summary>
-    private const float Close = 0.1f, CloseM = 0.1f;
+    private const float Close = 0.1f, CloseM = 0.25f;
 
     /// <summary>Distance from the middle of a square to data, in sides.</summary>
-    private const float LeastSides = 1.5f;
+    private const float LeastSides = 1;
 
     /// <summary>Fills the wanted cells; those where the surface has no value are left as they are.</summary>
     /// <param name="surface">Makes what a thread asks.</param>

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace SecondShore.Engine.Basin.Gridding;
 
 /// <summary>Spherical variogram: how fast depths differ with distance. Source: Cressie1993.</summary>
@@ -13,6 +15,15 @@ internal readonly record struct Variogram(double NuggetM2, double PartialSillM2,
         if (distanceM >= RangeM) return NuggetM2 + PartialSillM2;
         double h = distanceM / RangeM;
         return NuggetM2 + (PartialSillM2 * ((1.5 * h) - (0.5 * h * h * h)));
+    }
+
+    /// <summary>Covariance of depths at a squared distance, m2: the whole sill less the variogram.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public double CovarianceM2(double squaredM2)
+    {
+        if (squaredM2 <= 0) return NuggetM2 + PartialSillM2;
+        double h = Math.Sqrt(squaredM2) / RangeM;
+        return h >= 1 ? 0 : PartialSillM2 * (1 - (h * (1.5 - (0.5 * h * h))));
     }
 
     /// <summary>Fits nugget, sill and range to pairs by weighted least squares over a range of ranges.</summary>
