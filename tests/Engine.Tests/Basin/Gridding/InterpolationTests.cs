@@ -87,4 +87,25 @@ public class InterpolationTests
         Assert.True(model.SdM(100) > 2 * model.SdM(0));
         Assert.Equal(Math.Sqrt(0.04 + 2), model.SdM(100), 0.5);
     }
+
+    [Fact]
+    public void Error_that_grows_as_distance_itself_is_told_from_one_that_grows_as_its_root()
+    {
+        double[] distance = [.. Enumerable.Range(0, 400).Select(k => k * 0.25)];
+        double[] error = [.. distance.Select((d, k) => Math.Sqrt(0.04 + (0.001 * d * d)) * Math.Sqrt(2) * Math.Sin(k * 1.7))];
+        ErrorModel model = ErrorModel.Fit(distance, error);
+        Assert.Equal(0, model.PerM);
+        Assert.Equal(Math.Sqrt(10.04 / 0.14), model.SdM(100) / model.SdM(10), 1.5);
+    }
+
+    [Fact]
+    public void Two_standard_errors_hold_95_percent_of_errors_with_heavy_tails()
+    {
+        double[] distance = [.. Enumerable.Range(0, 2000).Select(k => k % 40 * 1.0)];
+        // One error in eight is five times as large.
+        double[] error = [.. distance.Select((d, k) => (0.2 + (0.01 * d)) * Math.Sin(k * 2.3) * (k % 8 == 3 ? 5 : 1))];
+        ErrorModel model = ErrorModel.Fit(distance, error);
+        double within = distance.Where((d, k) => Math.Abs(error[k]) <= 2 * model.SdM(d)).Count() / 2000.0;
+        Assert.Equal(0.95, within, 0.01);
+    }
 }
