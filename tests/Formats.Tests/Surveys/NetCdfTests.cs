@@ -70,6 +70,21 @@ public class NetCdfTests
     }
 
     [Fact]
+    public void Soundings_in_lists_of_one_length_are_read()
+    {
+        double[] along = [.. Enumerable.Range(0, 50).Select(i => (double)i)];
+        byte[] file = new ClassicNetCdfBuilder().Dimension("ping", 50).Array("time", ["ping"], along)
+            .Array("lon", ["ping"], [.. along.Select(i => -81 + (0.0001 * (i % 7)))]).Array("lat", ["ping"], [.. along.Select(i => 41 + (0.0001 * i))])
+            .Array("depth", ["ping"], [.. along.Select(i => 2 + (0.1 * i))], ("units", "m")).Build();
+        SurveyImport import = Read(file);
+        SoundingSet set = Assert.Single(import.Survey!.Soundings);
+        Assert.Equal(50, set.DepthM.Length);
+        Assert.Equal(6.9, set.DepthM[49], 1e-6);
+        Assert.Equal(41.0049, set.LatDeg[49], 1e-9);
+        Assert.Equal(SurveyKind.Soundings, import.Understanding!.Kind);
+    }
+
+    [Fact]
     public void What_cannot_be_told_is_refused_with_what_to_do()
     {
         byte[] unnamed = Even(4, 3).Array("a", ["lat", "lon"], new double[12]).Array("b", ["lat", "lon"], new double[12]).Build();
@@ -80,7 +95,7 @@ public class NetCdfTests
         byte[] placeless = new ClassicNetCdfBuilder().Dimension("a", 3).Dimension("b", 2).Array("depth", ["b", "a"], new double[6]).Build();
         Assert.Contains("nothing in the file tells where", Refusal(Read(placeless)));
         byte[] gridless = new ClassicNetCdfBuilder().Dimension("lon", 3).Array("lon", ["lon"], [-81, -80.9, -80.5]).Build();
-        Assert.Contains("holds no grid", Refusal(Read(gridless)));
+        Assert.Contains("holds neither a grid", Refusal(Read(gridless)));
         byte[] huge = new ClassicNetCdfBuilder().Dimension("lon", 200_000).Dimension("lat", 200_000).Array("depth", ["lat", "lon"], []).Build();
         Assert.Contains("200000 x 200000", Refusal(Read(huge)));
     }

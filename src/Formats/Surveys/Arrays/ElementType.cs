@@ -34,4 +34,12 @@ internal readonly record struct ElementType(ElementKind Kind, int Bytes, bool Bi
         int spare = 64 - (8 * Bytes);
         return Signed ? (long)(bits << spare) >> spare : bits;
     }
+
+    /// <summary>Elements that stand in a row, as numbers.</summary>
+    public double[] Numbers(ReadOnlySpan<byte> elements)
+    {
+        double[] numbers = new double[elements.Length / Bytes];
+        for (int i = 0; i < numbers.Length; i++) numbers[i] = Number(elements.Slice(i * Bytes, Bytes));
+        return numbers;
+    }
 }

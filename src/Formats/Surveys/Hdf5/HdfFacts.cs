@@ -74,16 +74,9 @@ internal static class HdfFacts
         if (count is < 1 or > MostAttributeElements) return;
         if (of.Kind == ElementKind.Text) found[called] = new ArrayAttribute(Plain(file.Span(data, count * of.Bytes)), []);
         else if (of.Kind == ElementKind.TextElsewhere) found[called] = new ArrayAttribute(Elsewhere(file, data), []);
-        else if (of.IsNumber) found[called] = new ArrayAttribute("", Numbers(file, data, (int)count, of));
+        else if (of.IsNumber) found[called] = new ArrayAttribute("", of.Numbers(file.Span(data, count * of.Bytes)));
 
         long Padded(int bytes) => version == 1 ? (bytes + 7) & ~7 : bytes;
-    }
-
-    private static double[] Numbers(HdfBytes file, long at, int count, ElementType type)
-    {
-        double[] numbers = new double[count];
-        for (int i = 0; i < count; i++) numbers[i] = type.Number(file.Span(at + ((long)i * type.Bytes), type.Bytes));
-        return numbers;
     }
 
     // Text of any length stands in a collection of such texts: its length, the collection's address, its number in there.

@@ -1,13 +1,12 @@
-using System.Text.RegularExpressions;
-using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Surveys.Arrays;
 
 namespace SecondShore.Formats.Surveys.NetCdf;
 
 /// <summary>Finds the grid of depths among arrays, and its place, by the Climate and Forecast conventions (CF 1.11) where the file keeps them.</summary>
-internal static partial class CfGrid
+internal static class CfGrid
 {
-    private static readonly string[] Names = ["depth", "bathy", "sounding", "elev", "altitude", "topo", "height", "dem", "z", "band1"];
+    /// <summary>Whether an array of numbers has rows and columns.</summary>
+    public static bool IsGrid(FiledArray a) => a.Type.IsNumber && a.Shape.Count(n => n > 1) == 2 && a.Shape.All(n => n > 0);
 
     /// <summary>The survey that the arrays hold.</summary>
     /// <exception cref="ArrayFault">No grid can be told to be of depths, or it has no even place.</exception>
@@ -18,27 +17,19 @@ internal static partial class CfGrid
         long[] sides = [.. grid.Shape.Where(n => n > 1)];
         AffinePlace place = Place(grid, sides, arrays, cancel, out bool degrees);
         RawSurvey raw = new(format) { Raster = new RawRaster((int)sides[1], (int)sides[0], NetCdfReader.Cells(grid, cancel), place) };
-        Crs(grid, arrays, degrees, raw);
-        if (Unit(grid.Text("units")) is DepthUnit unit) (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
-        if (grid.Text("positive") == "down" || (Plain(grid.Name).StartsWith("depth", StringComparison.Ordinal) && grid.Text("positive") != "up"))
-            (raw.Sense, raw.SenseKnown) = (DepthSense.Depth, Knowledge.Stated);
+        CfFacts.Tell(grid, arrays, degrees, raw);
         raw.RolesTaken.Add($"{grid.Name}: grid of depths");
         return raw;
     }
 
     private static FiledArray Choose(List<FiledArray> arrays, SurveyOptions options)
     {
-        List<FiledArray> grids = [.. arrays.Where(a => a.Type.IsNumber && a.Shape.Count(n => n > 1) == 2 && a.Shape.All(n => n > 0))];
-        if (grids.Count == 0) throw new ArrayFault("the file holds no grid of rows and columns; export the layer of depths or elevations as GeoTIFF, or one layer of it as NetCDF.");
+        List<FiledArray> grids = arrays.FindAll(IsGrid);
+        if (grids.Count == 0) throw new ArrayFault("the file holds neither a grid of rows and columns nor lists of lon, lat and depth; export the layer of depths or elevations as GeoTIFF, or one layer of it as NetCDF.");
         string named = string.Join(", ", grids.Take(12).Select(g => g.Name));
         if (options.DepthColumn is string set)
             return grids.Find(g => string.Equals(g.Name, set, StringComparison.OrdinalIgnoreCase)) ?? throw new ArrayFault($"the file holds no grid named '{set}'; it holds {named}.");
-        foreach (string name in Names)
-        {
-            if (grids.Find(g => Plain(g.Name) == name || (name.Length > 1 && Plain(g.Name).StartsWith(name, StringComparison.Ordinal))) is FiledArray found) return found;
-        }
-
-        return grids.Find(g => g.Text("standard_name").Contains("depth", StringComparison.Ordinal) || g.Text("standard_name").Contains("altitude", StringComparison.Ordinal))
+        return CfFacts.NamedForDepth(grids)
             ?? (grids.Count == 1 ? grids[0] : throw new ArrayFault($"none of its grids is named for depth or elevation ({named}); set survey.depth_column in lake.json to the one that holds it."));
     }
 
@@ -52,12 +43,12 @@ internal static partial class CfGrid
         {
             if (x is not null && y is not null) break;
             turned = turn;
-            x = Axis(arrays, sides[turn ? 0 : 1], dimensions.ElementAtOrDefault(turn ? 0 : 1), IsEast);
-            y = Axis(arrays, sides[turn ? 1 : 0], dimensions.ElementAtOrDefault(turn ? 1 : 0), IsNorth);
+            x = Axis(arrays, sides[turn ? 0 : 1], dimensions.ElementAtOrDefault(turn ? 0 : 1), CfFacts.IsEast);
+            y = Axis(arrays, sides[turn ? 1 : 0], dimensions.ElementAtOrDefault(turn ? 1 : 0), CfFacts.IsNorth);
         }
 
         if (x is null || y is null) throw new ArrayFault($"nothing in the file tells where the rows and columns of its grid {grid.Name} lie (x and y, or lon and lat, of the same size); export it again with them, or as GeoTIFF.");
-        degrees = IsDegrees(x) && IsDegrees(y);
+        degrees = CfFacts.IsDegrees(x) && CfFacts.IsDegrees(y);
         (double x0, double dx) = Even(x, cancel);
         (double y0, double dy) = Even(y, cancel);
         if (degrees && x0 > 180 && x0 + (dx * (x.Count - 1)) > 180) x0 -= 360;
@@ -79,40 +70,4 @@ internal static partial class CfGrid
             if (!(Math.Abs(v[i] - v[0] - (i * step)) <= 0.05 * Math.Abs(step))) throw new ArrayFault($"its {axis.Name} are not evenly spaced; draw the grid on an even one, or export it as GeoTIFF.");
         return (v[0], step);
     }
-
-    private static void Crs(FiledArray grid, List<FiledArray> arrays, bool degrees, RawSurvey raw)
-    {
-        FiledArray? mapping = arrays.Find(a => a.Name == grid.Text("grid_mapping"));
-        string wkt = mapping is null ? "" : ((string[])["crs_wkt", "spatial_ref", "esri_pe_string"]).Select(mapping.Text).FirstOrDefault(t => t.Length > 0) ?? "";
-        string fault = "";
-        if (wkt.Length > 0) raw.Crs = LastCode().Match(wkt) is { Success: true } code && !wkt.Contains("CS[", StringComparison.Ordinal)
-            ? CoordinateSystems.Parse(code.Groups[1].Value, out fault)
-            : CoordinateSystems.FromWkt(wkt, out fault);
-        if (raw.Crs is null && degrees) raw.Crs = new GeographicSystem("geographic degrees", "");
-        raw.CrsKnown = raw.Crs is null ? Knowledge.Assumed : Knowledge.Stated;
-        if (raw.Crs is null && fault.Length > 0) raw.Doubts.Add(char.ToUpperInvariant(fault[0]) + fault[1..]);
-    }
-
-    private static DepthUnit? Unit(string units) => units.ToLowerInvariant() switch
-    {
-        "m" or "metre" or "metres" or "meter" or "meters" => DepthUnit.Metres,
-        "ft" or "foot" or "feet" or "us_survey_foot" or "us_survey_feet" => DepthUnit.Feet,
-        "fathom" or "fathoms" or "fm" => DepthUnit.Fathoms,
-        _ => null,
-    };
-
-    private static bool IsEast(FiledArray a) => Plain(a.Name) is "x" or "lon" or "long" or "longitude" or "easting" or "eastings"
-        || a.Text("standard_name") is "longitude" or "projection_x_coordinate" || a.Text("axis") == "X" || a.Text("units").StartsWith("degrees_e", StringComparison.OrdinalIgnoreCase);
-
-    private static bool IsNorth(FiledArray a) => Plain(a.Name) is "y" or "lat" or "latitude" or "northing" or "northings"
-        || a.Text("standard_name") is "latitude" or "projection_y_coordinate" || a.Text("axis") == "Y" || a.Text("units").StartsWith("degrees_n", StringComparison.OrdinalIgnoreCase);
-
-    private static bool IsDegrees(FiledArray a) => Plain(a.Name).StartsWith("lon", StringComparison.Ordinal) || Plain(a.Name).StartsWith("lat", StringComparison.Ordinal)
-        || a.Text("units").StartsWith("degree", StringComparison.OrdinalIgnoreCase) || a.Text("standard_name") is "longitude" or "latitude";
-
-    private static string Plain(string name) => name[(name.LastIndexOf('/') + 1)..].ToLowerInvariant();
-
-    // Text of the second kind of WKT ends with the system's own code.
-    [GeneratedRegex("ID\\[\"EPSG\",\\s*(\\d{4,6})\\]\\s*\\]\\s*$", RegexOptions.CultureInvariant, 1000)]
-    private static partial Regex LastCode();
 }

@@ -77,17 +77,10 @@ internal sealed class ClassicNetCdf
             ReadOnlySpan<byte> values = Span(_at, count * type.Bytes);
             _at += (values.Length + 3) & ~3;
             if (type.Kind == ElementKind.Text) found[name] = new ArrayAttribute(Encoding.UTF8.GetString(values).TrimEnd('\0', ' '), []);
-            else if (count is > 0 and < 100) found[name] = new ArrayAttribute("", Numbers(values, type));
+            else if (count is > 0 and < 100) found[name] = new ArrayAttribute("", type.Numbers(values));
         }
 
         return found;
-    }
-
-    private static double[] Numbers(ReadOnlySpan<byte> values, ElementType type)
-    {
-        double[] numbers = new double[values.Length / type.Bytes];
-        for (int i = 0; i < numbers.Length; i++) numbers[i] = type.Number(values.Slice(i * type.Bytes, type.Bytes));
-        return numbers;
     }
 
     private static ElementType Type(long type) => type switch

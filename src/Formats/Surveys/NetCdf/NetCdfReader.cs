@@ -5,7 +5,7 @@ using SecondShore.Formats.Surveys.Hdf5;
 
 namespace SecondShore.Formats.Surveys.NetCdf;
 
-/// <summary>Reads the grid of depths in a NetCDF file, classic or of version 4, and in a BAG file.</summary>
+/// <summary>Reads the grid of depths, or the soundings, in a NetCDF file, classic or of version 4, and the grid in a BAG file.</summary>
 /// <remarks>NetCDF 4 and BAG are HDF5 inside; why its reader is our own: docs/decisions/0022-survey-formats.md.</remarks>
 internal sealed class NetCdfReader : ISurveyReader
 {
@@ -30,7 +30,9 @@ internal sealed class NetCdfReader : ISurveyReader
             bool classic = ClassicNetCdf.Is(source.Bytes);
             List<FiledArray> arrays = classic ? ClassicNetCdf.Arrays(source.Bytes) : HdfFile.Arrays(source.Bytes);
             progress?.Report(0.3);
-            return BagGrid.Is(arrays) ? BagGrid.Read(arrays, cancellation) : CfGrid.Read(arrays, classic ? "NetCDF" : "NetCDF 4", options, cancellation);
+            if (BagGrid.Is(arrays)) return BagGrid.Read(arrays, cancellation);
+            string format = classic ? "NetCDF" : "NetCDF 4";
+            return (arrays.Exists(CfGrid.IsGrid) ? null : CfSoundings.Read(arrays, format, cancellation)) ?? CfGrid.Read(arrays, format, options, cancellation);
         }
         catch (ArrayFault fault)
         {
