@@ -29,7 +29,7 @@ internal sealed partial class GriddingRun
             SparseDraw.Draw(surface, wanted, toDatum, tried?.Error ?? ErrorModel.Usual, _frame, depthM, cancel);
         }
 
-        if (mask is null) FillSounded(depthM, near);
+        if (mask is null) FillSounded(depthM, toDatum, near);
         if (_soundings.Count > 0 && tried?.Settles != false) new SheetFit(_frame).Settle(depthM, mask, _soundings);
         progress?.Report(0.75);
         SayMethod(method, tried);
@@ -74,15 +74,20 @@ internal sealed partial class GriddingRun
 
     // Where a boat has sounded there is water, though the hull was dug away around its track. Triangles that reach across to
     // the next track are no guide there: the soundings about the cell are. Behind marks of depth 0 there is none.
-    private void FillSounded(float[] depthM, LocalKriging near)
+    private void FillSounded(float[] depthM, float[] toDatum, LocalKriging near)
     {
-        bool[] sounded = new bool[depthM.Length], shore = new bool[depthM.Length];
+        bool[] open = new bool[depthM.Length];
+        (float[] squared, float[]? toShore) = _cloud.DepthM.ContainsAnyExceptInRange(float.Epsilon, float.MaxValue) ? ToSoundingAndShore() : (toDatum, null);
+        for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2 && (toShore is null || squared[i] <= toShore[i]);
+        SparseDraw.Draw(() => near.Ask(false), open, squared, ErrorModel.Usual, _frame, depthM, cancel);
+    }
+
+    private (float[] ToSounding, float[] ToShore) ToSoundingAndShore()
+    {
+        bool[] sounded = new bool[_frame.Count], shore = new bool[_frame.Count];
         for (int i = 0; i < _cloud.Count; i++)
             if (_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) (_cloud.DepthM[i] > 0 ? sounded : shore)[_frame.Index(ix, iy)] = true;
-        float[] squared = NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells, toShore = NearestCell.Of(shore, _frame.Nx, _frame.Ny).SquaredCells;
-        bool[] open = new bool[depthM.Length];
-        for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2 && squared[i] <= toShore[i];
-        SparseDraw.Draw(() => near.Ask(false), open, squared, ErrorModel.Usual, _frame, depthM, cancel);
+        return (NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells, NearestCell.Of(shore, _frame.Nx, _frame.Ny).SquaredCells);
     }
 
     private void SayMethod(GriddingMethod method, LeaveOutResult? tried)

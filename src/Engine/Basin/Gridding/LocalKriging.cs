@@ -136,7 +136,7 @@ internal sealed class LocalKriging
 
     private static double Squared(double dx, double dy) => (dx * dx) + (dy * dy);
 
-    // Lower triangle in place; false where a pivot is no larger than the least.
+    // Lower triangle in place, one over its diagonal; false where a pivot is no larger than the least.
     private static bool Cholesky(Span<double> m, int n, double least)
     {
         for (int r = 0; r < n; r++)
@@ -147,8 +147,8 @@ internal sealed class LocalKriging
                 ReadOnlySpan<double> other = m.Slice(c * n, c + 1);
                 double sum = row[c];
                 for (int k = 0; k < c; k++) sum -= row[k] * other[k];
-                if (c < r) row[c] = sum / other[c];
-                else if (sum > least) row[r] = Math.Sqrt(sum);
+                if (c < r) row[c] = sum * other[c];
+                else if (sum > least) row[r] = 1 / Math.Sqrt(sum);
                 else return false;
             }
         }
@@ -163,14 +163,14 @@ internal sealed class LocalKriging
             ReadOnlySpan<double> row = m.Slice(r * n, r + 1);
             double sum = x[r];
             for (int k = 0; k < r; k++) sum -= row[k] * x[k];
-            x[r] = sum / row[r];
+            x[r] = sum * row[r];
         }
 
         for (int r = n - 1; r >= 0; r--)
         {
-            double sum = x[r];
-            for (int k = r + 1; k < n; k++) sum -= m[(k * n) + r] * x[k];
-            x[r] = sum / m[(r * n) + r];
+            double solved = x[r] *= m[(r * n) + r];
+            ReadOnlySpan<double> row = m.Slice(r * n, r);
+            for (int k = 0; k < row.Length; k++) x[k] -= row[k] * solved;
         }
     }
 
@@ -182,8 +182,8 @@ internal sealed class LocalKriging
         double firstM = MedianNearestM(), reachM = firstM * Math.Pow(growth, lags);
         double[] distance = new double[lags], square = new double[lags], endM2 = new double[lags];
         for (int k = 0; k < lags; k++) endM2[k] = Math.Pow(firstM * Math.Pow(growth, k + 1), 2);
-        int[] pairs = new int[lags], found = new int[300];
-        int step = Math.Max(1, _x.Length / 600);
+        int[] pairs = new int[lags], found = new int[200];
+        int step = Math.Max(1, _x.Length / 400);
         for (int i = 0; i < _x.Length; i += step)
         {
             // Near pairs from all neighbours close by, far ones from a sample.
