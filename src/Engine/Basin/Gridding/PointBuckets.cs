@@ -67,9 +67,9 @@ internal sealed class PointBuckets
                 }
             }
 
-            // Two rings more once enough was seen: sectors over land may stay empty.
+            // One ring more once enough was seen: sectors over land may stay empty.
             if (seen >= 2 * sectors * perSector && afterFull < 0) afterFull = ring;
-            if (afterFull >= 0 && ring >= afterFull + 2) break;
+            if (afterFull >= 0 && ring > afterFull) break;
         }
 
         int count = 0;
