@@ -22,7 +22,7 @@ internal static class SparseDraw
     private const int NarrowestCells = 4;
 
     /// <summary>What a middle may differ from straight: in standard errors of a depth drawn there, and in metres.</summary>
-    private const float Close = 0.1f, CloseM = 0.25f;
+    private const float Close = 0.15f, CloseM = 0.25f;
 
     /// <summary>Distance from the middle of a square to data, in sides.</summary>
     private const float LeastSides = 1;
