@@ -15,7 +15,7 @@ internal sealed partial class GriddingRun
         Array.Fill(depthM, float.NaN);
         LinearSurface.Draw(mesh, _cloud.DepthM, used, _frame, depthM);
         LocalKriging near = new(_cloud);
-        float[] toDatum = ToDatum();
+        float[] toDatum = ToCells(_ => true);
         LeaveOutResult? tried = new LeaveOut(_soundings, _cloud, near, _frame, mask, cancel).Try(options.Method, survey.Contours.Count == 0, GapM(mask, depthM, toDatum), options.Seed);
         GriddingMethod method = tried?.Method ?? (options.Method == GriddingMethod.Auto ? GriddingMethod.NaturalNeighbour : options.Method);
         progress?.Report(0.5);
@@ -37,13 +37,15 @@ internal sealed partial class GriddingRun
         return new PointSurface(depthM, Doubt(mask, depthM, toDatum, tried, intervalM), method, tried?.RmseM);
     }
 
-    // Squared distance to the nearest cell with a datum, cells squared.
-    private float[] ToDatum()
+    // Squared distance to the nearest cell with a point that counts, cells squared.
+    private float[] ToCells(Predicate<int> counts) => NearestCell.Of(CellsOf(counts), _frame.Nx, _frame.Ny).SquaredCells;
+
+    private bool[] CellsOf(Predicate<int> counts)
     {
-        bool[] datum = new bool[_frame.Count];
+        bool[] cells = new bool[_frame.Count];
         for (int i = 0; i < _cloud.Count; i++)
-            if (_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) datum[_frame.Index(ix, iy)] = true;
-        return NearestCell.Of(datum, _frame.Nx, _frame.Ny).SquaredCells;
+            if (counts(i) && _frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) cells[_frame.Index(ix, iy)] = true;
+        return cells;
     }
 
     // Distance to data within which three quarters of the drawn water lie.
@@ -77,17 +79,11 @@ internal sealed partial class GriddingRun
     private void FillSounded(float[] depthM, float[] toDatum, LocalKriging near)
     {
         bool[] open = new bool[depthM.Length];
-        (float[] squared, float[]? toShore) = _cloud.DepthM.ContainsAnyExceptInRange(float.Epsilon, float.MaxValue) ? ToSoundingAndShore() : (toDatum, null);
+        bool marks = _cloud.DepthM.ContainsAnyExceptInRange(float.Epsilon, float.MaxValue);
+        float[] squared = marks ? ToCells(i => _cloud.DepthM[i] > 0) : toDatum;
+        float[]? toShore = marks ? ToCells(i => !(_cloud.DepthM[i] > 0)) : null;
         for (int i = 0; i < open.Length; i++) open[i] = float.IsNaN(depthM[i]) && squared[i] <= 2 && (toShore is null || squared[i] <= toShore[i]);
         SparseDraw.Draw(() => near.Ask(false), open, squared, ErrorModel.Usual, _frame, depthM, cancel);
-    }
-
-    private (float[] ToSounding, float[] ToShore) ToSoundingAndShore()
-    {
-        bool[] sounded = new bool[_frame.Count], shore = new bool[_frame.Count];
-        for (int i = 0; i < _cloud.Count; i++)
-            if (_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) (_cloud.DepthM[i] > 0 ? sounded : shore)[_frame.Index(ix, iy)] = true;
-        return (NearestCell.Of(sounded, _frame.Nx, _frame.Ny).SquaredCells, NearestCell.Of(shore, _frame.Nx, _frame.Ny).SquaredCells);
     }
 
     private void SayMethod(GriddingMethod method, LeaveOutResult? tried)
@@ -125,15 +121,9 @@ internal sealed partial class GriddingRun
     // Standard error by cell, and depth where only banks speak.
     private float[] Doubt(bool[]? mask, float[] depthM, float[] toDatum, LeaveOutResult? tried, double contourIntervalM)
     {
-        bool[] sounded = new bool[depthM.Length];
+        bool[] sounded = CellsOf(i => _cloud.Kind[i] != PointKind.Shore);
         double sum = 0, squares = 0;
-        for (int i = 0; i < _cloud.Count; i++)
-        {
-            (sum, squares) = (sum + _cloud.DepthM[i], squares + ((double)_cloud.DepthM[i] * _cloud.DepthM[i]));
-            if (!_frame.TryCellAt(new(_cloud.XM[i], _cloud.YM[i]), out int ix, out int iy)) continue;
-            sounded[_frame.Index(ix, iy)] |= _cloud.Kind[i] != PointKind.Shore;
-        }
-
+        foreach (float depth in _cloud.DepthM) (sum, squares) = (sum + depth, squares + ((double)depth * depth));
         float[] guessedM = new float[depthM.Length];
         if (mask is not null)
         {

@@ -1,3 +1,6 @@
+using System.Globalization;
+using SecondShore.Engine.Core.Grid;
+
 namespace SecondShore.Formats.Surveys.Arrays;
 
 /// <summary>Takes one element of an array: its place in rows of the last dimension, and its bytes as filed.</summary>
@@ -14,8 +17,23 @@ internal sealed record FiledArray(
     string Name, IReadOnlyList<long> Shape, IReadOnlyList<string> Dimensions, ElementType Type,
     IReadOnlyDictionary<string, ArrayAttribute> Attributes, Action<TakeElement, CancellationToken> ReadElements)
 {
+    /// <summary>Elements of an array, at most: more than any file holds, and their bytes still fit a number.</summary>
+    private const long MostElements = 1L << 40;
+
+    /// <summary>No depth or height in any unit is as large: what is stands for none.</summary>
+    private const double MostM = 90_000;
+
     /// <summary>Number of elements.</summary>
-    public long Count => Shape.Aggregate(1L, (all, n) => all * n);
+    public long Count => CountOf(Shape);
+
+    /// <summary>Number of elements of a shape.</summary>
+    /// <exception cref="ArrayFault">No file holds as many.</exception>
+    public static long CountOf(IReadOnlyList<long> shape)
+    {
+        long all = 1;
+        foreach (long length in shape) all = length > 0 && all > MostElements / length ? throw ArrayFault.Damaged() : all * length;
+        return all;
+    }
 
     /// <summary>Text of an attribute; empty without it.</summary>
     public string Text(string attribute) => Attributes.TryGetValue(attribute, out ArrayAttribute? found) ? found.Text : "";
@@ -30,6 +48,31 @@ internal sealed record FiledArray(
         Array.Fill(numbers, double.NaN);
         ReadElements((i, element) => numbers[i] = Type.Number(element), cancel);
         return numbers;
+    }
+
+    /// <summary>All elements as depths or heights, scaled as the attributes say; NaN where the file holds none.</summary>
+    /// <exception cref="ArrayFault">The array is too large or damaged.</exception>
+    public float[] Scaled(CancellationToken cancel)
+    {
+        HoldToSize();
+        float[] scaled = new float[Count];
+        Array.Fill(scaled, float.NaN);
+        double scale = Number("scale_factor") ?? 1, shift = Number("add_offset") ?? 0;
+        double fill = Number("_FillValue") ?? double.NaN, missing = Number("missing_value") ?? double.NaN;
+        ReadElements((i, element) =>
+        {
+            double value = Type.Number(element);
+            if (value != fill && value != missing && Math.Abs((value * scale) + shift) < MostM) scaled[i] = (float)((value * scale) + shift);
+        }, cancel);
+        return scaled;
+    }
+
+    /// <summary>Refuses a grid with more cells than are taken.</summary>
+    /// <exception cref="ArrayFault">It is too large.</exception>
+    public void HoldToSize()
+    {
+        if (Count > GridFrame.MaxCells)
+            throw new ArrayFault(string.Create(CultureInfo.InvariantCulture, $"the grid has {string.Join(" x ", Shape)} cells where at most {GridFrame.MaxCells} are taken; cut or coarsen it."));
     }
 }
 

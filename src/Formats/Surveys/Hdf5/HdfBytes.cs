@@ -31,8 +31,7 @@ internal sealed class HdfBytes(byte[] bytes)
     }
 
     /// <summary>Some bytes.</summary>
-    public ReadOnlySpan<byte> Span(long at, long count) =>
-        at < 0 || count < 0 || count > bytes.Length || at > bytes.Length - count ? throw ArrayFault.Damaged() : bytes.AsSpan((int)at, (int)count);
+    public ReadOnlySpan<byte> Span(long at, long count) => FiledBytes.Span(bytes, at, count);
 
     public int U8(long at) => Span(at, 1)[0];
 

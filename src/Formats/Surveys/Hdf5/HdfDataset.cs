@@ -44,7 +44,7 @@ internal sealed class HdfDataset
 
     private void Whole(long at, long bytes, TakeElement take)
     {
-        long count = _shape.Aggregate(1L, (all, n) => all * n);
+        long count = FiledArray.CountOf(_shape);
         ReadOnlySpan<byte> elements = _file.Span(at, bytes);
         if (bytes < count * _elementBytes) throw ArrayFault.Damaged();
         for (int i = 0; i < count; i++) take(i, elements.Slice(i * _elementBytes, _elementBytes));

@@ -31,14 +31,8 @@ internal static class HdfFacts
         if (version is not (1 or 2) || rank > 32) throw ArrayFault.Damaged();
         if (version == 2 && file.U8(at + 3) == 2) return null;
         long[] shape = new long[rank];
-        long all = 1;
-        for (int k = 0; k < rank; k++)
-        {
-            shape[k] = file.Size(at + (version == 1 ? 8 : 4) + (k * file.LengthBytes));
-            if (shape[k] > 0 && all > (1L << 40) / shape[k]) throw ArrayFault.Damaged();
-            all *= shape[k];
-        }
-
+        for (int k = 0; k < rank; k++) shape[k] = file.Size(at + (version == 1 ? 8 : 4) + (k * file.LengthBytes));
+        _ = FiledArray.CountOf(shape);
         return shape;
     }
 
@@ -70,7 +64,7 @@ internal static class HdfFacts
         string called = Encoding.UTF8.GetString(file.Span(name, nameBytes)).TrimEnd('\0');
         ElementType of = Type(file, type);
         long[]? shape = Shape(file, space);
-        long count = shape?.Aggregate(1L, (all, n) => all * n) ?? 0;
+        long count = shape is null ? 0 : FiledArray.CountOf(shape);
         if (count is < 1 or > MostAttributeElements) return;
         if (of.Kind == ElementKind.Text) found[called] = new ArrayAttribute(Plain(file.Span(data, count * of.Bytes)), []);
         else if (of.Kind == ElementKind.TextElsewhere) found[called] = new ArrayAttribute(Elsewhere(file, data), []);

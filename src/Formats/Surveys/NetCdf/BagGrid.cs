@@ -29,7 +29,7 @@ internal static class BagGrid
         if (!place.IsUsable) throw new ArrayFault("its metadata tell corners that enclose nothing; export it again, or as GeoTIFF.");
         RawSurvey raw = new("BAG")
         {
-            Raster = new RawRaster((int)grid.Shape[1], (int)grid.Shape[0], NetCdfReader.Cells(grid, cancel), place),
+            Raster = new RawRaster((int)grid.Shape[1], (int)grid.Shape[0], grid.Scaled(cancel), place),
             Unit = DepthUnit.Metres,
             UnitKnown = Knowledge.Stated,
         };

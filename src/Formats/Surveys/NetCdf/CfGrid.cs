@@ -13,10 +13,10 @@ internal static class CfGrid
     public static RawSurvey Read(List<FiledArray> arrays, string format, SurveyOptions options, CancellationToken cancel)
     {
         FiledArray grid = Choose(arrays, options);
-        NetCdfReader.HoldToSize(grid);
+        grid.HoldToSize();
         long[] sides = [.. grid.Shape.Where(n => n > 1)];
         AffinePlace place = Place(grid, sides, arrays, cancel, out bool degrees);
-        RawSurvey raw = new(format) { Raster = new RawRaster((int)sides[1], (int)sides[0], NetCdfReader.Cells(grid, cancel), place) };
+        RawSurvey raw = new(format) { Raster = new RawRaster((int)sides[1], (int)sides[0], grid.Scaled(cancel), place) };
         CfFacts.Tell(grid, arrays, degrees, raw);
         raw.RolesTaken.Add($"{grid.Name}: grid of depths");
         return raw;

@@ -17,7 +17,7 @@ internal static class CfSoundings
             if (alike.Find(CfFacts.IsNorth) is not FiledArray y || CfFacts.NamedForDepth(alike) is not FiledArray depths) continue;
             if (x.Count > GridFrame.MaxCells) throw new ArrayFault(string.Create(CultureInfo.InvariantCulture, $"the file has {x.Count} soundings where at most {GridFrame.MaxCells} are taken; cut or thin it."));
             RawSurvey raw = new(format);
-            raw.Points.Add(new RawPoints(x.Numbers(cancel), y.Numbers(cancel), [.. NetCdfReader.Cells(depths, cancel).Select(depth => (double)depth)], []));
+            raw.Points.Add(new RawPoints(x.Numbers(cancel), y.Numbers(cancel), [.. depths.Scaled(cancel).Select(depth => (double)depth)], []));
             CfFacts.Tell(depths, arrays, CfFacts.IsDegrees(x) && CfFacts.IsDegrees(y), raw);
             raw.RolesTaken.Add($"{x.Name}: east");
             raw.RolesTaken.Add($"{y.Name}: north");

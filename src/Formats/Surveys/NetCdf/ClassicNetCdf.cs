@@ -50,8 +50,7 @@ internal sealed class ClassicNetCdf
             Dictionary<string, ArrayAttribute> attributes = Attributes();
             ElementType type = Type(Number(4));
             Count();
-            long begin = Number(_beginBytes), all = 1;
-            foreach (long length in shape) all = length > 0 && all > (1L << 40) / length ? throw ArrayFault.Damaged() : all * length;
+            long begin = Number(_beginBytes), all = FiledArray.CountOf(shape);
             arrays.Add(new FiledArray(name, shape, dimensions, type, attributes, (take, _) => Elements(begin, all, type.Bytes, recorded, take)));
         }
 
@@ -124,6 +123,5 @@ internal sealed class ClassicNetCdf
         return value <= long.MaxValue ? (long)value : throw ArrayFault.Damaged();
     }
 
-    private ReadOnlySpan<byte> Span(long at, long count) =>
-        at < 0 || count < 0 || count > _bytes.Length || at > _bytes.Length - count ? throw ArrayFault.Damaged() : _bytes.AsSpan((int)at, (int)count);
+    private ReadOnlySpan<byte> Span(long at, long count) => FiledBytes.Span(_bytes, at, count);
 }
