@@ -40,7 +40,7 @@ public sealed record LakePriors
         Require.NotNull(site);
         Require.NotNull(basin);
         List<string> assumed = [];
-        (double extinction, double extinctionSd) = Extinction(site, basin, assumed);
+        (double extinction, double extinctionSd) = Extinction(site, assumed);
         bool grid = source is WeatherSource.Grid or WeatherSource.Daily or WeatherSource.Climate;
         return new LakePriors
         {
@@ -123,14 +123,13 @@ public sealed record LakePriors
     /// <summary>Mean wind of open country at 10 m, m s-1 (choice).</summary>
     internal static readonly double OpenWindMps = 3.6;
 
-    private static (double Median, double LogSd) Extinction(LakeSite site, Hypsography basin, List<string> assumed)
+    private static (double Median, double LogSd) Extinction(LakeSite site, List<string> assumed)
     {
         if (site.LightExtinctionPerM is { } known) return (known, 0.10);
         if (site.SecchiM is { } secchi) return (UnderwaterLight.ExtinctionPerM(secchi, 1.85), 0.25);
         // Bigger, deeper lakes are clearer as a rule; a green middle is taken.
         double extinction = 0.66;
         assumed.Add(FormattableString.Invariant($"Clarity is not known: light is taken to fade at {extinction:0.0} per metre (Secchi about {2.0 / extinction:0.0} m). A Secchi reading would sharpen this."));
-        _ = basin;
         return (extinction, 0.45);
     }
 }

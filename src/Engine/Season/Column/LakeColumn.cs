@@ -226,18 +226,6 @@ public sealed partial class LakeColumn
         HeatInJ += HeatContentJ - before;
     }
 
-    /// <summary>Takes over another column's state; both must share one grid.</summary>
-    /// <exception cref="ArgumentException">The grids differ.</exception>
-    public void CopyStateFrom(LakeColumn other)
-    {
-        if (!ReferenceEquals(Require.NotNull(other)._grid, _grid)) throw new ArgumentException("The two columns live on different layers.", nameof(other));
-        other._tempC.CopyTo(_tempC, 0);
-        (IceM, MixedTo, _fluxes, _warm, _rockingWPerKg) = (other.IceM, other.MixedTo, other._fluxes, other._warm, other._rockingWPerKg);
-        (_tiltStress, _tiltResistance, _mixedM) = (other._tiltStress, other._tiltResistance, other._mixedM);
-        if (other._dropM != _dropM || other._top != _top) PlaceSurface(other._dropM);
-        TouchAll();
-    }
-
     /// <summary>Lays ice of a thickness on the lake, m, 0 to 2: for a start in winter.</summary>
     public void SetIce(double thicknessM) => IceM = Require.InRange(thicknessM, 0, 2);
 

@@ -57,7 +57,7 @@ internal sealed class SeasonModel
         foreach (int a in active)
         {
             columns[a] = new LakeColumn(Grids[a], Priors[a].At(z), 8, boundary.DropM(StartStep / 24));
-            Start(columns[a], a, startNoiseK);
+            Start(columns[a], startNoiseK);
             oxygen[a] = new OxygenColumn(columns[a], Priors[a].DemandAt(z), forcing.PressurePa);
         }
 
@@ -99,17 +99,11 @@ internal sealed class SeasonModel
         return trace;
     }
 
-    private void Start(LakeColumn column, int arm, double noiseK)
+    private void Start(LakeColumn column, double noiseK)
     {
-        if (StartProfile is { } profile && arm == 0)
+        if (StartProfile is { } profile)
         {
             column.SetProfile(profile.DepthM, profile.TempC);
-            return;
-        }
-
-        if (StartProfile is { } shared)
-        {
-            column.SetProfile(shared.DepthM, shared.TempC);
             return;
         }
 
@@ -119,7 +113,7 @@ internal sealed class SeasonModel
         if (air < -2) column.SetIce(Math.Min(0.6, 0.022 * Math.Sqrt(-air * 70)));
     }
 
-    // Neighbours trade water above their sill: a twelfth of the smaller layer a day.
+    // Neighbours trade water above their sill: the smaller layer changes within ExchangeDays.
     private void Exchange(LakeColumn[] columns)
     {
         double share = 1.0 - Math.Exp(-1.0 / ExchangeDays);
