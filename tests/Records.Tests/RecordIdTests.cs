@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using CsCheck;
+using SecondShore.TestKit;
 
 namespace SecondShore.Records.Tests;
 
@@ -21,7 +22,7 @@ public class RecordIdTests
     public void Any_change_of_any_field_is_seen() => (from kind in Gen.OneOf(Gen.Const("haze"), Gen.Const("fish"))
                                                       from body in Gen.String[Gen.Char['a', 'z'], 0, 20]
                                                       from field in Gen.Int[0, 4]
-                                                      select (kind, body, field)).Sample(c =>
+                                                      select (kind, body, field)).Hold(c =>
     {
         LakeRecord good = LakeRecord.Make(c.kind, At, new string('a', 64), false, $$"""{"note":"{{c.body}}"}""");
         LakeRecord bad = c.field switch
@@ -33,7 +34,7 @@ public class RecordIdTests
             _ => good with { Body = good.Body.Replace("}", " }", StringComparison.Ordinal) },
         };
         return RecordRules.Refusal(good) is null && RecordRules.Refusal(bad) is { } why && why.Contains("id is not the one", StringComparison.Ordinal);
-    }, iter: 500);
+    }, 500);
 
     [Fact]
     public void Texts_cannot_be_shifted_from_one_field_to_the_next() =>
@@ -57,8 +58,8 @@ public class RecordIdTests
 
     [Fact]
     public void Random_records_are_refused_in_a_sentence_and_never_thrown() =>
-        Gen.Select(Gen.String, Gen.String, Gen.String, Gen.String, Gen.Bool).Sample(c =>
-            RecordRules.Refusal(new LakeRecord(c.Item1, c.Item2, c.Item3, null, c.Item5, c.Item4))!.EndsWith('.'), iter: 2000);
+        Gen.Select(Gen.String, Gen.String, Gen.String, Gen.String, Gen.Bool).Hold(c =>
+            RecordRules.Refusal(new LakeRecord(c.Item1, c.Item2, c.Item3, null, c.Item5, c.Item4))!.EndsWith('.'), 2000);
 
     [Fact]
     public void A_body_may_be_as_long_as_said_and_no_longer()

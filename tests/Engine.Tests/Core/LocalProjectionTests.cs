@@ -1,5 +1,6 @@
 using CsCheck;
 using SecondShore.Engine.Core.Geo;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Core;
 
@@ -8,7 +9,7 @@ public class LocalProjectionTests
     [Fact]
     public void A_point_goes_to_the_plane_and_back_to_a_micrometre()
     {
-        Gen.Select(Gen.Double[-85, 85], Gen.Double[-180, 180], Gen.Double[-1, 1], Gen.Double[-1, 1]).Sample((lat, lon, dLat, dLon) =>
+        Gen.Select(Gen.Double[-85, 85], Gen.Double[-180, 180], Gen.Double[-1, 1], Gen.Double[-1, 1]).Hold((lat, lon, dLat, dLon) =>
         {
             LocalProjection projection = new(new GeoPoint(lat, lon));
             GeoPoint place = new(lat + dLat, lon + dLon);

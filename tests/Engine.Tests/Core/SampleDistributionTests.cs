@@ -1,5 +1,6 @@
 using CsCheck;
 using SecondShore.Engine.Core.Numerics;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Core;
 
@@ -17,7 +18,7 @@ public class SampleDistributionTests
     [Fact]
     public void Share_below_a_quantile_is_the_share()
     {
-        Gen.Select(Gen.Double[-5, 5].Array[2, 40], Gen.Double[0.2, 0.8]).Sample((samples, share) =>
+        Gen.Select(Gen.Double[-5, 5].Array[2, 40], Gen.Double[0.2, 0.8]).Hold((samples, share) =>
         {
             double[] distinct = [.. samples.Distinct()];
             if (distinct.Length < 2) return;
@@ -39,7 +40,7 @@ public class SampleDistributionTests
     [Fact]
     public void The_normal_law_inverts_itself()
     {
-        Gen.Double[0.0001, 0.9999].Sample(share =>
+        Gen.Double[0.0001, 0.9999].Hold(share =>
             Assert.Equal(share, NormalLaw.ShareBelow(NormalLaw.Quantile(share)), 1e-12));
     }
 }

@@ -2,6 +2,7 @@ using CsCheck;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Motion;
+using SecondShore.TestKit;
 using Xunit;
 
 namespace SecondShore.Engine.Tests.Motion;
@@ -67,7 +68,7 @@ public class FetchTests
     [Fact]
     public void No_fetch_is_negative_longer_than_the_grid_or_missing()
     {
-        Gen.Select(Gen.Int[0, 200], Gen.Double[-720, 720]).Sample((seed, fromDeg) =>
+        Gen.Select(Gen.Int[0, 200], Gen.Double[-720, 720]).Hold((seed, fromDeg) =>
         {
             DepthGrid grid = TestBasins.Winding(seed, 40, 30);
             FetchField fetch = FetchOf(grid);
@@ -78,7 +79,7 @@ public class FetchTests
             }
 
             return true;
-        }, iter: 12);
+        }, 12);
     }
 
     [Fact]

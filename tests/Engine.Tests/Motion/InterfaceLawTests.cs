@@ -2,6 +2,7 @@ using CsCheck;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Motion.Layers;
+using SecondShore.TestKit;
 using Xunit;
 
 namespace SecondShore.Engine.Tests.Motion;
@@ -15,7 +16,7 @@ public class InterfaceLawTests
     [Fact]
     public void Volume_of_each_layer_is_kept_and_no_layer_is_negative_in_any_wind()
     {
-        AnyDay.Sample((seed, upperM, wind, toDeg, latDeg) =>
+        AnyDay.Hold((seed, upperM, wind, toDeg, latDeg) =>
         {
             InterfaceModel model = new(TestBasins.Winding(seed).Depths(), new LayerPair(upperM, 0.012), latDeg);
             (double upper, double lower) = InterfaceState.VolumesM3(model);
@@ -32,7 +33,7 @@ public class InterfaceLawTests
             (double upperAfter, double lowerAfter) = InterfaceState.VolumesM3(model);
             return model.ActiveCells == 0
                 || (Math.Abs(upperAfter - upper) <= 1e-10 * upper && Math.Abs(lowerAfter - lower) <= 1e-10 * lower && double.IsFinite(InterfaceState.EnergyJ(model)));
-        }, iter: 8);
+        }, 8);
     }
 
     [Fact]
@@ -102,7 +103,7 @@ public class InterfaceLawTests
     [Fact]
     public void Mirrored_lake_and_wind_give_the_mirrored_answer_exactly()
     {
-        AnyDay.Sample((seed, upperM, wind, toDeg, latDeg) =>
+        AnyDay.Hold((seed, upperM, wind, toDeg, latDeg) =>
         {
             DepthGrid grid = TestBasins.Winding(seed, 40, 30);
             DepthGrid mirrored = MirroredEastWest(grid);
@@ -114,7 +115,7 @@ public class InterfaceLawTests
             for (int i = 0; i < a.Length; i++)
                 if (!a[i].Equals(b[(i / nx * nx) + (nx - 1 - (i % nx))])) return false;
             return true;
-        }, iter: 10);
+        }, 10);
     }
 
     [Fact]

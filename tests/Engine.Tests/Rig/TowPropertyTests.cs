@@ -1,6 +1,7 @@
 using CsCheck;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Rig;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Rig;
 
@@ -36,36 +37,36 @@ public class TowPropertyTests
         };
 
     [Fact]
-    public void Heavier_never_lifts_sooner() => UsualTow.Sample(tow =>
+    public void Heavier_never_lifts_sooner() => UsualTow.Hold(tow =>
     {
         TowResult light = TowSolver.Solve(tow), heavy = TowSolver.Solve(tow with { JigWeightN = tow.JigWeightN * 1.1 });
         Assert.True(heavy.BottomPushN >= light.BottomPushN - 1e-6, $"{tow}: push {light.BottomPushN} then {heavy.BottomPushN}");
         Assert.True(heavy.HeightOverBottomM <= light.HeightOverBottomM + (2e-5 * tow.DepthM), $"{tow}: height {light.HeightOverBottomM} then {heavy.HeightOverBottomM}");
         double slow = HoldLimits.FastestMps(tow, 0), fast = HoldLimits.FastestMps(tow with { JigWeightN = tow.JigWeightN * 1.1 }, 0);
         Assert.True(fast >= slow - 1e-4, $"{tow}: lifts at {slow} then {fast}");
-    }, iter: 400, seed: "0001ShoreRig");
+    }, 400);
 
     [Fact]
-    public void Deeper_never_needs_less() => UsualTow.Sample(tow =>
+    public void Deeper_never_needs_less() => UsualTow.Hold(tow =>
     {
         double scope = tow.LineOutM / (tow.DepthM + tow.TipHeightM);
         double shallow = Least(tow), sameLine = Least(tow with { DepthM = tow.DepthM * 1.05 });
         double sameScope = Least(tow with { DepthM = tow.DepthM * 1.05, LineOutM = scope * ((tow.DepthM * 1.05) + tow.TipHeightM) });
         Assert.True(sameLine >= shallow * (1 - 1e-4), $"{tow}: same line {shallow} then {sameLine}");
         Assert.True(sameScope >= shallow * (1 - 1e-4), $"{tow}: same scope {shallow} then {sameScope}");
-    }, iter: 400, seed: "0001ShoreRig");
+    }, 400);
 
     [Fact]
-    public void Thicker_line_that_does_not_sink_by_itself_never_needs_less() => UsualTow.Sample(tow =>
+    public void Thicker_line_that_does_not_sink_by_itself_never_needs_less() => UsualTow.Hold(tow =>
     {
         // Of sinking line at a crawl the opposite is true and is not a fault: its weight holds it down (docs/science/rig.md).
         TowCase neutral = tow with { LineDensityKgPerM3 = Math.Min(tow.LineDensityKgPerM3, tow.WaterDensityKgPerM3) };
         double thin = Least(neutral), thick = Least(neutral with { LineDiameterM = tow.LineDiameterM * 1.1 });
         Assert.True(thick >= thin * (1 - 1e-4), $"{neutral}: {thin} then {thick}");
-    }, iter: 400, seed: "0001ShoreRig");
+    }, 400);
 
     [Fact]
-    public void Thicker_fluorocarbon_never_needs_less_at_dragging_speeds() => UsualTow.Sample(tow =>
+    public void Thicker_fluorocarbon_never_needs_less_at_dragging_speeds() => UsualTow.Hold(tow =>
     {
         TowCase sinking = tow with
         {
@@ -76,10 +77,10 @@ public class TowPropertyTests
         };
         double thin = Least(sinking), thick = Least(sinking with { LineDiameterM = tow.LineDiameterM * 1.1 });
         Assert.True(thick >= thin * (1 - 1e-4), $"{sinking}: {thin} then {thick}");
-    }, iter: 400, seed: "0001ShoreRig");
+    }, 400);
 
     [Fact]
-    public void Results_are_continuous_in_every_input() => UsualTow.Sample(tow =>
+    public void Results_are_continuous_in_every_input() => UsualTow.Hold(tow =>
     {
         TowResult at = TowSolver.Solve(tow);
         const double Bit = 1e-5;
@@ -99,7 +100,7 @@ public class TowPropertyTests
             Assert.True(Math.Abs(moved.HeightOverBottomM - at.HeightOverBottomM) < 3e-3 * tow.DepthM, $"{tow} and {other}: {at} then {moved}");
             Assert.True(Math.Abs(moved.TensionN - at.TensionN) < 1e-3 * (at.TensionN + tow.JigWeightN), $"{tow} and {other}: {at} then {moved}");
         }
-    }, iter: 400, seed: "0001ShoreRig");
+    }, 400);
 
     [Fact]
     public void No_random_rig_within_bounds_fails()

@@ -3,6 +3,7 @@ using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Season;
 using SecondShore.Engine.Water;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Season;
 
@@ -93,7 +94,7 @@ public class LakeColumnTests
         Hypsography basin = Hypsography.FromShape(3e6, 30, 12);
         LakeColumn column = new(new ColumnGrid(basin, 0.5, 3), new ColumnParameters(), 10);
         column.SetProfile([2, 8, 12, 29], [24, 22, 12, 7]);
-        Gen.Select(Gen.Double[-3, 22], Gen.Double[0, 2e6], Gen.Double[1, 29], Gen.Bool, Gen.Double[2, 30]).Sample((drop, flow, depth, deep, inflowC) =>
+        Gen.Select(Gen.Double[-3, 22], Gen.Double[0, 2e6], Gen.Double[1, 29], Gen.Bool, Gen.Double[2, 30]).Hold((drop, flow, depth, deep, inflowC) =>
         {
             double? outlet = deep ? depth : null;
             double heat = column.HeatContentJ, heatIn = column.HeatInJ;
@@ -103,7 +104,7 @@ public class LakeColumnTests
             return Math.Abs(column.VolumeM3 - wanted) < 1e-9 * wanted
                 && Math.Abs(column.HeatContentJ - heat - (column.HeatInJ - heatIn)) < 1e-8 * Math.Max(heat, column.HeatContentJ)
                 && column.TempC[column.Top..].ToArray().All(t => t is >= 2 and <= 30);
-        }, iter: 200, threads: 1);
+        }, 200);
     }
 
     [Fact]

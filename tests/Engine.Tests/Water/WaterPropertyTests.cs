@@ -1,6 +1,7 @@
 using CsCheck;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Water;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Water;
 
@@ -9,7 +10,7 @@ public class WaterPropertyTests
     [Fact]
     public void Expansion_is_the_slope_of_density()
     {
-        Gen.Double[0.5, 39.5].Sample(t =>
+        Gen.Double[0.5, 39.5].Hold(t =>
         {
             double slope = (FreshWater.DensityKgPerM3(t + 1e-4) - FreshWater.DensityKgPerM3(t - 1e-4)) / 2e-4;
             return Math.Abs((-slope / FreshWater.DensityKgPerM3(t)) - FreshWater.ExpansionPerK(t)) < 1e-9;
@@ -19,13 +20,13 @@ public class WaterPropertyTests
     [Fact]
     public void Dew_point_undoes_saturation()
     {
-        Gen.Double[-20, 45].Sample(t => Math.Abs(MoistAir.DewPointC(MoistAir.SaturationVapourPa(t)) - t) < 1e-6);
+        Gen.Double[-20, 45].Hold(t => Math.Abs(MoistAir.DewPointC(MoistAir.SaturationVapourPa(t)) - t) < 1e-6);
     }
 
     [Fact]
     public void Warm_temperature_of_a_density_undoes_density()
     {
-        Gen.Double[5, 35].Sample(t => Math.Abs(FreshWater.WarmTempOfDensityC(FreshWater.DensityKgPerM3(t)) - t) < 1e-6);
+        Gen.Double[5, 35].Hold(t => Math.Abs(FreshWater.WarmTempOfDensityC(FreshWater.DensityKgPerM3(t)) - t) < 1e-6);
     }
 
     [Fact]
@@ -41,7 +42,7 @@ public class WaterPropertyTests
     [Fact]
     public void Sun_stands_on_the_edge_at_sunrise_and_highest_at_noon()
     {
-        Gen.Select(Gen.Double[-60, 60], Gen.Double[-180, 179], Gen.Int[0, 364]).Sample((lat, lon, day) =>
+        Gen.Select(Gen.Double[-60, 60], Gen.Double[-180, 179], Gen.Int[0, 364]).Hold((lat, lon, day) =>
         {
             GeoPoint place = new(lat, lon);
             DayLight light = DayLight.On(new DateOnly(2025, 1, 1).AddDays(day), place);
@@ -63,7 +64,7 @@ public class WaterPropertyTests
     [Fact]
     public void Fluxes_stay_finite_and_three_passes_from_the_hour_before_are_enough()
     {
-        Gen.Select(Gen.Double[0, 30], Gen.Double[-30, 45], Gen.Double[0.01, 1], Gen.Double[0, 35]).Sample((wind, air, humidity, water) =>
+        Gen.Select(Gen.Double[0, 30], Gen.Double[-30, 45], Gen.Double[0.01, 1], Gen.Double[0, 35]).Hold((wind, air, humidity, water) =>
         {
             double q = MoistAir.SpecificHumidityShare(humidity * MoistAir.SaturationVapourPa(air), 98000);
             SurfaceFluxes fluxes = default;
@@ -78,7 +79,7 @@ public class WaterPropertyTests
     [Fact]
     public void Light_followed_down_in_steps_is_the_light_at_each_depth()
     {
-        Gen.Select(Gen.Double[0.1, 5], Gen.Double[0, 2], Gen.Double[0.1, 2]).Sample((extinction, depth, step) =>
+        Gen.Select(Gen.Double[0.1, 5], Gen.Double[0, 2], Gen.Double[0.1, 2]).Hold((extinction, depth, step) =>
         {
             LightWalk light = new(extinction, depth, step);
             for (int i = 0; i < 30; i++)
@@ -108,6 +109,6 @@ public class WaterPropertyTests
     [Fact]
     public void Cloud_from_shortwave_undoes_shortwave_from_cloud()
     {
-        Gen.Double[0.2, 1].Sample(n => Math.Abs(Sunlight.CloudFromRatioShare(Sunlight.CloudTransmissionShare(n)) - n) < 1e-9);
+        Gen.Double[0.2, 1].Hold(n => Math.Abs(Sunlight.CloudFromRatioShare(Sunlight.CloudTransmissionShare(n)) - n) < 1e-9);
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsCheck;
 using SecondShore.Formats.Text;
+using SecondShore.TestKit;
 
 namespace SecondShore.Formats.Tests.Text;
 
@@ -8,14 +9,14 @@ public class NumberTextTests
 {
     [Fact]
     public void Plain_numbers_are_read_to_the_last_bit_as_the_general_parser_reads_them() =>
-        Gen.Select(Gen.Long[0, 999_999_999_999_999], Gen.Int[0, 14], Gen.Bool).Sample((whole, decimals, minus) =>
+        Gen.Select(Gen.Long[0, 999_999_999_999_999], Gen.Int[0, 14], Gen.Bool).Hold((whole, decimals, minus) =>
         {
             string digits = whole.ToString(CultureInfo.InvariantCulture).PadLeft(decimals + 1, '0');
             if (digits.Length > 15) return;
             string text = (minus ? "-" : "") + digits[..^decimals] + (decimals > 0 ? "." + digits[^decimals..] : "");
             Assert.True(NumberText.TryPlain(text, out double value), text);
             Assert.Equal(BitConverter.DoubleToInt64Bits(double.Parse(text, CultureInfo.InvariantCulture)), BitConverter.DoubleToInt64Bits(value));
-        }, iter: 20_000);
+        }, 20_000);
 
     [Theory]
     [InlineData("")]

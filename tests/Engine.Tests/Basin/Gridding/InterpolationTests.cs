@@ -1,6 +1,7 @@
 using CsCheck;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Gridding;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Basin.Gridding;
 
@@ -23,7 +24,7 @@ public class InterpolationTests
 
     [Fact]
     public void Natural_neighbours_give_a_plane_back_and_the_data_at_the_data() =>
-        Gen.Select(Gen.Double[0, 100], Gen.Double[0, 100]).Array[8, 60].Sample(points =>
+        Gen.Select(Gen.Double[0, 100], Gen.Double[0, 100]).Array[8, 60].Hold(points =>
         {
             double[] x = [.. points.Select(p => p.Item1), -1, 101, -1, 101], y = [.. points.Select(p => p.Item2), -1, -1, 101, 101];
             float[] plane = [.. x.Zip(y, (a, b) => (float)(3 + (0.1 * a) - (0.07 * b)))];
@@ -42,11 +43,11 @@ public class InterpolationTests
                 natural.TryAt(x[i], y[i], ref triangle, out double value);
                 Assert.Equal(plane[i], value, 0.01);
             }
-        }, iter: 100);
+        }, 100);
 
     [Fact]
     public void Natural_neighbours_stay_within_the_range_of_the_data() =>
-        Gen.Select(Gen.Int[0, 12], Gen.Int[0, 12], Gen.Float[1, 30]).Array[6, 50].Sample(points =>
+        Gen.Select(Gen.Int[0, 12], Gen.Int[0, 12], Gen.Float[1, 30]).Array[6, 50].Hold(points =>
         {
             Triangulation mesh = new([.. points.Select(p => p.Item1 * 5.0)], [.. points.Select(p => p.Item2 * 5.0)]);
             if (mesh.EdgeCount == 0) return;
@@ -56,7 +57,7 @@ public class InterpolationTests
             for (int k = 0; k < 200; k++)
                 if (natural.TryAt((k % 20) * 3.1, (k / 20) * 6.3, ref triangle, out double value))
                     Assert.InRange(value, values.Min() - 1e-3, values.Max() + 1e-3);
-        }, iter: 150);
+        }, 150);
 
     [Fact]
     public void Kriging_draws_a_curved_bed_better_than_flat_triangles_and_natural_neighbours_as_well()

@@ -1,5 +1,6 @@
 using CsCheck;
 using SecondShore.Engine.Basin.Gridding;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Basin.Gridding;
 
@@ -7,7 +8,7 @@ public class NearestCellTests
 {
     [Fact]
     public void Nearest_marked_cells_are_those_that_a_search_of_all_finds() =>
-        Gen.Select(Gen.Int[1, 14], Gen.Int[1, 14], Gen.Int[0, 1000]).Sample((nx, ny, seed) =>
+        Gen.Select(Gen.Int[1, 14], Gen.Int[1, 14], Gen.Int[0, 1000]).Hold((nx, ny, seed) =>
         {
             bool[] marked = new bool[nx * ny];
             for (int i = 0; i < marked.Length; i++) marked[i] = ((i + seed) * 2654435761u >> 7) % 9 == 0;
@@ -21,7 +22,7 @@ public class NearestCellTests
                 Assert.Equal(best, squared[i]);
                 Assert.True(marked[nearest[i]] && Squared(i, nearest[i], nx) == best);
             }
-        }, iter: 300);
+        }, 300);
 
     private static int Squared(int i, int j, int nx) => (((i % nx) - (j % nx)) * ((i % nx) - (j % nx))) + (((i / nx) - (j / nx)) * ((i / nx) - (j / nx)));
 }

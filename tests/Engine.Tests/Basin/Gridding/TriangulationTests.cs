@@ -1,5 +1,6 @@
 using CsCheck;
 using SecondShore.Engine.Basin.Gridding;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Basin.Gridding;
 
@@ -7,7 +8,7 @@ public class TriangulationTests
 {
     [Fact]
     public void No_point_lies_in_the_circle_of_a_triangle() =>
-        Gen.Select(Gen.Int[0, 30], Gen.Int[0, 30]).Array[3, 60].Sample(points => AssertDelaunay(points), iter: 300);
+        Gen.Select(Gen.Int[0, 30], Gen.Int[0, 30]).Array[3, 60].Hold(points => AssertDelaunay(points), 300);
 
     [Fact]
     public void Points_on_a_lattice_and_on_tracks_triangulate_whole()

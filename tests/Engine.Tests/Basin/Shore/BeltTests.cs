@@ -2,6 +2,7 @@ using CsCheck;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Core.Numerics;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Basin.Shore;
 
@@ -40,7 +41,7 @@ public class BeltTests
 
     [Fact]
     public void Chance_lies_between_0_and_1_and_grows_with_reach() =>
-        Gen.Select(Gen.Double[1, 35].Array[1, 30], Gen.Double[0.2, 3], Gen.Double[0, 3]).Sample((samples, reachM, moreM) =>
+        Gen.Select(Gen.Double[1, 35].Array[1, 30], Gen.Double[0.2, 3], Gen.Double[0, 3]).Hold((samples, reachM, moreM) =>
         {
             SampleDistribution t = SampleDistribution.Of(samples);
             Belt narrow = Belt.Compute(Slope, t, null, reachM), wide = Belt.Compute(Slope, t, null, reachM + moreM);
@@ -49,7 +50,7 @@ public class BeltTests
                 Assert.InRange(narrow.Chance[i], 0f, 1f);
                 Assert.True(wide.Chance[i] >= narrow.Chance[i] - 0.03f, $"{wide.Chance[i]} under {narrow.Chance[i]}");
             }
-        }, iter: 60);
+        }, 60);
 
     [Fact]
     public void A_deeper_thermocline_moves_the_belt_by_as_much()

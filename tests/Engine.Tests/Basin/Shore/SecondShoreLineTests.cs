@@ -1,6 +1,7 @@
 using CsCheck;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Shore;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Basin.Shore;
 
@@ -52,7 +53,7 @@ public class SecondShoreLineTests
 
     [Fact]
     public void Every_line_of_any_lake_is_closed_and_there_is_one_where_it_is_deep_enough() =>
-        Gen.Select(Gen.Double[-5, 12].Array[49], Gen.Double[0.2, 8]).Sample((cells, level) =>
+        Gen.Select(Gen.Double[-5, 12].Array[49], Gen.Double[0.2, 8]).Hold((cells, level) =>
         {
             DepthGrid grid = LakeShapes.FromFormula(7, 7, 10, (x, y) => cells[((int)((y + 35) / 10) * 7) + (int)((x + 35) / 10)]);
             var lines = Contours.Trace(grid, [level]);
@@ -60,7 +61,7 @@ public class SecondShoreLineTests
             // A cell exactly at the level may leave a line of no length, which is none.
             if (grid.DepthM.Any(d => d > level + 1e-3)) Assert.NotEmpty(lines);
             if (!grid.DepthM.Any(d => d >= level)) Assert.Empty(lines);
-        }, iter: 500);
+        }, 500);
 
     [Fact]
     public void Where_only_the_soundings_end_the_line_ends_too()
