@@ -122,6 +122,8 @@ internal sealed partial class GriddingRun
     private float[] Doubt(bool[]? mask, float[] depthM, float[] toDatum, LeaveOutResult? tried, double contourIntervalM)
     {
         bool[] sounded = CellsOf(i => _cloud.Kind[i] != PointKind.Shore);
+        // The centre of an outermost sounding's cell may lie off the sheet: what has no depth says none of the water about it.
+        for (int i = 0; i < sounded.Length; i++) sounded[i] &= !float.IsNaN(depthM[i]);
         double sum = 0, squares = 0;
         foreach (float depth in _cloud.DepthM) (sum, squares) = (sum + depth, squares + ((double)depth * depth));
         float[] guessedM = new float[depthM.Length];
@@ -137,10 +139,12 @@ internal sealed partial class GriddingRun
         // However far from data: nothing is less certain than a depth of which only the lake is known.
         float mostM = (float)Math.Max(0.1, Math.Sqrt(Math.Max(0, (squares / _cloud.Count) - Math.Pow(sum / _cloud.Count, 2))));
         float[] sdM = new float[depthM.Length];
+        double farthest = _frame.Nx + _frame.Ny;
         for (int i = 0; i < sdM.Length; i++)
         {
-            if (float.IsNaN(depthM[i])) continue;
-            float own = error.SdM(Math.Sqrt(toDatum[i]) * _frame.CellM);
+            // Water that no triangle reached gets the depth of the nearest cell later on, and is as doubtful as its distance says.
+            if (float.IsNaN(depthM[i]) && mask?[i] != true) continue;
+            float own = error.SdM(Math.Min(Math.Sqrt(toDatum[i]), farthest) * _frame.CellM);
             own = (float)Math.Sqrt((own * own) + contour2);
             sdM[i] = Math.Max(Math.Min(own, mostM), 0.5f * guessedM[i]);
         }

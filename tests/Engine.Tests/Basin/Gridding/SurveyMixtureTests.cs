@@ -2,6 +2,7 @@ using CsCheck;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Gridding;
 using SecondShore.Engine.Core.Geo;
+using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Basin.Gridding;
 
@@ -88,27 +89,39 @@ public class SurveyMixtureTests
         Assert.True(lake.Grid.DepthSdM[there] > 0.5, "and its doubt is told");
     }
 
+    private static readonly Gen<((int X, int Y, double DepthM)[] Points, bool Shored)> AnySurvey =
+        Gen.Select(Gen.Int[-40, 40], Gen.Int[-40, 40], Gen.Double[-2, 25]).Array[0, 60].Select(Gen.Bool);
+
     [Fact]
+    [LongerCheck]
     public void Any_survey_gives_finite_depths_within_its_range_or_a_refusal() =>
-        Gen.Select(Gen.Int[-40, 40], Gen.Int[-40, 40], Gen.Double[-2, 25]).Array[0, 60].Select(Gen.Bool).Sample((points, shored) =>
+        AnySurvey.Hold(s => GivesDepthsWithDoubtOrARefusal(s.Points, s.Shored), LongCheck.Number(30, 300));
+
+    // An outermost sounding whose cell has no depth of its own took depth and doubt from the water about it.
+    [Theory]
+    [InlineData("4NRrGV2n1314")]
+    public void A_survey_that_once_left_water_without_doubt_tells_it(string seed) =>
+        AnySurvey.At(seed, s => GivesDepthsWithDoubtOrARefusal(s.Points, s.Shored));
+
+    private static void GivesDepthsWithDoubtOrARefusal((int X, int Y, double DepthM)[] points, bool shored)
+    {
+        Survey survey = new()
         {
-            Survey survey = new()
-            {
-                Soundings = [LakeShapes.Soundings(points.Select(p => (p.Item1 * 5.0, p.Item2 * 5.0, p.Item3)))],
-                Shoreline = shored ? LakeShapes.Circle(250, 40) : null,
-            };
-            GriddedLake lake = SurveyGridder.Grid(survey, new GridOptions { MaxCells = 20_000 });
-            Assert.Equal(lake.IsGridded, lake.Refusal is null);
-            if (!lake.IsGridded) return;
-            double most = points.Max(p => p.Item3);
-            for (int i = 0; i < lake.Grid.DepthM.Length; i++)
-            {
-                float depth = lake.Grid.DepthM[i];
-                if (float.IsNaN(depth)) continue;
-                Assert.InRange(depth, float.Epsilon, (float)Math.Max(0.101, (1.3 * most) + 0.1));
-                Assert.True(lake.Grid.DepthSdM[i] > 0 && float.IsFinite(lake.Grid.DepthSdM[i]));
-            }
-        }, iter: 30);
+            Soundings = [LakeShapes.Soundings(points.Select(p => (p.X * 5.0, p.Y * 5.0, p.DepthM)))],
+            Shoreline = shored ? LakeShapes.Circle(250, 40) : null,
+        };
+        GriddedLake lake = SurveyGridder.Grid(survey, new GridOptions { MaxCells = 20_000 });
+        Assert.Equal(lake.IsGridded, lake.Refusal is null);
+        if (!lake.IsGridded) return;
+        double most = points.Max(p => p.DepthM);
+        for (int i = 0; i < lake.Grid.DepthM.Length; i++)
+        {
+            float depth = lake.Grid.DepthM[i], sd = lake.Grid.DepthSdM[i];
+            if (float.IsNaN(depth)) continue;
+            Assert.InRange(depth, float.Epsilon, (float)Math.Max(0.101, (1.3 * most) + 0.1));
+            Assert.True(sd > 0 && float.IsFinite(sd), $"cell {i} is {depth} m deep with a standard error of {sd} m");
+        }
+    }
 
     [Fact]
     public void Mirrored_soundings_give_the_mirrored_grid()
