@@ -4,17 +4,18 @@ using SecondShore.Browser.Tests;
 using SecondShore.TestKit;
 
 [assembly: AssemblyFixture(typeof(BrowserFixture))]
+[assembly: LongCheck]
 
 namespace SecondShore.Browser.Tests;
 
 /// <summary>One published app, one server and one Chromium for all browser tests.</summary>
 /// <remarks>
-/// Chromium is taken from the variable SECONDSHORE_CHROMIUM or from PATH. Without one the tests skip and say so, unless
-/// SECONDSHORE_NEED_BROWSER is set, as CI sets it: then they fail. The app is published once a run, since only a published one
-/// runs as users have it; SECONDSHORE_PUBLISHED names a folder that holds it already.
+/// Without a Chromium (<see cref="Needed.Chromium"/>) the tests skip and say so, and nothing is published. The app is published once
+/// a run, since only a published one runs as users have it; SECONDSHORE_PUBLISHED names a folder that holds it already.
 /// </remarks>
 public sealed class BrowserFixture : IAsyncLifetime
 {
+    private string? _missing = Needed.Chromium.Missing;
     private PublishedHost? _host;
     private string _folder = "";
     private IPlaywright? _playwright;
@@ -23,48 +24,51 @@ public sealed class BrowserFixture : IAsyncLifetime
     /// <summary>The server's address.</summary>
     public string Address => _host?.Address ?? "";
 
-    /// <summary>The published app's files.</summary>
-    public string SiteFolder => Path.Combine(_folder, "wwwroot");
-
-    /// <summary>Why there is no browser; null when there is one.</summary>
-    public string? Missing { get; private set; }
+    /// <summary>The published app's files; skips the test without a browser.</summary>
+    public string SiteFolder
+    {
+        get
+        {
+            _ = Browser;
+            return Path.Combine(_folder, "wwwroot");
+        }
+    }
 
     /// <summary>Folder for pictures that people look at.</summary>
     public static string Screens { get; } = Directory.CreateDirectory(Path.Combine(SharedData.RepositoryRoot, "artifacts", "screens")).FullName;
 
     public async ValueTask InitializeAsync()
     {
-        string? chromium = FindChromium();
-        if (chromium is null)
+        if (Needed.Chromium.Find() is not { } chromium) return;
+        _playwright = await Playwright.CreateAsync();
+        try
         {
-            Missing = "No Chromium was found: set SECONDSHORE_CHROMIUM to one, or put chromium on PATH.";
+            _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+            {
+                ExecutablePath = chromium,
+                Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+            });
+        }
+        catch (PlaywrightException e)
+        {
+            _missing = $"{chromium} would not start: start it by hand to see why, or install the package 'chromium' anew. It said: {e.Message.Split('\n')[0]}";
             return;
         }
 
         _folder = await PublishedAsync();
-        _host = await HostAsync();
-        _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = chromium,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        _host = await PublishedHost.StartAsync(_folder);
     }
 
-    /// <summary>The browser; skips the test, or fails it under CI, when there is none.</summary>
-    public IBrowser Browser
+    /// <summary>The browser; skips the test, or fails it where it must run, when there is none.</summary>
+    public IBrowser Browser => _browser ?? throw Needed.Chromium.Without(_missing!);
+
+    /// <summary>Another host, with an empty data folder; skips the test without a browser.</summary>
+    internal Task<PublishedHost> HostAsync(params string[] args)
     {
-        get
-        {
-            if (_browser is not null) return _browser;
-            if (Environment.GetEnvironmentVariable("SECONDSHORE_NEED_BROWSER") is { Length: > 0 }) Assert.Fail(Missing);
-            Assert.Skip(Missing ?? "No browser.");
-            throw new UnreachableException();
-        }
+        // Asked for first: without a browser there is no published app to start.
+        _ = Browser;
+        return PublishedHost.StartAsync(_folder, args);
     }
-
-    /// <summary>Another host, with an empty data folder.</summary>
-    internal Task<PublishedHost> HostAsync(params string[] args) => PublishedHost.StartAsync(_folder, args);
 
     /// <summary>A device of its own: nothing stored. A calm one asks for reduced motion.</summary>
     public Task<IBrowserContext> DeviceAsync(int width, int height, bool dark = false, string locale = "en-US", bool calm = false) =>
@@ -90,7 +94,7 @@ public sealed class BrowserFixture : IAsyncLifetime
         if (Environment.GetEnvironmentVariable("SECONDSHORE_PUBLISHED") is { Length: > 0 } given) return given;
         string folder = Path.Combine(SharedData.RepositoryRoot, "artifacts", "browser-tests");
         // Files go over this machine's own wire: packing them would take longer than sending them.
-        ProcessStartInfo start = new("dotnet", ["publish", "src/Host", "-c", "Release", "-o", folder, "-v", "q", "-nologo", "-p:CompressionEnabled=false"])
+        ProcessStartInfo start = new(Programs.Dotnet, ["publish", "src/Host", "-c", "Release", "-o", folder, "-v", "q", "-nologo", "-p:CompressionEnabled=false"])
         {
             WorkingDirectory = SharedData.RepositoryRoot,
             RedirectStandardOutput = true,
@@ -99,20 +103,5 @@ public sealed class BrowserFixture : IAsyncLifetime
         string said = await publish.StandardOutput.ReadToEndAsync();
         await publish.WaitForExitAsync();
         return publish.ExitCode == 0 ? folder : throw new InvalidOperationException($"The app could not be published: {said}");
-    }
-
-    private static string? FindChromium()
-    {
-        if (Environment.GetEnvironmentVariable("SECONDSHORE_CHROMIUM") is { Length: > 0 } given) return File.Exists(given) ? given : null;
-        foreach (string folder in (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator))
-        {
-            foreach (string name in (string[])["chromium", "chromium-browser", "google-chrome"])
-            {
-                string path = Path.Combine(folder, name);
-                if (folder.Length > 0 && File.Exists(path)) return path;
-            }
-        }
-
-        return null;
     }
 }

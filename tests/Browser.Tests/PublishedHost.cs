@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using SecondShore.TestKit;
 
 namespace SecondShore.Browser.Tests;
 
@@ -20,7 +21,7 @@ internal sealed partial class PublishedHost : IAsyncDisposable
     public static async Task<PublishedHost> StartAsync(string folder, params string[] args)
     {
         string data = Directory.CreateTempSubdirectory("second-shore-browser-").FullName;
-        ProcessStartInfo start = new("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", data, .. args])
+        ProcessStartInfo start = new(Programs.Dotnet, [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", data, .. args])
         {
             RedirectStandardOutput = true,
             WorkingDirectory = folder,

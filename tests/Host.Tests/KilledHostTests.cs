@@ -2,16 +2,19 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net.Http.Json;
 using SecondShore.Records;
+using SecondShore.TestKit;
 
 namespace SecondShore.Host.Tests;
 
-/// <summary>The host's process is killed while devices write. How often is set by SECONDSHORE_KILLS.</summary>
+/// <summary>The host's process is killed while devices write: a few times, often in the long check, as often as SECONDSHORE_KILLS says.</summary>
 public class KilledHostTests
 {
     [Fact]
+    [LongerCheck]
     public async Task A_host_killed_while_it_writes_opens_again_with_everything_acknowledged()
     {
-        int kills = int.Parse(Environment.GetEnvironmentVariable("SECONDSHORE_KILLS") ?? "3", CultureInfo.InvariantCulture);
+        string? given = Environment.GetEnvironmentVariable("SECONDSHORE_KILLS");
+        int kills = given is null ? LongCheck.Number(3, 200) : int.Parse(given, CultureInfo.InvariantCulture);
         string folder = Path.Combine(Path.GetTempPath(), "second-shore-kill-" + Guid.NewGuid().ToString("N"));
         Random chance = new(7);
         HashSet<string> acknowledged = [];
@@ -69,7 +72,7 @@ public class KilledHostTests
         }
     }
 
-    private static Process Start(string folder) => Process.Start(new ProcessStartInfo("dotnet",
+    private static Process Start(string folder) => Process.Start(new ProcessStartInfo(Programs.Dotnet,
         [Path.Combine(AppContext.BaseDirectory, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", folder, "--requests-per-second", "100000"])
     { RedirectStandardOutput = true })!;
 

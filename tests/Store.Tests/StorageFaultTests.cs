@@ -21,7 +21,7 @@ public class StorageFaultTests
     public async Task A_full_disk_says_so_and_loses_nothing()
     {
         using TempData folder = new(onDisk: true);
-        if (!Mount(folder.Path, "size=1m")) Assert.Skip("A small disk can be mounted by root only, where the system allows it.");
+        if (!Mount(folder.Path, "size=1m")) Assert.Skip("A small disk could not be mounted: run this test as root, with the command mount, where the system allows it.");
         try
         {
             List<LakeRecord> acknowledged = [];
@@ -41,7 +41,7 @@ public class StorageFaultTests
     public async Task A_disk_that_becomes_read_only_says_so_and_loses_nothing()
     {
         using TempData folder = new(onDisk: true);
-        if (!Mount(folder.Path, "size=8m")) Assert.Skip("A disk can be made read-only by root only, where the system allows it.");
+        if (!Mount(folder.Path, "size=8m")) Assert.Skip("A disk could not be mounted to be made read-only: run this test as root, with the command mount, where the system allows it.");
         try
         {
             LakeRecord kept = Note("kept", 10);

@@ -1,0 +1,24 @@
+namespace SecondShore.TestKit;
+
+/// <summary>Programs of the machine that tests start.</summary>
+public static class Programs
+{
+    /// <summary>The program that runs these tests' own assemblies, wherever it was installed.</summary>
+    public static string Dotnet { get; } = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } path ? path : "dotnet";
+
+    /// <summary>The first of the names that is on PATH; null where none is.</summary>
+    public static string? OnPath(params string[] names)
+    {
+        string end = OperatingSystem.IsWindows() ? ".exe" : "";
+        foreach (string folder in (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries))
+        {
+            foreach (string name in names)
+            {
+                string path = Path.Combine(folder, name + end);
+                if (File.Exists(path)) return path;
+            }
+        }
+
+        return null;
+    }
+}
