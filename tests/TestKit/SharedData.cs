@@ -3,6 +3,9 @@ namespace SecondShore.TestKit;
 /// <summary>Finds the repository and the measured data that may lie beside it; neither the product nor its tests need the latter.</summary>
 public static class SharedData
 {
+    /// <summary>What a test says that needs the whole of the measured data.</summary>
+    public const string Missing = "The measured lakes and surveys are not here: put them into ../shared beside the repository, or name their folder in SECONDSHORE_SHARED, to run this test.";
+
     /// <summary>The repository's root: the folder that holds the solution file.</summary>
     public static string RepositoryRoot { get; } = FindRoot();
 
@@ -24,6 +27,9 @@ public static class SharedData
         string path = Path.Combine([Folder, .. parts]);
         return Path.Exists(path) ? path : null;
     }
+
+    /// <summary>A small measured copy in tests/data; its README says where it is from.</summary>
+    public static string Copy(params string[] parts) => Path.Combine([RepositoryRoot, "tests", "data", .. parts]);
 
     private static string FindRoot()
     {

@@ -5,7 +5,7 @@ using SecondShore.Formats.Surveys;
 namespace SecondShore.TestKit;
 
 /// <summary>What a measured survey file must be read as, by its source.json; or that it must be refused, and with which words.</summary>
-/// <param name="File">Folder and file under the shared surveys.</param>
+/// <param name="File">Folder and file under the shared surveys, or under tests/data where <paramref name="IsCopy"/> says so.</param>
 /// <param name="Kind">What it holds.</param>
 /// <param name="Options">What a user would confirm or set.</param>
 /// <param name="Count">Soundings, lines, rings or cells with data; -1 when source.json does not say.</param>
@@ -16,15 +16,16 @@ namespace SecondShore.TestKit;
 /// <param name="Extent">Extent in degrees; null when not said.</param>
 /// <param name="Refusal">Words of the refusal; null when it must be read.</param>
 /// <param name="Context">What the lake's folder would know; null for nothing.</param>
+/// <param name="IsCopy">Whether it is a small copy that goes with the tests.</param>
 public sealed record SurveyCase(string File, SurveyKind Kind, SurveyOptions Options, long Count = -1, double LowFiled = double.NaN,
     double HighFiled = double.NaN, DepthUnit Unit = DepthUnit.Metres, DepthSense Sense = DepthSense.Depth, GeoExtent? Extent = null,
-    string? Refusal = null, SurveyContext? Context = null)
+    string? Refusal = null, SurveyContext? Context = null, bool IsCopy = false)
 {
     /// <summary>Reads the file; null where the shared surveys are absent.</summary>
     public SurveyImport? Read()
     {
-        string[] parts = File.Split('/');
-        if (SharedData.Find(["surveys", .. parts]) is not string path) return null;
+        string[] parts = ["surveys", .. File.Split('/')];
+        if ((IsCopy ? SharedData.Copy(parts) : SharedData.Find(parts)) is not string path) return null;
         FolderFiles folder = FolderFiles.OneFile(path);
         return SurveyImporter.Read(new SurveySource(folder, parts[^1]), Options, Context ?? SurveyContext.Nothing);
     }
@@ -35,7 +36,19 @@ public static class SurveyCatalogue
 {
     private static readonly SurveyOptions Found = new();
 
-    /// <summary>All cases.</summary>
+    /// <summary>The small copies, with the facts of the numbers in them.</summary>
+    public static IReadOnlyList<SurveyCase> Copies { get; } =
+    [
+        new("ela-lake-227.csv", SurveyKind.Soundings, Found, 148, -10.71, -0.49, Sense: DepthSense.NegativeDepth,
+            Extent: new GeoExtent(49.68676, -93.6906, 49.68897, -93.68702), IsCopy: true),
+        new("lake.nmea", SurveyKind.Soundings, Found, 32, 17.28, 23.65, Extent: new GeoExtent(44.79059, -63.84051, 44.7924, -63.83889), IsCopy: true),
+        new("mendota-depths.csv", SurveyKind.Soundings, new SurveyOptions { Crs = "EPSG:3071" }, 88, 0.9144, 24.384,
+            Extent: new GeoExtent(43.07, -89.49, 43.15, -89.36), IsCopy: true),
+        new("mendota-depths.csv", SurveyKind.Soundings, Found, Refusal: "does not say its coordinate system", IsCopy: true),
+        new("reservoir.pic", SurveyKind.Soundings, Found, 63, 3.01, 16.72, DepthUnit.Feet, Extent: new GeoExtent(28.0648, -97.90486, 28.07083, -97.89634), IsCopy: true),
+    ];
+
+    /// <summary>All whole files.</summary>
     public static IReadOnlyList<SurveyCase> All { get; } =
     [
         new("prettyboy-reservoir-soundings/PrettyBoy.csv", SurveyKind.Soundings, new SurveyOptions { Crs = "EPSG:26918", Unit = DepthUnit.Feet },

@@ -41,19 +41,30 @@ public class ScoreTests
     public void Blind_figures_on_a_small_measured_lake_stay_within_what_was_reached()
     {
         string? path = SharedData.Find("validation", "pleasant-lake");
-        if (path is null) Assert.Skip("The measured lakes are not beside the repository.");
-        ScoreReport report = ScoreRunner.Run([LakeFolderReader.ReadPath(path)], ScoreMode.Blind);
+        Assert.SkipWhen(path is null, SharedData.Missing);
+        ScoreReport report = ScoreRunner.Run([LakeFolderReader.ReadPath(path!)], ScoreMode.Blind);
         Assert.InRange(report.Lakes[0].TemperatureRmseC!.Value, 0.3, 1.5);
         Assert.InRange(report.Lakes[0].SurfaceRmseC!.Value, 0.2, 1.3);
         Assert.True(report.Lakes[0].N > 10000);
     }
 
     [Fact]
+    public void Blind_figures_on_one_measured_season_stay_within_what_was_reached()
+    {
+        LakeScore score = ScoreRunner.Run([LakeFolderReader.ReadPath(SharedData.Copy("lakes", "pleasant-lake-2019"))], ScoreMode.Blind).Lakes[0];
+        Assert.InRange(score.TemperatureRmseC!.Value, 0.3, 2.1);
+        Assert.InRange(score.SurfaceRmseC!.Value, 0.2, 0.8);
+        Assert.InRange(score.ThermoclineMaeM!.Value, 0.3, 1.2);
+        Assert.InRange(score.OverturnMaeDays!.Value, 0, 4);
+        Assert.True(score.N > 300);
+    }
+
+    [Fact]
     public void A_fit_of_one_season_foretells_the_next_better_than_the_priors_do()
     {
         string? path = SharedData.Find("validation", "pleasant-lake");
-        if (path is null) Assert.Skip("The measured lakes are not beside the repository.");
-        LakeFolder lake = LakeFolderReader.ReadPath(path);
+        Assert.SkipWhen(path is null, SharedData.Missing);
+        LakeFolder lake = LakeFolderReader.ReadPath(path!);
         LakeScore fitted = ScoreRunner.Run([lake], ScoreMode.Fit).Lakes[0], blind = ScoreRunner.Run([lake], ScoreMode.Blind).Lakes[0];
         Assert.InRange(fitted.TemperatureRmseC!.Value, 0.2, 1.0);
         Assert.InRange(fitted.ThermoclineMaeM!.Value, 0.1, 0.8);

@@ -8,21 +8,22 @@ using Xunit;
 
 namespace SecondShore.Engine.Tests.Motion;
 
-/// <summary>
-/// Five days of hourly wind on measured lakes at 50 m, where the shared surveys are present. The large lake takes up to a
-/// minute without optimisation, so it runs only when SECONDSHORE_LONG is set.
-/// </summary>
+/// <summary>Five days of hourly wind on measured lakes at 50 m, where the shared surveys are present.</summary>
 public class MeasuredBasinTests
 {
-    [Theory]
-    [InlineData("prettyboy-reservoir-soundings/PrettyBoy.csv", 12, false)]
-    [InlineData("mendota-contours/mendota-contours-all.shp", 10, true)]
-    public void Five_days_of_hourly_wind_run_without_trouble(string file, double upperM, bool isLong)
+    [Fact]
+    [LongCheck]
+    public void Five_days_of_hourly_wind_run_without_trouble_on_a_winding_reservoir() => Run("prettyboy-reservoir-soundings/PrettyBoy.csv", 12);
+
+    [Fact]
+    [LongCheck]
+    public void Five_days_of_hourly_wind_run_without_trouble_on_a_large_lake() => Run("mendota-contours/mendota-contours-all.shp", 10);
+
+    private static void Run(string file, double upperM)
     {
-        Assert.SkipWhen(isLong && Environment.GetEnvironmentVariable("SECONDSHORE_LONG") is null, "Set SECONDSHORE_LONG to run the large lake.");
         SurveyCase survey = SurveyCatalogue.All.First(s => s.File == file && s.Refusal is null);
         SurveyImport? read = survey.Read();
-        Assert.SkipWhen(read is null, "The shared surveys are not beside the repository.");
+        Assert.SkipWhen(read is null, SharedData.Missing);
         GriddedLake lake = SurveyGridder.Grid(read!.Survey!, new GridOptions { CellM = 50 }, null, TestContext.Current.CancellationToken);
         Assert.True(lake.IsGridded, lake.Refusal);
         WindField field = WindField.Compute(lake.Grid!, [new TwoLayers(upperM, 998.4, 999.6, 1)], TestWeather.FiveDays(), TestWeather.Start.AddHours(6), 120,
