@@ -116,7 +116,7 @@ public class NewcomerTests(BrowserFixture fixture)
             await app.Page.WaitForFunctionAsync("""
                 async (count) => {
                   const store = await import('/js/app.js'), lake = await store.setting('lake');
-                  return JSON.parse(await store.recordsJson(lake)).filter((r) => ['bite', 'fish', 'snag', 'nothing'].includes(r.kind)).length === count;
+                  return JSON.parse(await store.recordsJson(lake)).filter((r) => ['bite', 'fish', 'snag', 'nothing', 'effort'].includes(r.kind)).length === count;
                 }
                 """, i + 1);
             await app.Page.Locator(".ab-undo").WaitForAsync();

@@ -39,6 +39,17 @@ public sealed record OutlookDocument
     /// <summary>Readings not followed, and why.</summary>
     public required IReadOnlyList<string> Doubted { get; init; }
 
+    /// <summary>Readings that play no part by their date; empty where every one does.</summary>
+    public required IReadOnlyList<UnusedRow> Unused { get; init; }
+
+    /// <summary>A reading that plays no part.</summary>
+    /// <param name="At">When it was made, by its own date.</param>
+    /// <param name="Kind">What was read, with its unit: <c>haze_depth_m</c>, <c>surface_temp_c</c>, <c>temp_c</c>, <c>secchi_m</c>, <c>oxygen_mg_l</c>; <c>profile</c> for a cast.</param>
+    /// <param name="Value">The value; null for a cast.</param>
+    /// <param name="Source">File and line, or the entry's id.</param>
+    /// <param name="Why"><c>after_the_answer</c> or <c>earlier_season</c>.</param>
+    public sealed record UnusedRow(DateTimeOffset At, string Kind, double? Value, string Source, string Why);
+
     /// <summary>One depth of the profile.</summary>
     /// <param name="DepthM">Depth, m.</param>
     /// <param name="TempC">Temperature, degC.</param>

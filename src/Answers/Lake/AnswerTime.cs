@@ -5,15 +5,41 @@ namespace SecondShore.Answers.Lake;
 /// <summary>The instant a question stands for when the user names none.</summary>
 public static class AnswerTime
 {
-    /// <summary>The end of the measured weather where the folder says where that is, else now; in the lake's zone.</summary>
+    // A clock or a date may be a day out; what is written further ahead has not been seen yet.
+    private static readonly TimeSpan ClockMayBeOut = TimeSpan.FromDays(1);
+
+    /// <summary>The later of the end of the measured weather and of the newest reading, in the lake's zone; now where the folder has no such end.</summary>
     /// <param name="folder">The lake.</param>
     /// <param name="clock">The present.</param>
-    public static DateTimeOffset Default(LakeFolder folder, TimeProvider clock)
+    /// <param name="now">The present where the question is about now: the answer then stands no earlier.</param>
+    /// <remarks>
+    /// A reading is news, so the answer stands where it was made, carried there by the forecast rows of the weather or, past them, by
+    /// past years. One dated ahead of the present carries it nowhere; that it is not used is said (<see cref="UnusedReadings"/>).
+    /// </remarks>
+    public static DateTimeOffset Default(LakeFolder folder, TimeProvider clock, DateTimeOffset? now = null)
     {
         ArgumentNullException.ThrowIfNull(folder);
         ArgumentNullException.ThrowIfNull(clock);
-        return ToLocal(folder.MeasuredUntil ?? clock.GetUtcNow(), folder);
+        DateTimeOffset present = clock.GetUtcNow(), at = folder.MeasuredUntil ?? present;
+        if (now > at) at = now.Value;
+        return ToLocal(NewestRead(folder, at, (at > present ? at : present) + ClockMayBeOut), folder);
     }
+
+    /// <summary>The newest reading or cast before an instant, if it is later than another; else that other.</summary>
+    /// <param name="folder">The lake.</param>
+    /// <param name="from">The least that is given.</param>
+    /// <param name="until">Readings after it are not looked at.</param>
+    public static DateTimeOffset NewestRead(LakeFolder folder, DateTimeOffset from, DateTimeOffset until)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        DateTimeOffset newest = from;
+        foreach (DateTimeOffset read in Read(folder))
+            if (read > newest && read <= until) newest = read;
+        return newest.ToOffset(from.Offset);
+    }
+
+    private static IEnumerable<DateTimeOffset> Read(LakeFolder folder) =>
+        folder.Readings.Concat(folder.Secchi).Select(r => r.At).Concat(folder.Profiles.Select(p => p.At));
 
     /// <summary>The day to plan for when none is named: the day after <see cref="Default"/>.</summary>
     public static DateOnly DefaultDay(LakeFolder folder, TimeProvider clock) =>

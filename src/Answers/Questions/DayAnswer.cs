@@ -38,7 +38,7 @@ public static class DayAnswer
         lake.RequireGrid();
         DayClock clock = DayClock.Of(lake, wish, UsualHomeBy);
         StagedProgress staged = new(progress, 0.35, 0.25, 0.3, 0.1);
-        Outlook outlook = OutlookAnswer.Compute(lake, clock.Launch, wish.Ensemble, staged.Next(), cancel);
+        Outlook outlook = OutlookAnswer.Compute(lake, clock.OutlookAt(lake.Folder, wish.Here), wish.Ensemble, staged.Next(), cancel);
         IProgress<double> reading = staged.Next();
         FormMap forms = knownForms ?? ShoreAnswer.Forms(lake, reading, cancel);
         (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed) = Motion(lake, outlook, clock, null, staged.Next(), cancel);
@@ -171,7 +171,9 @@ public static class DayAnswer
         ArgumentNullException.ThrowIfNull(clock);
         WindHistory history = wind.Field.Wind;
         List<SheetWind> strip = [];
-        for (DateTimeOffset hour = clock.Launch; hour < clock.HomeBy.AddHours(2); hour = hour.AddHours(1))
+        // Whole hours, as the clock on the wall has them: bars, hours and stops then stand on one axis.
+        DateTimeOffset first = clock.Launch.AddTicks(-(clock.Launch.Ticks % TimeSpan.TicksPerHour));
+        for (DateTimeOffset hour = first; hour < clock.HomeBy.AddHours(2); hour = hour.AddHours(1))
         {
             if (hour > wind.Field.Hours[^1]) break;
             int step = history.StepAt(hour);

@@ -1,5 +1,6 @@
 using SecondShore.Answers.Lake;
 using SecondShore.Engine.Water;
+using SecondShore.Formats.Lake;
 
 namespace SecondShore.Answers.Questions;
 
@@ -10,6 +11,15 @@ namespace SecondShore.Answers.Questions;
 /// <param name="DarkAt">Dark (end of civil twilight); null on a day without one.</param>
 public sealed record DayClock(DateTimeOffset Launch, DateTimeOffset HomeBy, DateTimeOffset? LightAt, DateTimeOffset? DarkAt)
 {
+    /// <summary>The instant of the outlook that a day is planned by: launch, or now on the water, or the newest reading of that day before it is over.</summary>
+    /// <param name="folder">The lake.</param>
+    /// <param name="here">Where the boat is, when the day is planned anew on the water.</param>
+    public DateTimeOffset OutlookAt(LakeFolder folder, BoatNow? here)
+    {
+        DateTimeOffset from = here is not null && here.At > Launch ? here.At.ToOffset(Launch.Offset) : Launch;
+        return AnswerTime.NewestRead(folder, from, here?.At ?? HomeBy);
+    }
+
     /// <summary>The hours a wish leaves: from sunrise unless another launch is asked, home by dark at the latest.</summary>
     /// <exception cref="CouldNotComputeException">Home comes before launch.</exception>
     public static DayClock Of(PreparedLake lake, DayWish wish, TimeOnly usualHomeBy)

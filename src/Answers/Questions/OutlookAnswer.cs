@@ -22,7 +22,7 @@ public static class OutlookAnswer
         ArgumentNullException.ThrowIfNull(lake);
         options ??= new EnsembleOptions();
         LakeFolder folder = lake.Folder;
-        List<string> assumed = [.. lake.Assumed];
+        List<string> assumed = [.. UnusedReadings.Said(UnusedReadings.Of(folder, at), at), .. lake.Assumed];
         PreparedWeather? weather = folder.Weather is { Count: > 0 } table ? WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site) : null;
         if (weather is not null) assumed.AddRange(weather.Notes);
         WeatherSeries? season = weather is null ? null : SegmentFor(weather.Segments, at);
@@ -76,6 +76,7 @@ public static class OutlookAnswer
             Words = [OutlookWords.Say(outlook, !units.IsMetric), .. NextReading.Ask(lake.Folder, outlook) is { } ask ? [ask] : Array.Empty<string>()],
             Assumed = outlook.Assumed,
             Doubted = outlook.Doubted,
+            Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new OutlookDocument.UnusedRow(u.At, KindKey(u.Kind), u.Value, u.Source, WhyKey(u.Why)))],
         };
     }
 
@@ -86,6 +87,18 @@ public static class OutlookAnswer
         LayerState.Turning => "turning",
         _ => "mixed",
     };
+
+    private static string KindKey(ReadingKind? kind) => kind switch
+    {
+        ReadingKind.HazeDepth => "haze_depth_m",
+        ReadingKind.SurfaceTemperature => "surface_temp_c",
+        ReadingKind.Temperature => "temp_c",
+        ReadingKind.Secchi => "secchi_m",
+        ReadingKind.Oxygen => "oxygen_mg_l",
+        _ => "profile",
+    };
+
+    private static string WhyKey(UnusedBecause why) => why == UnusedBecause.AfterTheInstant ? "after_the_answer" : "earlier_season";
 
     // With measured hypsography and no survey the lake is one arm.
     private static IReadOnlyList<ArmShape> ArmShapes(PreparedLake lake)

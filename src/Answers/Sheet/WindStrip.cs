@@ -35,8 +35,9 @@ internal static class WindStrip
                 .Append(Fmt($"<rect class=\"f\" x=\"{x - (0.5 * width):0.#}\" y=\"{Y(hour.WindMps):0.#}\" width=\"{width:0.#}\" height=\"{Floor - Y(hour.WindMps):0.#}\"/>"));
             if (double.IsFinite(hour.FromDeg))
                 svg.Append(Fmt($"<path class=\"cv\" transform=\"translate({x:0.#},20) rotate({hour.FromDeg + 180:0})\" d=\"M0,7V-7M-3.2,-3L0,-7L3.2,-3\"/>"));
-            if (label++ % Math.Max(1, (int)Math.Ceiling(hours / 6)) == 0 && x < Right - 8)
-                svg.Append(Fmt($"<text x=\"{x:0.#}\" y=\"143\" text-anchor=\"middle\">{hour.At.ToString("h tt", CultureInfo.InvariantCulture).ToLowerInvariant()}</text>"));
+            // An hour's name stands where the hour begins: where a stop at that time begins, too.
+            if (label++ % Math.Max(1, (int)Math.Ceiling(hours / 6)) == 0 && X(hour.At) < Right - 8)
+                svg.Append(Fmt($"<text x=\"{X(hour.At):0.#}\" y=\"143\" text-anchor=\"middle\">{hour.At.ToString("h tt", CultureInfo.InvariantCulture).ToLowerInvariant()}</text>"));
         }
 
         svg.Append(Fmt($"<path class=\"ax\" d=\"M{Left},{Floor}H{Right}\"/>"));

@@ -2,8 +2,10 @@ using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Day;
+using SecondShore.Engine.Rig;
 
 namespace SecondShore.App.Compute;
 
@@ -40,7 +42,8 @@ internal static class DayViews
         return new StopView(
             stop.Candidate.Id, stop.Candidate.Letter, stop.Candidate.Name, stop.Candidate.Place.XM, stop.Candidate.Place.YM, stop.Candidate.DepthM,
             stop.Arrive, stop.Leave, RigWords.Short(rig), Math.Round(rig.Choice.Chosen.Jig.MassKg * 1000, 1), stop.Candidate.How, stop.Why,
-            leg is null ? 0 : (leg.Arrive - leg.Leave).TotalMinutes, leg?.LengthM ?? 0);
+            leg is null ? 0 : (leg.Arrive - leg.Leave).TotalMinutes, leg?.LengthM ?? 0,
+            FormWords.Of(day.Spots[stop.Candidate.Id].Form), Math.Round(TowShape.Of(rig.Conditions.Tow(rig.Choice.Chosen.Jig, rig.Line)).Tow.TrailM, 1));
     }
 
     private static RouteChart Chart(DayResult day) => new(

@@ -26,14 +26,27 @@ internal static class FiledLog
         DepthM = row.BottomDepthM,
         LatDeg = row.Place?.LatDeg,
         LonDeg = row.Place?.LonDeg,
+        AccuracyM = row.AccuracyM,
         SpeedMps = row.SpeedMps,
-        Spot = row.Spot.Length > 0 ? row.Spot : null,
+        Spot = Word(row.Spot),
+        Form = Word(row.Form),
+        LayerM = row.LayerDepthM,
+        FishingLine = Word(row.FishingLine),
+        Species = Word(row.Species),
+        LengthM = row.FishLengthM,
+        Ate = Word(row.Ate),
+        Sighted = Word(row.Sighted),
+        SightedDepthM = row.SightedDepthM,
+        SightedWhere = Word(row.SightedWhere),
+        Jig = Word(row.Jig),
         JigWeightG = row.JigWeightG,
-        Trailer = row.Trailer.Length > 0 ? row.Trailer : null,
-        Colour = row.Colour.Length > 0 ? row.Colour : null,
+        Trailer = Word(row.Trailer),
+        Colour = Word(row.Colour),
         Minutes = row.Minutes,
         Note = row.Note,
     }, EntryJson.Default.Entry);
+
+    private static string? Word(string text) => text.Length > 0 ? text : null;
 
     private static string KindOf(ReadingKind kind) => kind switch
     {

@@ -1,4 +1,5 @@
 using SecondShore.Answers;
+using SecondShore.Answers.Lake;
 using SecondShore.App.Compute.Views;
 using SecondShore.Formats;
 using SecondShore.Formats.Files;
@@ -40,6 +41,30 @@ internal sealed partial class LakeDesk
         if (!folder.HasSite) return view;
         foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
         return view with { Taken = true };
+    }
+
+    // The box is a file of the lake: it goes where the lake goes, and the command line reads it.
+    private TackleView ChangeTackle(AskAbout about)
+    {
+        TackleAsk ask = about.Tackle ?? throw new CouldNotComputeException("Nothing is said of what to keep.");
+        (LakeFolder filed, PreparedLake bottom, PreparedLake lake) = (_filed ?? throw new CouldNotComputeException("No lake is open."), _bottom!, Opened());
+        ILakeFiles files;
+        try
+        {
+            files = ask.IsTrailer ? TackleEdits.WithTrailer(filed.Files, ask.Was, ask.Name, ask.Colour) : TackleEdits.WithJig(filed.Files, ask.Was, ask.Name, ask.WeightG, ask.Colour);
+        }
+        catch (InvalidDataException e)
+        {
+            throw new CouldNotComputeException(e.Message);
+        }
+
+        TackleDocument? tackle = TackleEdits.Read(files);
+        _filed = filed with { Files = files, Tackle = tackle };
+        _bottom = bottom.With(bottom.Folder with { Files = files, Tackle = tackle });
+        _lake = lake.With(lake.Folder with { Files = files, Tackle = tackle });
+        string name = files.Find("tackle.json")!;
+        tray.Put("file:" + name, files.Read(name));
+        return TackleView.Of(tackle);
     }
 
     private string Export(AskAbout about)

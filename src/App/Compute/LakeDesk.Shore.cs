@@ -61,8 +61,8 @@ internal sealed partial class LakeDesk
         _forms ??= ShoreAnswer.Forms(lake, Share(0, 0.8));
         if (about.PoolDropM is { } dropM) lake = lake.With(lake.Folder with { Levels = [new Engine.Season.PoolLevel(outlook.At, dropM)] });
         ShoreResult result = ShoreAnswer.Compute(lake, _forms, outlook, maxSpots: MostSpots);
-        if (!tries) _ranked = result;
-        return result;
+        if (!tries) return _ranked = result;
+        return _ranked is { } known ? KeptLetters.On(result, known.Spots) : result;
     }
 
     // The grid of a tried level goes to the chart once, not with every depth tried on it.

@@ -1,7 +1,9 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using SecondShore.Answers;
+using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
+using SecondShore.Answers.Learn;
 using SecondShore.Answers.Questions;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Basin;
@@ -41,6 +43,9 @@ internal sealed partial class LakeDesk(ITray tray)
             "shore" or "slice" => JsonSerializer.Serialize(Shore(about, verb == "slice"), ViewsJson.Default.ShoreView),
             "wind" => JsonSerializer.Serialize(Wind(about), ViewsJson.Default.WindView),
             "day" => JsonSerializer.Serialize(Day(about), ViewsJson.Default.DayView),
+            "hold" => JsonSerializer.Serialize(Hold(about), ViewsJson.Default.HoldView),
+            "tackle" => JsonSerializer.Serialize(ChangeTackle(about), ViewsJson.Default.TackleView),
+            "learn" => Learn(about),
             "papers" => Papers(about),
             "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
             "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
@@ -85,17 +90,31 @@ internal sealed partial class LakeDesk(ITray tray)
             ZoneId = folder.TimeZone.Id,
             At = _at,
             WeatherUntil = folder.MeasuredUntil,
+            ForecastUntil = folder.Weather is { Count: > 0 } weather ? weather.TimesUtc[^1] : null,
+            IsInvented = folder.Document.IsInvented,
             WeatherSource = WeatherSource(folder),
             PastYears = WeatherFiles.YearsOf(folder.Files).Count,
             OriginLatDeg = _grid?.Projection.Origin.LatDeg ?? _lake.Site.Position.LatDeg,
             OriginLonDeg = _grid?.Projection.Origin.LonDeg ?? _lake.Site.Position.LonDeg,
             BelowFullPoolM = dropM,
             Ramps = [.. folder.Ramps.Select(r => r.Name)],
+            Tackle = TackleView.Of(folder.Tackle),
             Log = FiledLog.Of(bottom.Folder),
             Problems = [.. folder.Problems.Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.ToString())],
             Chart = _grid is null ? null : Marks.Of(folder, _grid),
         };
     }
+
+    private HoldView Hold(AskAbout about)
+    {
+        HoldAsk ask = about.Hold ?? throw new CouldNotComputeException("No plan is kept.");
+        Outlook outlook = _outlook ?? throw new CouldNotComputeException("The outlook must be found first.");
+        return _grid is null ? new HoldView(ask.WasM, ask.WasM, [], []) : HoldDesk.Answer(ask, _grid, OnDay(outlook, ask.Date));
+    }
+
+    // The very document that the command line prints of the same files.
+    private string Learn(AskAbout about) =>
+        JsonSerializer.Serialize(LearnDocument.Of(LearnAnswer.Of(Opened().Folder, _outlook, new LearnWish(), about.Units), []), AnswersJson.Default.LearnDocument);
 
     private OutlookView FindOutlook(AskAbout about)
     {

@@ -40,6 +40,7 @@ internal static class OutlookViews
             Haze = LastHaze(lake, records, outlook.At),
             Assumed = outlook.Assumed,
             Doubted = outlook.Doubted,
+            Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new UnusedView(u.Source, u.At, u.Why == UnusedBecause.EarlierSeason))],
         };
     }
 

@@ -29,7 +29,7 @@ internal static class OwnRecords
         foreach (RecordRow record in records.OrderBy(r => r.At, StringComparer.Ordinal))
         {
             if (ReadingOf(record) is { } reading && !IsFiled(folder, reading))
-                files = LakeFolderEdits.WithReading(files, reading, Entry.Of(record).Note);
+                files = LakeFolderEdits.WithReading(files, reading, Entry.Of(record).Note, Entry.Of(record).AccuracyM);
             if (LogRowOf(record) is { } row && !filed.Contains(record.Id)) files = LakeFolderEdits.WithLogRow(files, row);
         }
 
@@ -64,13 +64,24 @@ internal static class OwnRecords
             Kind = kind.Value,
             Minutes = entry.Minutes,
             Place = PlaceOf(entry),
+            AccuracyM = entry.AccuracyM,
             Spot = entry.Spot ?? "",
+            Form = entry.Form ?? "",
             BottomDepthM = entry.DepthM,
+            LayerDepthM = entry.LayerM,
+            Jig = entry.Jig ?? "",
             JigWeightG = entry.JigWeightG,
             Trailer = entry.Trailer ?? "",
             Colour = entry.Colour ?? "",
+            FishingLine = entry.FishingLine ?? "",
             SpeedMps = entry.SpeedMps,
+            Species = entry.Species ?? "",
+            FishLengthM = entry.LengthM,
             FishWeightG = kind == LogKind.Fish ? entry.Value : null,
+            Ate = entry.Ate ?? "",
+            Sighted = entry.Sighted ?? "",
+            SightedDepthM = entry.SightedDepthM,
+            SightedWhere = entry.SightedWhere ?? "",
             Note = entry.Note,
         };
     }

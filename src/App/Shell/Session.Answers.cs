@@ -54,7 +54,7 @@ public sealed partial class Session
             await browser.Do("forgetLake");
         }
 
-        (Day, Trouble, _failed) = (null, null, false);
+        (Day, Hold, Trouble, _failed) = (null, null, null, false);
         (_stopAt, Trying, Wind) = (0, WhatIf.Nothing, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
@@ -99,6 +99,7 @@ public sealed partial class Session
             string shore = await AskAsync("shore", About(), lake.Id, Stamp);
             if (Lake?.Id != lake.Id) return;
             await TakeShoreAsync(shore);
+            await AskHoldAsync(lake.Id);
         });
     }
 
@@ -193,6 +194,21 @@ public sealed partial class Session
         string json = await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake, _self ??= DotNetObjectReference.Create(this), keep) ?? "{}";
         await BreatheAsync();
         return json;
+    }
+
+    /// <summary>Asks beside the work that is shown, of a lake that is worked out already; null where there is no answer.</summary>
+    internal async Task<string?> AskQuietlyAsync(string verb)
+    {
+        if (Lake is not { } lake || _engineIsCold) return null;
+        try
+        {
+            return await AskAsync(verb, About(), lake.Id);
+        }
+        catch (JSException)
+        {
+            // What was shown before stays; the work under way tells its own troubles.
+            return null;
+        }
     }
 
     // The last answer kept of this version of the app; the chart takes its part of it in first.

@@ -18,6 +18,16 @@ public sealed partial class Session
     /// <summary>Why there is no fix: <c>none</c>, <c>denied</c> or <c>lost</c>; null when there is one or none was wanted.</summary>
     public string? NoFix { get; private set; }
 
+    /// <summary>Raised when the phone found its position.</summary>
+    internal event Action<BoatFix>? FixCame;
+
+    /// <summary>Depth of the bottom at a place by the chart, m; null on land or off the lake.</summary>
+    internal async Task<double?> DepthAtAsync(PlanePoint place)
+    {
+        double depthM = await browser.Number("depthHere", place.XM, place.YM);
+        return depthM > 0 ? Math.Round(depthM, 2) : null;
+    }
+
     /// <summary>Starts or ends following; the browser asks for consent.</summary>
     public async Task FollowAsync(bool on)
     {
@@ -36,11 +46,11 @@ public sealed partial class Session
         PlanePoint? point = Plane?.ToPlane(place);
         Fix = new BoatFix(place, point, accuracyM, speedMps, headingDeg, DateTimeOffset.FromUnixTimeMilliseconds((long)at));
         Speeds.Add(Fix);
+        FixCame?.Invoke(Fix);
         if (point is { } p)
         {
             await browser.Do("setPosition", p.XM, p.YM, headingDeg, accuracyM);
-            double depthM = await browser.Number("depthHere", p.XM, p.YM);
-            DepthHereM = depthM > 0 ? depthM : null;
+            DepthHereM = await DepthAtAsync(p);
         }
 
         Tell();

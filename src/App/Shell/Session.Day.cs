@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.JSInterop;
 using SecondShore.App.Compute.Views;
+using SecondShore.App.Trip;
 
 namespace SecondShore.App.Shell;
 
@@ -27,6 +28,30 @@ public sealed partial class Session
     /// <summary>The stop after that.</summary>
     public StopView? NextStop => Day is { } day && _stopAt + 1 < day.Stops.Count ? day.Stops[_stopAt + 1] : null;
 
+    /// <summary>This device's clock.</summary>
+    internal TimeProvider Clock { get; set; } = TimeProvider.System;
+
+    /// <summary>What time it is at the lake.</summary>
+    public DateTimeOffset LakeNow => LakeClock.Now(Clock.GetUtcNow(), View, Day?.Date, Words.Zone);
+
+    /// <summary>Whether the plan is for the day that it is at the lake.</summary>
+    public bool IsPlanForToday => Day is { } day && day.Date == DateOnly.FromDateTime(LakeNow.DateTime);
+
+    /// <summary>What the water as it is known now does to the plan; null where it was not asked.</summary>
+    public HoldView? Hold { get; private set; }
+
+    // A reading may have moved the layer away from the plan's stops: that is said, not left for the user to find.
+    private async Task AskHoldAsync(string lake)
+    {
+        if (Day is not { } day || View?.Chart is null) return;
+        HoldAsk ask = HoldAsk.Of(day, IsPlanForToday ? _stopAt : 0);
+        HoldView? hold = await ReadAsync(await AskAsync("hold", About() with { Hold = ask }, lake), ViewsJson.Default.HoldView);
+        if (Lake?.Id == lake && ReferenceEquals(Day, day)) Hold = hold;
+    }
+
+    /// <summary>Plans again what is left of the plan's day: from here and now on that day, else the whole day.</summary>
+    public Task PlanAnewAsync() => Day is not { } day ? Task.CompletedTask : IsPlanForToday ? PlanFromHereAsync() : PlanAsync(day.Asked);
+
     /// <summary>Plans a day.</summary>
     public Task PlanAsync(DayAsk ask) => DoAsync("work.day", async () =>
     {
@@ -35,7 +60,7 @@ public sealed partial class Session
         DayAsk full = anew ? ask with { Must = Must, Never = Never } : ask;
         DayView? day = await ReadAsync(await AskAsync("day", About() with { Day = full }, lake.Id, DayStamp), ViewsJson.Default.DayView);
         if (Lake?.Id != lake.Id) return;
-        (Day, HasPapers) = (day, false);
+        (Day, HasPapers, Hold) = (day, false, null);
         await GoToStopAsync(ask.Again ? _stopAt : 0);
         if (day is null) return;
         await BreatheAsync();
@@ -62,9 +87,9 @@ public sealed partial class Session
     public Task PlanFromHereAsync()
     {
         if (Day is not { } day || Plane is not { } plane) return Task.CompletedTask;
-        DateTimeOffset now = TimeProvider.System.GetUtcNow();
+        DateTimeOffset now = LakeNow;
         // Away from the plan's own day (the evening before, a try-out) its clock stands at the stop at hand.
-        if (DateOnly.FromDateTime(Words.AtLake(now).DateTime) != day.Date || now < day.Launch) now = Stop is { } here ? Middle(here) : day.Launch;
+        if (DateOnly.FromDateTime(Words.AtLake(now).DateTime) != day.Date || now < day.Launch || (View is { IsInvented: true } && now > day.Home.AddMinutes(-45))) now = Stop is { } here ? Middle(here) : day.Launch;
         Engine.Core.Geo.GeoPoint place = Fix is { } fix ? fix.Place : plane.ToGeo(Stop is { } s ? new(s.XM, s.YM) : new(0, 0));
         Dictionary<string, double> fishedH = [];
         for (int i = 0; i <= _stopAt && i < day.Stops.Count; i++)
@@ -83,6 +108,9 @@ public sealed partial class Session
         Never = [.. Never.Where(n => n != id)];
         Tell();
     }
+
+    /// <summary>Plans the kept plan's day again, with what must be in and what is left out by now.</summary>
+    public Task PlanByWishesAsync() => Day is { } day && Work is null ? PlanAsync(day.Asked with { Here = null }) : Task.CompletedTask;
 
     /// <summary>Leaves a spot out of the day, or lets it in again.</summary>
     public void LeaveOut(string id, bool left)
@@ -119,6 +147,12 @@ public sealed partial class Session
 
     /// <summary>Goes on to the next stop.</summary>
     public Task GoOnAsync() => NextStop is not null ? GoToStopAsync(_stopAt + 1) : Task.CompletedTask;
+
+    /// <summary>Goes to a stop by its place in the plan.</summary>
+    public Task GoToAsync(int index) => Day is { } day && index >= 0 && index < day.Stops.Count && index != _stopAt ? GoToStopAsync(index) : Task.CompletedTask;
+
+    /// <summary>Place in the plan of the stop at hand, from 0.</summary>
+    public int StopIndex => _stopAt;
 
     private static DateTimeOffset Middle(StopView stop) => stop.Arrive + (0.5 * (stop.Leave - stop.Arrive));
 

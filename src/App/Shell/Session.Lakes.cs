@@ -35,6 +35,23 @@ public sealed partial class Session
         return taken;
     }
 
+    /// <summary>Puts a jig or trailer into the tackle box, or changes one.</summary>
+    /// <returns>Whether it is kept; the reason otherwise is in <see cref="Trouble"/>.</returns>
+    public async Task<bool> ChangeTackleAsync(TackleAsk ask)
+    {
+        if (Lake is not { } lake) return false;
+        if (_engineIsCold) await WorkOutAsync();
+        bool kept = false;
+        await DoAsync("work.tackle", async () =>
+        {
+            TackleView? tackle = Read(await browser.Text("changeFiles", "tackle", Json(About() with { Tackle = ask }), lake.Id) ?? "{}", ViewsJson.Default.TackleView);
+            kept = tackle is not null;
+            if (kept && Lake?.Id == lake.Id && View is { } view) View = view with { Tackle = tackle! };
+        });
+        if (kept) Kept?.Invoke();
+        return kept;
+    }
+
     /// <summary>Hands the lake out as a trip file, with this device's records in it.</summary>
     public Task ExportAsync() => DoAsync("work.export", async () =>
     {

@@ -29,6 +29,9 @@ public sealed partial class Session(Browser browser)
     /// <summary>Whether a newer version waits.</summary>
     public bool UpdateReady { get; private set; }
 
+    /// <summary>Whether it is known by now which lake opens first, or that there is none.</summary>
+    public bool HasLooked { get; private set; }
+
     /// <summary>Lakes on this device.</summary>
     public IReadOnlyList<LakeRow> Lakes { get; private set; } = [];
 
@@ -64,6 +67,8 @@ public sealed partial class Session(Browser browser)
         string? last = await browser.Text("setting", "lake");
         LakeRow? lake = Lakes.FirstOrDefault(l => l.Id == last) ?? (Lakes.Count > 0 ? Lakes[0] : null);
         if (lake is null) await CreateDemoAsync(); else await OpenAsync(lake);
+        HasLooked = true;
+        Tell();
     }
 
     /// <summary>Switches between feet and metric, everywhere at once.</summary>
@@ -125,6 +130,9 @@ public sealed partial class Session(Browser browser)
         Lakes = JsonSerializer.Deserialize(await browser.Text("lakesJson") ?? "[]", ViewsJson.Default.IReadOnlyListLakeRow) ?? [];
 
     private IReadOnlyList<RecordRow> _kept = [];
+
+    /// <summary>Has what is shown drawn anew.</summary>
+    internal void Redraw() => Tell();
 
     private void Tell() => Changed?.Invoke();
 

@@ -19,11 +19,23 @@ public sealed record Entry
     /// <summary>Longitude, degrees.</summary>
     public double? LonDeg { get; init; }
 
+    /// <summary>How far off the place may be, m.</summary>
+    public double? AccuracyM { get; init; }
+
     /// <summary>Speed over ground, m/s.</summary>
     public double? SpeedMps { get; init; }
 
     /// <summary>Name of the stop.</summary>
     public string? Spot { get; init; }
+
+    /// <summary>Bottom form at the place, as the engine calls it.</summary>
+    public string? Form { get; init; }
+
+    /// <summary>Depth of the thermocline as reckoned then, m: no reading.</summary>
+    public double? LayerM { get; init; }
+
+    /// <summary>The jig's name in the tackle box.</summary>
+    public string? Jig { get; init; }
 
     /// <summary>Jig's weight, g.</summary>
     public double? JigWeightG { get; init; }
@@ -34,7 +46,28 @@ public sealed record Entry
     /// <summary>Colour.</summary>
     public string? Colour { get; init; }
 
-    /// <summary>Minutes of effort, for nothing here.</summary>
+    /// <summary>The line's name in the tackle box.</summary>
+    public string? FishingLine { get; init; }
+
+    /// <summary>Species of a fish.</summary>
+    public string? Species { get; init; }
+
+    /// <summary>Length of a fish, m.</summary>
+    public double? LengthM { get; init; }
+
+    /// <summary>What a fish had eaten.</summary>
+    public string? Ate { get; init; }
+
+    /// <summary>What the sounder showed: bait or fish.</summary>
+    public string? Sighted { get; init; }
+
+    /// <summary>Its depth, m.</summary>
+    public double? SightedDepthM { get; init; }
+
+    /// <summary>Where it stood: bottom, cover or layer.</summary>
+    public string? SightedWhere { get; init; }
+
+    /// <summary>Minutes of effort, or of nothing here.</summary>
     public double? Minutes { get; init; }
 
     /// <summary>The user's words.</summary>

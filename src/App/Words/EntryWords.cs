@@ -1,4 +1,5 @@
 using System.Globalization;
+using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
 
 namespace SecondShore.App.Words;
@@ -41,10 +42,23 @@ internal static class EntryWords
         if (value.Length > 0) parts.Add(value);
         if (e.DepthM is { } d) parts.Add(w["entry.at", w.Depth(d)]);
         if (e.Minutes is { } minutes) parts.Add(w["entry.minutes", w.Number(minutes, "0")]);
-        if (e.Trailer is { Length: > 0 } trailer) parts.Add(trailer);
+        if (e.LengthM is { } length) parts.Add(Length(length, w));
+        if (e.Species is { Length: > 0 } species) parts.Add(species);
+        if (e.Ate is { Length: > 0 } ate) parts.Add(w["entry.ate.said", ate]);
+        if (e.Sighted is { Length: > 0 } seen) parts.Add(w["entry.sighted.said", w["sighted." + (seen == "fish" ? "fish" : "bait")]]);
         if (e.Note.Length > 0) parts.Add(e.Note);
         return string.Join(", ", parts);
     }
+
+    /// <summary>The last moment that a record tells of: a stretch is written at its end.</summary>
+    public static DateTimeOffset LastAt(RecordRow row) => At(row).AddMinutes(Entry.Of(row).Minutes ?? 0);
+
+    /// <summary>A jig in the box, in a few words.</summary>
+    public static string Jig(TackleJig jig, Wording w) => string.Join(", ", new[] { w.Units.JigWeight(jig.WeightG / 1000), jig.Colour }.Where(s => s.Length > 0));
+
+    /// <summary>What is tied on, in a few words.</summary>
+    public static string Rig(Trip.RigOn rig, Wording w) => string.Join(", ",
+        new[] { rig.WeightG is { } grams ? w.Units.JigWeight(grams / 1000) : "", rig.Jig ?? "", rig.Trailer ?? "" }.Where(s => s.Length > 0));
 
     /// <summary>Where and with what: stop, jig, speed.</summary>
     public static string Where(RecordRow row, Wording w)
@@ -52,10 +66,13 @@ internal static class EntryWords
         Entry e = Entry.Of(row);
         List<string> parts = [];
         if (e.Spot is { Length: > 0 } spot) parts.Add(spot);
-        if (e.JigWeightG is { } grams) parts.Add(w.Units.JigWeight(grams / 1000));
+        if (Rig(new Trip.RigOn(e.Jig, e.JigWeightG, e.Trailer), w) is { Length: > 0 } rig) parts.Add(rig);
         if (e.SpeedMps is { } speed) parts.Add(w.Pace(speed));
         return string.Join(", ", parts);
     }
+
+    /// <summary>A fish's length.</summary>
+    public static string Length(double lengthM, Wording w) => w.Units.IsMetric ? $"{w.Number(lengthM * 100, "0")} cm" : $"{w.Number(lengthM / 0.0254, "0.#")} in";
 
     private static string Weight(double grams, Wording w)
     {

@@ -15,7 +15,7 @@ internal static class SharedOptions
 
     public static Option<string?> At() => new("--at")
     {
-        Description = "Instant, such as 2025-10-10T18:00 (the lake's clock) or with an offset; left out, the end of the measured weather, else now.",
+        Description = "Instant, such as 2025-10-10T18:00 (the lake's clock) or with an offset; left out, the end of the measured weather or the newest reading after it, else now.",
     };
 
     public static Option<string?> Date() => new("--date")

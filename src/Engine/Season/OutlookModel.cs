@@ -26,6 +26,11 @@ public static class OutlookModel
         return new SeasonMembers(model, particles.Weight, traces);
     }
 
+    /// <summary>Where the season of an instant begins: readings of before it belong to an earlier one.</summary>
+    /// <param name="at">The instant.</param>
+    /// <param name="latDeg">Latitude, degrees.</param>
+    public static DateTimeOffset SeasonStart(DateTimeOffset at, double latDeg) => SeasonTimeline.SeasonStart(at, latDeg);
+
     private static (SeasonModel Model, Particles Particles, MemberTrace[] Traces) Run(OutlookRequest request, IProgress<double>? progress, CancellationToken cancel)
     {
         Require.NotNull(request);

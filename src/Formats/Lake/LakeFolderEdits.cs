@@ -15,8 +15,17 @@ namespace SecondShore.Formats.Lake;
 public static class LakeFolderEdits
 {
     /// <summary>The files with a reading added to readings.csv.</summary>
-    public static ILakeFiles WithReading(ILakeFiles files, Reading reading, string note = "") =>
-        AppendRow(files, "readings.csv", LakeCsv.ReadingHeaders, h => h == "note" ? note : LakeCsv.ReadingCell(reading, h));
+    /// <param name="files">The files.</param>
+    /// <param name="reading">The reading.</param>
+    /// <param name="note">The user's words on it.</param>
+    /// <param name="accuracyM">How far off its place may be, m; null where that is not known.</param>
+    public static ILakeFiles WithReading(ILakeFiles files, Reading reading, string note = "", double? accuracyM = null) =>
+        AppendRow(files, "readings.csv", LakeCsv.ReadingHeaders, h => h switch
+        {
+            "note" => note,
+            "accuracy_m" => NumberText.Format(accuracyM),
+            _ => LakeCsv.ReadingCell(reading, h),
+        });
 
     /// <summary>The files with a row added to log.csv.</summary>
     public static ILakeFiles WithLogRow(ILakeFiles files, LogRow row) =>

@@ -54,6 +54,7 @@ internal static class LogReader
         private readonly int _sighted = sheet.Find("sighted", "seen"), _sightedWhere = sheet.Find("sighted_where"), _ate = sheet.Find("ate", "stomach");
         private readonly CsvColumn? _pass = sheet.Find(Quantity.Number, 1, 1000, "pass"), _bites = sheet.Find(Quantity.Number, 0, 1000, "bites");
         private readonly CsvColumn? _layer = sheet.Find(Quantity.Length, 0, 200, "layer_depth"), _sightedDepth = sheet.Find(Quantity.Length, 0, 500, "sighted_depth");
+        private readonly CsvColumn? _accuracy = sheet.Find(Quantity.Length, 0, 100_000, "accuracy");
         private readonly CsvColumn? _windChange = sheet.Find(Quantity.Number, 0, 1000, "wind_change_h");
         private readonly CsvColumn? _minutes = sheet.Find(Quantity.Minutes, 0, 2880, "effort", "duration") ?? sheet.Find(Quantity.Number, 0, 2880, "minutes");
         private readonly CsvColumn? _count = sheet.Find(Quantity.Number, 0, 1000, "count");
@@ -80,6 +81,7 @@ internal static class LogReader
             Count = (int)(sheet.Optional(row, _count) ?? 1),
             Bites = (int?)sheet.Optional(row, _bites),
             Place = place,
+            AccuracyM = sheet.Optional(row, _accuracy),
             Pass = (int?)sheet.Optional(row, _pass),
             Spot = sheet.TextOf(row, _spot),
             Form = sheet.TextOf(row, _form),

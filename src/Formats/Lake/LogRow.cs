@@ -60,6 +60,9 @@ public sealed record LogRow
     /// <summary>Where.</summary>
     public GeoPoint? Place { get; init; }
 
+    /// <summary>How far off the place may be, m.</summary>
+    public double? AccuracyM { get; init; }
+
     /// <summary>Name or id of the spot.</summary>
     public string Spot { get; init; } = "";
 

@@ -119,7 +119,7 @@ public static class LakeCsv
 
     /// <summary>Columns of a new readings.csv.</summary>
     internal static string[] ReadingHeaders { get; } =
-        ["time", "latitude_deg", "longitude_deg", "haze_depth_m", "surface_temp_c", "secchi_m", "depth_m", "temp_c", "oxygen_mg_l", "note"];
+        ["time", "latitude_deg", "longitude_deg", "haze_depth_m", "surface_temp_c", "secchi_m", "depth_m", "temp_c", "oxygen_mg_l", "note", "accuracy_m"];
 
     /// <summary>Columns of a new log.csv.</summary>
     internal static string[] LogHeaders { get; } =
@@ -127,7 +127,7 @@ public static class LakeCsv
         "time", "kind", "effort_min", "count", "latitude_deg", "longitude_deg", "spot", "form", "bottom_depth_m", "step_depth_m", "surface_temp_c",
         "secchi_m", "wind_speed_m_s", "wind_dir_deg", "sky", "bait", "jig", "jig_weight_g", "trailer", "colour", "line", "presentation",
         "speed_m_s", "species", "fish_length_m", "fish_weight_g", "note", "id", "replaces",
-        "bites", "pass", "layer_depth_m", "wind_change_h", "sighted", "sighted_depth_m", "sighted_where", "ate",
+        "bites", "pass", "layer_depth_m", "wind_change_h", "sighted", "sighted_depth_m", "sighted_where", "ate", "accuracy_m",
     ];
 
     /// <summary>What a reading says under a column; empty for a column it has nothing for.</summary>
@@ -190,6 +190,7 @@ public static class LakeCsv
         "sighted_depth_m" => NumberText.Format(row.SightedDepthM),
         "sighted_where" => row.SightedWhere,
         "ate" => row.Ate,
+        "accuracy_m" => NumberText.Format(row.AccuracyM),
         _ => "",
     };
 }

@@ -81,8 +81,10 @@ public sealed record DayView
 /// <param name="Why">Why here and then, without 'because'.</param>
 /// <param name="RunMin">Minutes of running to get there.</param>
 /// <param name="RunM">Length of the run there, m.</param>
+/// <param name="Form">Bottom form, as the engine calls it.</param>
+/// <param name="BehindM">How far behind the boat the jig is dragged, m; 0 where that is not known.</param>
 public sealed record StopView(string Id, string Letter, string Name, double XM, double YM, double DepthM, DateTimeOffset Arrive, DateTimeOffset Leave,
-    string Rig, double JigWeightG, string Pass, string Why, double RunMin, double RunM);
+    string Rig, double JigWeightG, string Pass, string Why, double RunMin, double RunM, string Form = "", double BehindM = 0);
 
 /// <summary>A plan that differs in kind.</summary>
 /// <param name="Kind">In what.</param>

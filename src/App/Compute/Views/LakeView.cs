@@ -12,11 +12,17 @@ public sealed record LakeView
     /// <summary>IANA time zone.</summary>
     public required string ZoneId { get; init; }
 
-    /// <summary>The instant that answers stand for when none is asked: the end of the measured weather, or now.</summary>
+    /// <summary>The instant that answers stand for when none is asked: the end of the measured weather, or the newest reading after it, or now.</summary>
     public required DateTimeOffset At { get; init; }
 
     /// <summary>End of the measured weather; null without any.</summary>
     public DateTimeOffset? WeatherUntil { get; init; }
+
+    /// <summary>End of the forecast; null without weather.</summary>
+    public DateTimeOffset? ForecastUntil { get; init; }
+
+    /// <summary>Whether the lake is made up, as the demo lake is.</summary>
+    public bool IsInvented { get; init; }
 
     /// <summary>What the licence of the weather's source asks to be shown; null where none is named.</summary>
     public string? WeatherSource { get; init; }
@@ -38,6 +44,9 @@ public sealed record LakeView
 
     /// <summary>The log that came with the files; ids may be corrected by this device's records.</summary>
     public IReadOnlyList<Store.RecordRow> Log { get; init; } = [];
+
+    /// <summary>What there is to tie on.</summary>
+    public TackleView Tackle { get; init; } = TackleView.Empty;
 
     /// <summary>What was odd in the files, one sentence each.</summary>
     public IReadOnlyList<string> Problems { get; init; } = [];

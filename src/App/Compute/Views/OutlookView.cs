@@ -62,7 +62,16 @@ public sealed record OutlookView
 
     /// <summary>Readings not followed.</summary>
     public required IReadOnlyList<string> Doubted { get; init; }
+
+    /// <summary>Readings that play no part by their date.</summary>
+    public IReadOnlyList<UnusedView> Unused { get; init; } = [];
 }
+
+/// <summary>A reading that plays no part in the outlook.</summary>
+/// <param name="Source">The record's id, or file and line.</param>
+/// <param name="At">When it was made, by its own date.</param>
+/// <param name="IsEarlier">Whether it is of an earlier season; else it is dated after the instant that the outlook stands for.</param>
+public sealed record UnusedView(string Source, DateTimeOffset At, bool IsEarlier);
 
 /// <summary>An arm in the list.</summary>
 public sealed record ArmView(string Name, LayerState State, Spread? ThermoclineM, Spread? TurnoverInDays);

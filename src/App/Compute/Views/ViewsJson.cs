@@ -22,6 +22,8 @@ namespace SecondShore.App.Compute.Views;
 [JsonSerializable(typeof(AskAbout))]
 [JsonSerializable(typeof(ShoreView))]
 [JsonSerializable(typeof(DayView))]
+[JsonSerializable(typeof(HoldView))]
+[JsonSerializable(typeof(TackleView))]
 [JsonSerializable(typeof(WindView))]
 [JsonSerializable(typeof(RigView))]
 [JsonSerializable(typeof(InspectView))]
@@ -42,9 +44,11 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="Wind">What is asked of the wind.</param>
 /// <param name="Language">Two letters of the language that sentences are said in.</param>
 /// <param name="Weather">What is asked of the weather service.</param>
+/// <param name="Tackle">What is put into the tackle box.</param>
+/// <param name="Hold">A kept plan to be held against the water as it is known now.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
     IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null,
-    WindAsk? Wind = null, string Language = "en", WeatherAsk? Weather = null)
+    WindAsk? Wind = null, string Language = "en", WeatherAsk? Weather = null, HoldAsk? Hold = null, TackleAsk? Tackle = null)
 {
     /// <summary>Units and language of the words.</summary>
     internal UnitSystem Units => (Metric ? UnitSystem.Metric : UnitSystem.Feet).In(TextBook.SpeechFor(Language));

@@ -18,7 +18,7 @@ export { nameLake, removeLake } from "./store/lakes";
 export { forgetLinks } from "./store/links";
 export { hostCall, hostTry } from "./host/calls";
 export { basedFile, fetchFile, hashedFiles, sendFile } from "./host/files";
-export { weatherDirect, weatherFromHost } from "./host/weather";
+export { changeFiles, weatherDirect, weatherFromHost } from "./host/weather";
 export { firstAnswers, keepFirst } from "./store/first";
 export { forgetLake } from "./chart/listen";
 export { keepOffline, takeUpdate } from "./offline/updates";

@@ -238,7 +238,7 @@ public static class SpotFinder
     }
 
     /// <summary>A for 1, Z for 26, AA for 27.</summary>
-    internal static string LetterOf(int rank)
+    public static string LetterOf(int rank)
     {
         string letters = "";
         for (int n = rank; n > 0; n = (n - 1) / 26) letters = (char)('A' + ((n - 1) % 26)) + letters;

@@ -60,8 +60,8 @@ internal sealed class SeasonTimeline
         };
     }
 
-    // The column starts where winter ends: 1 March in the north, 1 September in the south.
-    private static DateTimeOffset SeasonStart(DateTimeOffset at, double latDeg)
+    /// <summary>The column starts where winter ends: 1 March in the north, 1 September in the south.</summary>
+    public static DateTimeOffset SeasonStart(DateTimeOffset at, double latDeg)
     {
         DateTimeOffset utc = at.ToUniversalTime();
         DateTimeOffset start = new(utc.Year, latDeg >= 0 ? 3 : 9, 1, 0, 0, 0, TimeSpan.Zero);

@@ -28,8 +28,9 @@ export function drawWind(host: HTMLElement, data: WindData): void {
     if (hour.fromDeg !== null && i % every === 0) out += `<g transform="translate(${n(cx)} 20) rotate(${n(hour.fromDeg + 180)})"><path class="ax" style="stroke-width:1.6" d="M0 7V-7M-3.5 -3L0 -7L3.5 -3"/></g>`;
     if (hour.gust !== null && hour.gust > hour.wind) out += `<path class="ax" d="M${n(cx)} ${n(y(hour.wind))}V${n(y(hour.gust))}m-4 0h8"/>`;
     out += `<rect ${data.stale ? `fill="url(#${bx})" class="ax"` : 'class="inkf"'} x="${n(cx - bar / 2)}" y="${n(y(hour.wind))}" width="${n(bar)}" height="${n(foot - y(hour.wind))}"/>`;
-    const wide = hour.label.length * 7 + 8;
-    if (cx - wide / 2 >= nextLabel) { out += text(cx, foot + 18, hour.label, 'class="q" text-anchor="middle"'); nextLabel = cx + wide / 2; }
+    // An hour's name stands where the hour begins: where a stop at that time begins, too.
+    const wide = hour.label.length * 7 + 8, at = left + i * step;
+    if (at - wide / 2 >= nextLabel) { out += text(at, foot + 18, hour.label, 'class="q" text-anchor="middle"'); nextLabel = at + wide / 2; }
   });
   out += `<path class="ax" d="M${left} ${foot}H${right}"/>`;
   for (const s of data.stops) out += `<path d="M${n(left + s.from * step)} ${foot}H${n(left + s.to * step)}" style="stroke:var(--belt);stroke-width:5"/>`;

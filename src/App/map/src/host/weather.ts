@@ -22,6 +22,9 @@ export async function weatherFromHost(path: string, json: string, lake: string):
 export const weatherDirect = (json: string, lake: string, listener: ProgressListener | null): Promise<string> =>
   keep(lake, engine.request("askweather", json, { lake, listener }));
 
+/** Has the engine change files of the open lake, and keeps them. */
+export const changeFiles = (verb: string, json: string, lake: string): Promise<string> => keep(lake, engine.request(verb, json, { lake }));
+
 async function keep(lake: string, asked: Promise<{ json: string; arrays: Record<string, Uint8Array> }>): Promise<string> {
   const answer = await asked;
   await saveFiles(lake, filesOf(answer.arrays));

@@ -1,0 +1,158 @@
+using System.Text;
+using System.Text.Json;
+using Microsoft.JSInterop;
+using SecondShore.Answers;
+using SecondShore.App.Compute;
+using SecondShore.App.Compute.Views;
+using SecondShore.App.Shell;
+using SecondShore.App.Store;
+using SecondShore.App.Trip;
+using SecondShore.Engine.Basin;
+
+namespace SecondShore.App.Tests.Trip;
+
+/// <summary>The page without a browser: its database in memory, the engine's desk beside it, a clock that is set.</summary>
+internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
+{
+    public static readonly DateTimeOffset Dawn = new(2026, 8, 22, 11, 0, 0, TimeSpan.Zero);
+    private readonly Dictionary<string, string> _settings = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, byte[]> _files, _put = new(StringComparer.Ordinal);
+    private readonly List<RecordRow> _records = [];
+    private readonly LakeDesk _desk;
+
+    public TripPage(Dictionary<string, byte[]>? files = null)
+    {
+        _files = files ?? Bowl();
+        _desk = new LakeDesk(this);
+        Browser browser = new(this);
+        Session = new Session(browser) { Clock = Clock };
+        Trip = new TripLog(Session, browser);
+    }
+
+    public Session Session { get; private set; }
+
+    public TripLog Trip { get; private set; }
+
+    public StandingClock Clock { get; } = new() { Now = Dawn };
+
+    public IReadOnlyList<RecordRow> Records => _records;
+
+    /// <summary>Depth that the chart shows everywhere, m.</summary>
+    public double ChartM { get; set; } = 8;
+
+    /// <summary>The lake opened, and its day planned.</summary>
+    public async Task<DayView> PlannedAsync()
+    {
+        await Session.OpenAsync(new LakeRow("x", "Test Bowl", ""));
+        await Session.PlanAsync(new DayAsk(new DateOnly(2026, 8, 22), null, new TimeOnly(11, 0), new TimeOnly(19, 0)));
+        Assert.Null(Session.Trouble);
+        return Session.Day ?? throw new InvalidOperationException("No day was planned.");
+    }
+
+    /// <summary>The same device after its tab was killed: everything in memory is gone.</summary>
+    public async Task KilledAsync()
+    {
+        Trip.Dispose();
+        Browser browser = new(this);
+        Session = new Session(browser) { Clock = Clock };
+        Trip = new TripLog(Session, browser);
+        await Session.OpenAsync(new LakeRow("x", "Test Bowl", ""));
+    }
+
+    /// <summary>The trip file that the page hands out.</summary>
+    public byte[] TripFile()
+    {
+        _put.Clear();
+        _desk.Answer("export", JsonSerializer.Serialize(new AskAbout(Records: RecordSet.Standing(_records)), ViewsJson.Default.AskAbout), _files);
+        return _put["file:trip.zip"];
+    }
+
+    /// <summary>The phone finds the boat at a place in the lake's plane.</summary>
+    public Task FixAsync(double xM, double yM, double speedMps, double accuracyM = 5)
+    {
+        var place = Session.Plane!.ToGeo(new(xM, yM));
+        return Session.OnFix(place.LatDeg, place.LonDeg, accuracyM, speedMps, null, Clock.Now.ToUnixTimeMilliseconds());
+    }
+
+    public ValueTask<T> InvokeAsync<T>(string identifier, object?[]? args) => new((T)(Answer(identifier, args ?? []) ?? default(T)!)!);
+
+    public ValueTask<T> InvokeAsync<T>(string identifier, CancellationToken cancellationToken, object?[]? args) => InvokeAsync<T>(identifier, args);
+
+    public ValueTask DisposeAsync() => default;
+
+    public void Progress(double share, string what)
+    {
+    }
+
+    public void Put(string name, ReadOnlySpan<byte> bytes) => _put[name] = bytes.ToArray();
+
+    public void Grid(DepthGrid grid)
+    {
+    }
+
+    private object? Answer(string function, object?[] args)
+    {
+        switch (function)
+        {
+            case "import": return this;
+            case "setting": return _settings.GetValueOrDefault((string)args[0]!);
+            case "saveSetting": _settings[(string)args[0]!] = (string)args[1]!; return null;
+            case "recordsJson": return JsonSerializer.Serialize(_records, ViewsJson.Default.IReadOnlyListRecordRow);
+            case "depthHere": return ChartM;
+            case "recall": return function == "recall" && (string)args[1]! == "day" ? _settings.GetValueOrDefault("answer:day") : null;
+            case "addRecordsJson":
+                foreach (RecordRow row in JsonSerializer.Deserialize((string)args[0]!, ViewsJson.Default.IReadOnlyListRecordRow)!)
+                    if (_records.All(r => r.Id != row.Id)) _records.Add(row);
+                return null;
+            case "ask" or "changeFiles":
+                string json = Asked((string)args[0]!, (string)args[1]!);
+                if ((string)args[0]! == "day") _settings["answer:day"] = json;
+                foreach ((string name, byte[] bytes) in _put.Where(p => function == "changeFiles" && p.Key.StartsWith("file:", StringComparison.Ordinal))) _files[name[5..]] = bytes;
+                return json;
+            default: return null;
+        }
+    }
+
+    // The worker hands a failure over as its sentence.
+    public string Asked(string verb, string json)
+    {
+        try
+        {
+            return _desk.Answer(verb, json, _files);
+        }
+        catch (CouldNotComputeException e)
+        {
+            throw new JSException(e.Message);
+        }
+    }
+
+    public static Dictionary<string, byte[]> Bowl()
+    {
+        StringBuilder xyz = new("lat,lon,depth_m\n");
+        for (int i = -20; i <= 20; i++)
+        {
+            for (int j = -20; j <= 20; j++)
+            {
+                double r = Math.Sqrt((i * i) + (j * j)) / 20;
+                xyz.Append(FormattableString.Invariant($"{45 + (i * 0.0006):0.00000},{-90 + (j * 0.0008):0.00000},{Math.Max(0, 20 * (1 - (r * r))):0.00}\n"));
+            }
+        }
+
+        return new()
+        {
+            ["survey.csv"] = Encoding.UTF8.GetBytes(xyz.ToString()),
+            ["lake.json"] = Encoding.UTF8.GetBytes("""{"name":"Test Bowl","latitude_deg":45,"longitude_deg":-90,"time_zone":"UTC","secchi_m":3,"measured_until":"2026-08-21T12:00:00Z"}"""),
+            ["readings.csv"] = Encoding.UTF8.GetBytes("time,haze_depth_m\n2026-08-20T12:00Z,8\n"),
+            ["tackle.json"] = Encoding.UTF8.GetBytes("""
+                {"notes":"mine","jigs":[{"name":"drag","weight_oz":0.75,"colour":"brown","my_key":1},{"name":"light","weight_g":14,"colour":"green"}],"trailers":[{"name":"slim craw"},{"name":"twin tail"}]}
+                """),
+        };
+    }
+
+    internal sealed class StandingClock : TimeProvider
+    {
+        public DateTimeOffset Now { get; set; }
+
+        public override DateTimeOffset GetUtcNow() => Now;
+    }
+}
