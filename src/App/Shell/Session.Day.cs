@@ -53,7 +53,7 @@ public sealed partial class Session
     public Task PlanAnewAsync() => Day is not { } day ? Task.CompletedTask : IsPlanForToday ? PlanFromHereAsync() : PlanAsync(day.Asked);
 
     /// <summary>Plans a day.</summary>
-    public Task PlanAsync(DayAsk ask) => DoAsync("work.day", async () =>
+    public Task PlanAsync(DayAsk ask) => DoAsync("work.day", Lake is { } of && ask.Take is null && !ask.Again ? new("day", of.Id, [new("day", 3.2), new("day", 0.8), new("papers", 0.8)]) : null, async () =>
     {
         if (Lake is not { } lake) return;
         bool anew = ask.Take is null && !ask.Again;
