@@ -35,7 +35,11 @@ internal sealed class WorkRun
         for (int i = 0; i < _place.Length; i++)
         {
             if (_place[i] >= place)
-                return _place[i] <= beforePlace ? _secondS[i] : beforeS + ((_secondS[i] - beforeS) * Math.Clamp((place - beforePlace) / (_place[i] - beforePlace), 0, 1));
+            {
+                double step = _place[i] - beforePlace;
+                return step <= 0 ? _secondS[i] : beforeS + ((_secondS[i] - beforeS) * Math.Clamp((place - beforePlace) / step, 0, 1));
+            }
+
             (beforePlace, beforeS) = (_place[i], _secondS[i]);
         }
 

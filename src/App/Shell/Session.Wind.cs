@@ -14,7 +14,8 @@ public sealed partial class Session
     {
         if (Lake is null || View?.Chart is null) return;
         if (_engineIsCold) await WorkOutAsync();
-        await DoAsync("work.wind", new(string.Create(CultureInfo.InvariantCulture, $"wind.{ask.Hours}"), Lake.Id, [new("wind", 1)]), async () =>
+        WorkKey key = new(string.Create(CultureInfo.InvariantCulture, $"wind.{ask.Hours}"), Lake.Id, [new("wind", 1)]);
+        await DoAsync("work.wind", key, async () =>
         {
             Wind = await ReadAsync(await AskAsync("wind", About() with { Wind = ask }, Lake.Id), ViewsJson.Default.WindView);
         });

@@ -29,9 +29,12 @@ internal static class FreePorts
 
     private static string Sentence(Uri address, SocketError error) => error switch
     {
-        SocketError.AddressAlreadyInUse => $"{address.OriginalString} is in use by another program, perhaps another host: stop that one, or name another address with --urls, such as --urls http://127.0.0.1:{Other(address.Port)}.",
-        SocketError.AccessDenied => $"{address.OriginalString} may not be listened at by this account: name a port of 1024 or more with --urls.",
-        SocketError.AddressNotAvailable => $"{address.OriginalString} is no address of this machine: name one of its own with --urls, such as {HostSettings.DefaultAddress}.",
+        SocketError.AddressAlreadyInUse => $"{address.OriginalString} is in use by another program, perhaps another host: "
+            + $"stop that one, or name another address with --urls, such as --urls http://127.0.0.1:{Other(address.Port)}.",
+        SocketError.AccessDenied => $"{address.OriginalString} may not be listened at by this account: "
+            + "name a port of 1024 or more with --urls.",
+        SocketError.AddressNotAvailable => $"{address.OriginalString} is no address of this machine: "
+            + $"name one of its own with --urls, such as {HostSettings.DefaultAddress}.",
         _ => $"{address.OriginalString} cannot be listened at ({error}): name another address with --urls.",
     };
 
