@@ -11,6 +11,8 @@ internal static class Figures
         new SeasonOutlook(),
         new SeasonRandom(),
         new SeasonFloor(),
+        new Priors.SeasonPriors(),
+        new SeasonDegraded(),
         new SeasonScoreFigure(ScoreMode.Blind),
         new SeasonScoreFigure(ScoreMode.Few),
         new SeasonScoreFigure(ScoreMode.Fit),
