@@ -184,8 +184,11 @@ public sealed class TripLog : IDisposable
     private void OnFix(BoatFix fix)
     {
         _track.Add(fix);
+        _ = DrawAsync();
         if (!_seeing) _ = SeeAsync(fix);
     }
+
+    private ValueTask DrawAsync() => _browser.Do("setTrack", Way.SelectMany(p => new[] { p.XM, p.YM }).ToArray(), Jig is { } jig ? new[] { jig.XM, jig.YM } : Array.Empty<double>());
 
     // Arriving opens a stretch, running away from it closes it: nobody has a hand free for that.
     private async Task SeeAsync(BoatFix fix)

@@ -106,6 +106,13 @@ export function setPosition(xM: number, yM: number, headingDeg: number | null, a
   changed("position");
 }
 
+/** The boat's way as x, y pairs, and the jig's place behind it; no place while that is not known. */
+export function setTrack(way: readonly number[], jig: readonly number[]): void {
+  model.track = way;
+  model.jig = jig.length === 2 ? [jig[0]!, jig[1]!] : null;
+  changed("position");
+}
+
 const chartModule = () => import("./chart/index");
 let chartModuleNow: Awaited<ReturnType<typeof chartModule>> | undefined;
 export async function openChart(host: HTMLElement, options: string, listener: ChartListener | null): Promise<number> {
