@@ -188,7 +188,10 @@ public sealed class TripLog : IDisposable
         if (!_seeing) _ = SeeAsync(fix);
     }
 
-    private ValueTask DrawAsync() => _browser.Do("setTrack", Way.SelectMany(p => new[] { p.XM, p.YM }).ToArray(), Jig is { } jig ? new[] { jig.XM, jig.YM } : Array.Empty<double>());
+    private ValueTask DrawAsync() => _browser.Do("setTrack", Flat(Way), Flat(Jig is { } jig ? [jig] : []));
+
+    private static string Flat(IReadOnlyList<PlanePoint> points) =>
+        string.Join(' ', points.Select(p => FormattableString.Invariant($"{p.XM:0.0} {p.YM:0.0}")));
 
     // Arriving opens a stretch, running away from it closes it: nobody has a hand free for that.
     private async Task SeeAsync(BoatFix fix)

@@ -106,10 +106,13 @@ export function setPosition(xM: number, yM: number, headingDeg: number | null, a
   changed("position");
 }
 
+const numbers = (text: string): number[] => text.split(" ").filter((part) => part.length > 0).map(Number);
+
 /** The boat's way as x, y pairs, and the jig's place behind it; no place while that is not known. */
-export function setTrack(way: readonly number[], jig: readonly number[]): void {
-  model.track = way;
-  model.jig = jig.length === 2 ? [jig[0]!, jig[1]!] : null;
+export function setTrack(way: string, jig: string): void {
+  const [x, y] = numbers(jig);
+  model.track = numbers(way);
+  model.jig = x !== undefined && y !== undefined ? [x, y] : null;
   changed("position");
 }
 
