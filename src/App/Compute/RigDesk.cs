@@ -1,4 +1,5 @@
 using SecondShore.Answers;
+using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
