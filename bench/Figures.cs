@@ -32,6 +32,8 @@ internal static class Figures
         new LearnSeasonsFigure(),
         new HostLoad(),
         .. AppFigure.All,
+        new AppRun(),
+        new AppProgress(),
         new AppWater(),
         new AppInStep(),
         new InBrowserFigure(),

@@ -60,11 +60,11 @@ internal sealed partial class LakeDesk(ITray tray)
 
     private LakeView Open(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
     {
-        tray.Progress(0.02, "");
+        tray.Progress(0.02, Steps.Files);
         (_bottom, _lake, _outlook, _grid) = (null, null, null, null);
         ForgetShore();
-        _filed = LakeFolderReader.Read(new MemoryFiles("lake", files), Share(0.02, 0.3));
-        _bottom = PreparedLake.From(_filed, Share(0.3, 0.95));
+        _filed = LakeFolderReader.Read(new MemoryFiles("lake", files), Share(Steps.Files, 0.02, 0.3));
+        _bottom = PreparedLake.From(_filed, Share(Steps.Bottom, 0.3, 0.95));
         return Reopen(about);
     }
 
@@ -123,7 +123,7 @@ internal sealed partial class LakeDesk(ITray tray)
     {
         PreparedLake lake = Opened();
         ForgetRanking();
-        _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(Members), Share(0, 1));
+        _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(Members), Share(Steps.Season, 0, 1));
         return OutlookViews.Of(lake, _outlook, Members, about.Records ?? []);
     }
 
@@ -133,10 +133,10 @@ internal sealed partial class LakeDesk(ITray tray)
     private PreparedLake Opened() => _lake ?? throw new CouldNotComputeException("No lake is open.");
 
     [SuppressMessage("Performance", "CA1859:Use concrete types when possible for improved performance", Justification = "The engine takes the interface.")]
-    private IProgress<double> Share(double from, double to) => new Part(tray, from, to);
+    private IProgress<double> Share(string step, double from, double to) => new Part(tray, step, from, to);
 
     /// <summary>A piece of work's share of the whole.</summary>
-    private sealed class Part(ITray tray, double from, double to) : IProgress<double>
+    private sealed class Part(ITray tray, string step, double from, double to) : IProgress<double>
     {
         private double _told = -1;
 
@@ -144,7 +144,7 @@ internal sealed partial class LakeDesk(ITray tray)
         {
             if (value - _told < 0.01 && value < 1) return;
             _told = value;
-            tray.Progress(from + ((to - from) * value), "");
+            tray.Progress(from + ((to - from) * value), step);
         }
     }
 }
