@@ -60,7 +60,8 @@ internal static class HostOptions
     }
 
     private static bool IsKnown(string name) => Names.Contains(name, StringComparer.OrdinalIgnoreCase) || Framework.Contains(name, StringComparer.OrdinalIgnoreCase)
-        || name.StartsWith("Logging:", StringComparison.OrdinalIgnoreCase);
+        || name.StartsWith("Logging:", StringComparison.OrdinalIgnoreCase)
+        || name.StartsWith("OTEL_", StringComparison.OrdinalIgnoreCase);
 
     private static string Nearest(string name)
     {
