@@ -18,7 +18,7 @@ internal static class HostOptions
     private static readonly string[] Framework = ["http_ports", "https_ports", "environment", "contentroot"];
 
     // Variables of the tests, which may run in the host's own process.
-    private static readonly string[] Apart = ["KILLS", "NEED_", "POSTGRES_BIN", "LIVE_", "LOAD_", "TEST_", "SHARED", "PUBLISHED", "CHROMIUM", "LONG", "MUTATIONS", "SHEET_"];
+    private static readonly string[] Apart = ["KILLS", "NEED_", "POSTGRES_BIN", "LIVE_", "LOAD_", "TEST_", "SHARED", "PUBLISHED", "CHROMIUM", "FRESH", "LONG", "MUTATIONS", "RESULTS", "SEED", "SHEET_"];
 
     /// <summary>Takes options apart; each is followed by a value, with a blank or <c>=</c> between.</summary>
     /// <param name="args">The options.</param>
