@@ -72,8 +72,17 @@ public sealed record LakeFolder
     /// <summary>The user's tackle; null without tackle.json.</summary>
     public TackleDocument? Tackle { get; init; }
 
-    /// <summary>The log, in order of file; rows replaced by later ones are left out.</summary>
-    public IReadOnlyList<LogRow> Log { get; init; } = [];
+    /// <summary>Every row of the log, in order of file: corrected ones and withdrawals too.</summary>
+    public IReadOnlyList<LogRow> LogRows
+    {
+        get => _logRows;
+        init => (_logRows, Log) = (value, LogRow.Standing(value));
+    }
+
+    private readonly IReadOnlyList<LogRow> _logRows = [];
+
+    /// <summary>The log as it stands: of <see cref="LogRows"/> those that hold.</summary>
+    public IReadOnlyList<LogRow> Log { get; private init; } = [];
 
     /// <summary>Measured overturns (overturn.csv of measured lakes), to score against.</summary>
     public IReadOnlyList<OverturnRow> Overturns { get; init; } = [];

@@ -40,7 +40,7 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
             Flows = One("flows.csv", (f, b) => WaterReaders.Flows(f, b, context)) ?? [],
             Cover = [.. One("cover.csv", (f, b) => UserReaders.Cover(f, b, context)) ?? [], .. One("cover.gpx", (f, b) => CoverGpxReader.Read(f, b, _log)) ?? []],
             Tackle = One("tackle.json", (f, b) => TackleReader.Read(f, b, _log)),
-            Log = One("log.csv", (f, b) => LogReader.Read(f, b, context)) ?? [],
+            LogRows = One("log.csv", (f, b) => LogReader.Read(f, b, context)) ?? [],
             Overturns = One("overturn.csv", (f, b) => WaterReaders.Overturns(f, b, context)) ?? [],
         };
         lake = lake with { SiteOrNull = SiteOf(document, position, zone, lake) };

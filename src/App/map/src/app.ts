@@ -16,6 +16,7 @@ export const playWind = (listener: HourListener): void => play(listener);
 export { saveSetting, setting, removeSetting, askToPersist } from "./store/records";
 export { nameLake, removeLake } from "./store/lakes";
 export { forgetLinks } from "./store/links";
+export { keepsNothing } from "./store/database";
 export { hostCall, hostTry } from "./host/calls";
 export { basedFile, fetchFile, hashedFiles, sendFile } from "./host/files";
 export { changeFiles, weatherDirect, weatherFromHost } from "./host/weather";
