@@ -26,6 +26,7 @@ internal static class Figures
         new MotionCells(),
         new MotionDemo(),
         new FormatsSurveys(),
+        new FormatsSynthetic(),
         new FormatsMutations(),
         new LearnSeasonsFigure(),
         new HostLoad(),

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SecondShore.Engine.Core.Geo;
 using ProjNet.CoordinateSystems;
 
 namespace SecondShore.Formats.Coordinates;
@@ -81,13 +82,26 @@ public static class CoordinateSystems
         {
             ProjectedCoordinateSystem made = (ProjectedCoordinateSystem)new CoordinateSystemFactory().CreateFromWkt(wkt);
             string name = string.Create(CultureInfo.InvariantCulture, $"{entry.Name} (EPSG:{entry.Code}){(Math.Abs(entry.UnitM - 1) > 1e-9 ? $", unit {entry.UnitM:G9} m" : "")}");
-            return new ProjectedSystem(made, name, DoubtOf(entry), new DatumShift(entry), entry.MeridianDeg);
+            ProjectedSystem system = new(made, name, DoubtOf(entry), new DatumShift(entry), entry.MeridianDeg);
+            if (!Agrees(system, entry)) return null;
+            fault = "";
+            return system;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
             // The library tells a projection it lacks by several exceptions; to the user they are one.
             return null;
         }
+    }
+
+    // The table knows where a system's area lies in its own numbers: a projection that the library works out another way is not used.
+    private static bool Agrees(ProjectedSystem system, Atlas.EpsgEntry entry)
+    {
+        double[] area = entry.Area, box = entry.Box;
+        double east = area[3] < area[1] ? area[3] + 360 : area[3];
+        (double x, double y) = system.FromGeo(new GeoPoint((area[0] + area[2]) / 2, GeoPoint.WrapLongitudeDeg((area[1] + east) / 2)));
+        double marginX = 1 + (0.02 * (box[1] - box[0])), marginY = 1 + (0.02 * (box[3] - box[2]));
+        return x >= box[0] - marginX && x <= box[1] + marginX && y >= box[2] - marginY && y <= box[3] + marginY;
     }
 
     private static string DoubtOf(Atlas.EpsgEntry entry) => entry.Shift.Length == 0 && !entry.Datum.StartsWith("World Geodetic System 1984", StringComparison.Ordinal)

@@ -8,7 +8,7 @@ namespace SecondShore.Formats.Surveys;
 internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions options, SurveyContext context, ProblemLog log, List<string> doubts)
 {
     private static readonly double NearLakeKm = 60;
-    private static readonly int MostCandidates = 40;
+    private static readonly int MostCandidates = 250;
 
     public (CoordinateSystem? Crs, Knowledge Known) Decide()
     {

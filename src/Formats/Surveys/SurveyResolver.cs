@@ -109,7 +109,8 @@ internal sealed class SurveyResolver
         // Metres are the custom of files that say nothing; any other unit is asked about, unless the lake's own depth tells it.
         bool unusual = unitKnown == Knowledge.Assumed && best.Unit != DepthUnit.Metres && _context.MaxDepthM is null;
         if (unusual && rivals.Count == 0) rivals = [.. all.Skip(1).Where(m => m.Sense == best.Sense).Take(2)];
-        if (rivals.Count > 0) _question = MeaningWords.Ask(_file, values, [best, .. rivals]);
+        // Once there is a question, what is a little less likely is among its choices too.
+        if (rivals.Count > 0) _question = MeaningWords.Ask(_file, values, [.. all.Where(m => m == best || rivals.Contains(m) || m.Weight > best.Weight - MeaningWords.Shown).Take(7)]);
         else MeaningWords.Tell(_doubts, values, best, senseKnown, unitKnown);
         return (best, senseKnown, unitKnown);
     }

@@ -69,10 +69,13 @@ internal sealed class ColumnNumbers
     public bool Counts => Count > 3 && NeverFalls > 0.97 && EvenSteps > 0.7 && Distinct > Count * 0.5;
 
     /// <summary>Whether the numbers can be a position in a plane.</summary>
-    public bool IsPlane => Math.Abs(Middle) > 1000 && High1 > Low1 && High1 - Low1 < 4e5;
+    public bool IsPlane => Math.Abs(Middle) > 1000 && High1 > Low1 && Most < 4e5;
 
     /// <summary>Whether the numbers can be degrees of a lake's place.</summary>
-    public bool IsDegrees => Math.Abs(Middle) <= 180 && (Decimals >= 4 || IsAngle) && High1 - Low1 < 3 && Middle != 0;
+    public bool IsDegrees => Math.Abs(Middle) <= 180 && (Decimals >= 4 || IsAngle) && Most < 3 && Middle != 0;
+
+    // Rows without a fix and rows of another grid must not hide a place: what six tenths of the numbers span.
+    private double Most { get; set; }
 
     /// <summary>Rows sampled: all, or short runs of neighbours.</summary>
     public static int[] SampleRows(CsvTable table, int first)
@@ -128,6 +131,7 @@ internal sealed class ColumnNumbers
         Array.Sort(sorted);
         int cut = Count / 100;
         (Low, High, Low1, High1, Middle) = (sorted[0], sorted[^1], sorted[cut], sorted[^(cut + 1)], sorted[Count / 2]);
+        Most = sorted[Count * 4 / 5] - sorted[Count / 5];
         Spread = sorted[Count * 3 / 4] - sorted[Count / 4];
         Distinct = 1;
         for (int i = 1; i < Count; i++) if (sorted[i] != sorted[i - 1]) Distinct++;

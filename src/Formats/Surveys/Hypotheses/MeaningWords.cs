@@ -5,6 +5,9 @@ namespace SecondShore.Formats.Surveys.Hypotheses;
 /// <summary>What the values of a survey are taken for, in words: told in a line, or asked.</summary>
 internal static class MeaningWords
 {
+    /// <summary>Log-odds by which a reading may fall behind the first and still be shown as a choice.</summary>
+    public const double Shown = 6.5;
+
     public static SurveyQuestion Ask(string file, ValueFacts values, IReadOnlyList<DepthMeaning> readings) => new(file, SurveyQuestionKind.Meaning,
         string.Create(CultureInfo.InvariantCulture, $"The file does not say what its values ({values.Low:G6} to {values.High:G6}) are: depths or heights, and in which unit?"),
         [.. readings.Select(r => new SurveyChoice(new SurveyOptions { Sense = r.Sense, Unit = r.Unit }, Choice(values, r)))], "sense");
