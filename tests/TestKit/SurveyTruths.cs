@@ -72,7 +72,7 @@ public static class SurveyTruths
             new SurveyOptions { Sense = DepthSense.Elevation, Unit = DepthUnit.Metres, SurfaceElevationM = 0.33 }),
         new("danish-lakes-terrain/example_mask_1.tif", SurveyMust.Refuse, double.NaN, double.NaN, null, Nothing),
         new("danish-lakes-terrain/example_lake_2_crs4326.tif", SurveyMust.Ask, double.NaN, double.NaN, [8.937858, 56.149639, 8.960911, 56.162461], Nothing),
-        new("white-sea-estuary-sonar/Sonar0000_out_t.csv", SurveyMust.Read, 1.2, 3.0, [38.286717, 63.827028, 38.287492, 63.827267], new SurveyOptions { XColumn = "1", YColumn = "2" }),
+        new("white-sea-estuary-sonar/Sonar0000_out_t.csv", SurveyMust.Read, 1.2, 3.0, [38.286717, 63.827028, 38.287492, 63.827267], new SurveyOptions { XColumn = "1", YColumn = "2", DepthColumn = "3" }),
         new("white-sea-estuary-sonar/fairway_points.csv", SurveyMust.Refuse, double.NaN, double.NaN, null, Nothing),
         new("conceicao-lagoon-bands/batimetria_lagoa_conceicao.shp", SurveyMust.Read, 0, 8, [-48.484402, -27.627638, -48.423783, -27.511513], Nothing),
         new("ungava-harbour-buoy/13_46_34-2017_09_22_Soundings_PPK-Tide-CD.txt", SurveyMust.Read, -7.65, 48.528, [-69.702042, 61.015551, -69.635622, 61.055436], Nothing),

@@ -9,6 +9,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
 {
     private static readonly double NearLakeKm = 60;
     private static readonly int MostCandidates = 250;
+    private static readonly double BesideDeg = 6;
 
     public (CoordinateSystem? Crs, Knowledge Known) Decide()
     {
@@ -18,7 +19,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
             if (chosen is null) log.Error(file, fault);
             else if (options.Swapped is bool swapped && swapped) raw.Swap();
             else if (options.Swapped is null) SwapIfOnlyThatFits(chosen);
-            return (Checked(chosen), Knowledge.Set);
+            return (InItsArea(set, Checked(chosen)), Knowledge.Set);
         }
 
         if (raw.Crs is not null)
@@ -60,6 +61,17 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         if (!TryMiddle(out double x, out double y) || crs.TryToGeo(x, y, out _, out _)) return crs;
         log.Error(file, FormattableString.Invariant(
             $"numbers such as {x:G9}, {y:G10} do not lie in {crs.Name}; set the right one as survey.crs in lake.json."));
+        return null;
+    }
+
+    // A number copied from an example puts a lake into the ocean of another hemisphere: a system is used in its own area and a zone beside it.
+    private CoordinateSystem? InItsArea(string set, CoordinateSystem? chosen)
+    {
+        string digits = set.Trim().StartsWith("EPSG:", StringComparison.OrdinalIgnoreCase) ? set.Trim()[5..] : set.Trim();
+        if (chosen is null || !int.TryParse(digits, System.Globalization.CultureInfo.InvariantCulture, out int code) || Places.System(code) is not Atlas.EpsgEntry entry
+            || !TryMiddle(out double x, out double y) || !chosen.TryToGeo(x, y, out double latDeg, out double lonDeg) || entry.Covers(latDeg, lonDeg, BesideDeg)) return chosen;
+        log.Error(file, FormattableString.Invariant(
+            $"numbers such as {x:G9}, {y:G10} do not lie in {chosen.Name}: the lake would be at {latDeg:F2}, {lonDeg:F2}, far outside its area. Set the right one as survey.crs in lake.json."));
         return null;
     }
 

@@ -119,10 +119,15 @@ internal sealed class SurveyResolver
     private void Refuse(ValueFacts values, DepthMeanings meanings, DepthMeaning best, Knowledge senseKnown)
     {
         double metres = DepthMeanings.MetresPer(best.Unit);
-        if (_raw.Raster is not null && values.Distinct <= 2 && values.AllWhole)
+        if (_raw.Raster is { Columns: < 2 } or { Rows: < 2 })
+            Say(FormattableString.Invariant($"the raster has {_raw.Raster!.Columns} x {_raw.Raster.Rows} cells, too few for a lake."));
+        else if (_raw.Raster is not null && values.Count > 50 && values.Distinct <= 2 && values.AllWhole)
             Say(FormattableString.Invariant($"the raster holds only the values {values.Low:G6} and {values.High:G6}: it is a mask, not depths; take the raster of depths or heights it belongs to."));
         else if (_raw.Points.Count > 0 && values.Count > 60 && senseKnown != Knowledge.Set && best.Sense == DepthSense.Elevation && Level(metres))
             Say(FormattableString.Invariant($"nearly all heights stand within 30 cm of each other ({values.Low1:G6} to {values.High1:G6} but for the outer hundredths): they are the receiver's on the water, not the bottom's. Take the file with the depths."));
+        else if (_options.Sense == DepthSense.Depth && values.Low1 > 30 && values.High1 - values.Low1 < values.Low1
+            && _context.MaxDepthM is null && (values.Inward < -0.2 || _raw.Sense == DepthSense.Elevation))
+            Say(FormattableString.Invariant($"as depths the values ({values.Low:G6} to {values.High:G6}) would make a lake that is deep up to its very shore, and its name or its form say heights: set survey.sense to elevation, or max_depth_m in lake.json if it is so deep."));
         else if (meanings.Plausible(best.Sense, best.Unit) <= -8)
             Say(FormattableString.Invariant($"as {MeaningWords.Of(best)} the values ({values.Low:G6} to {values.High:G6}) would make a lake far deeper than it is wide; set survey.unit, survey.sense or survey.depth_column to what they are, or max_depth_m in lake.json if the lake is so."));
     }

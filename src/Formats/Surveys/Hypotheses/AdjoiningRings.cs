@@ -32,17 +32,18 @@ internal static class AdjoiningRings
         return true;
     }
 
+    // Lakes of their own share no corner; zones of one water share most of theirs.
     private static double ShareOfZones(RawSurvey raw, CancellationToken cancellation)
     {
-        HashSet<Edge> seen = [];
+        Dictionary<(double, double), int> seen = [];
         long all = 0, shared = 0;
-        foreach (RawPolygon polygon in raw.Polygons)
+        for (int p = 0; p < raw.Polygons.Count; p++)
         {
             cancellation.ThrowIfCancellationRequested();
-            (double[] x, double[] y) = polygon.Outer;
+            (double[] x, double[] y) = raw.Polygons[p].Outer;
             if (all + x.Length > MostEdges) return 0;
-            for (int i = 0, j = x.Length - 1; i < x.Length; j = i++, all++)
-                if (!seen.Add(Edge.Of(x[j], y[j], x[i], y[i]))) shared++;
+            for (int i = 0; i < x.Length; i++, all++)
+                if (seen.TryGetValue((x[i], y[i]), out int of) ? of != p : !seen.TryAdd((x[i], y[i]), p)) shared++;
         }
 
         return all == 0 ? 0 : 2.0 * shared / all;

@@ -15,7 +15,7 @@ internal sealed record CrsCandidate(EpsgEntry Entry, bool Swapped, GeoPoint Plac
 /// <summary>Which coordinate systems the numbers of a plane can be in, by area of use, land, unit and how usual each is.</summary>
 internal static class CrsCandidates
 {
-    private const double SamePlaceDeg = 0.03;
+    private const double SamePlaceDeg = 0.004;
 
     // Where many surveys are made and shared; no more than a tilt of the order in which choices are shown.
     private static readonly Dictionary<string, double> Usual = new(StringComparer.Ordinal)

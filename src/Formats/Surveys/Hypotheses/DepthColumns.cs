@@ -49,7 +49,7 @@ internal sealed record DepthColumns(int Column, double Weight, HeaderWords Words
         else if (n.OnlyGrows) weight -= 5;
         else if (n.NeverFalls < 0.015 && n.Distinct > n.Count * 0.3 && n.Count > 8) weight -= 4;
         if (Math.Max(Math.Abs(n.Low1), Math.Abs(n.High1)) > 12000) weight -= 9;
-        if (n.Decimals == 0) weight -= n.Distinct <= 25 ? 1 : 0.5;
+        if (n.Decimals == 0) weight -= n.Distinct <= 4 && n.Count > 20 ? 3 : n.Distinct <= 25 ? 1 : 0.5;
         else weight += 0.5;
         // Another place, such as eastings beside degrees, varies by a hair of its size.
         if (n.Decimals >= 5 && Math.Abs(n.Middle) > 1 && (n.High1 - n.Low1) / Math.Abs(n.Middle) < 2e-3) weight -= 4;

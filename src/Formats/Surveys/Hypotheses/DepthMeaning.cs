@@ -73,14 +73,14 @@ internal sealed class DepthMeanings(RawSurvey raw, ValueFacts values, SurveyOpti
         if (negative > 0.95)
         {
             // Depths written with a minus are the custom; a bed below sea level is rare, and as a height it means the same where the lake lies at the sea.
-            return sense switch { DepthSense.NegativeDepth => 6, DepthSense.Elevation => stated && raw.Sense == DepthSense.Elevation ? 2.5 : 0, _ => -9 };
+            return sense switch { DepthSense.NegativeDepth => 6, DepthSense.Elevation => stated && raw.Sense == DepthSense.Elevation ? 4.5 : 0, _ => -9 };
         }
 
         if (stated) return sense == raw.Sense ? (sense == DepthSense.Depth && negative > 0.4 ? 2 : 7) : sense == DepthSense.NegativeDepth && negative < 0.05 ? -9 : 0;
         bool namesDepth = Named(ColumnRole.Depth), namesHeight = Named(ColumnRole.Height);
         weight = sense switch
         {
-            DepthSense.Depth => (namesDepth ? 4 : 0) + (values.Low1 < 0.12 * values.High1 ? 2 : values.Low1 > 0.35 * values.High1 ? -1 : 0),
+            DepthSense.Depth => (namesDepth ? 4 : 0) + (values.Low1 < 0.12 * values.High1 ? 1 : values.Low1 > 0.35 * values.High1 ? -1 : 0),
             DepthSense.Elevation => -1.5 + (namesHeight ? 4 : 0) + HighAndNarrow() + AroundPool(),
             _ => negative < 0.05 ? -9 : 0,
         };

@@ -14,7 +14,7 @@ namespace SecondShore.Formats.Surveys.Hypotheses;
 internal sealed record ValueFacts(long Count, double Low, double High, double Low1, double High1, double ShareNegative, int Distinct, bool AllWhole, bool WholeFeet, double Inward)
 {
     private const int Most = 40_000;
-    private const int Net = 14;
+    private const int FinestNet = 14;
 
     public static ValueFacts Of(RawSurvey raw)
     {
@@ -75,25 +75,27 @@ internal sealed record ValueFacts(long Count, double Low, double High, double Lo
         int cut = sample.Count / 50;
         double west = xs[cut], south = ys[cut], wide = xs[^(cut + 1)] - west, tall = ys[^(cut + 1)] - south;
         if (!(wide > 0) || !(tall > 0)) return double.NaN;
-        double[,] sum = new double[Net + 2, Net + 2];
-        int[,] count = new int[Net + 2, Net + 2];
+        int net = Math.Clamp((int)Math.Sqrt(sample.Count / 3.0), 5, FinestNet);
+        double[,] sum = new double[net + 2, net + 2];
+        int[,] count = new int[net + 2, net + 2];
         foreach ((double x, double y, double z) in sample)
         {
-            int c = (int)Math.Floor((x - west) / wide * Net), r = (int)Math.Floor((y - south) / tall * Net);
-            if (c is < 0 or >= Net || r is < 0 or >= Net) continue;
+            int c = (int)Math.Floor((x - west) / wide * net), r = (int)Math.Floor((y - south) / tall * net);
+            if (c < 0 || c >= net || r < 0 || r >= net) continue;
             sum[r + 1, c + 1] += z;
             count[r + 1, c + 1]++;
         }
 
         List<(double Inner, double Value)> pairs = [];
-        for (int r = 1; r <= Net; r++)
-            for (int c = 1; c <= Net; c++)
+        for (int r = 1; r <= net; r++)
+            for (int c = 1; c <= net; c++)
                 if (count[r, c] > 0) pairs.Add((ToEdge(count, r, c), sum[r, c] / count[r, c]));
-        return pairs.Count < 25 || pairs.Max(p => p.Inner) < 3 ? double.NaN : Correlation(pairs);
+        return pairs.Count < 12 || pairs.Max(p => p.Inner) < 2 ? double.NaN : Correlation(pairs);
     }
 
     private static int ToEdge(int[,] count, int row, int column)
     {
+        int last = count.GetLength(0) - 1;
         for (int ring = 1; ; ring++)
         {
             for (int dr = -ring; dr <= ring; dr++)
@@ -101,7 +103,7 @@ internal sealed record ValueFacts(long Count, double Low, double High, double Lo
                 for (int dc = -ring; dc <= ring; dc++)
                 {
                     int r = row + dr, c = column + dc;
-                    if (r < 0 || c < 0 || r > Net + 1 || c > Net + 1 || count[r, c] == 0) return ring;
+                    if (r < 0 || c < 0 || r > last || c > last || count[r, c] == 0) return ring;
                 }
             }
         }

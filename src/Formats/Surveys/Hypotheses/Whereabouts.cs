@@ -18,7 +18,8 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
             || !crs.TryToGeo(x, y, out double lat, out double lon)) return null;
         string? country = Places.Country(lat, lon);
         double awayKm = context.Position is GeoPoint lake ? KmBetween(lake, lat, lon) : 0;
-        bool strange = country is "" or "Antarctica" || Math.Abs(lat) > 84;
+        // Where the folder says that the lake lies there, even the open sea is meant.
+        bool strange = (country is "" or "Antarctica" || Math.Abs(lat) > 84) && (context.Position is null || awayKm >= FarKm);
         if (!strange && awayKm < FarKm) return null;
         List<SurveyChoice> choices = [];
         if (crs.IsGeographic)

@@ -13,7 +13,7 @@ internal static class WordList
     /// <summary>Words that say nothing.</summary>
     public static readonly HashSet<string> Filler =
     [
-        "in", "of", "the", "at", "to", "from", "and", "value", "values", "proc", "processed", "corrected", "corr", "raw", "final", "gps", "utm", "wgs", "dd", "deg", "degrees",
+        "in", "of", "the", "at", "to", "from", "and", "proc", "processed", "corrected", "corr", "raw", "final", "gps", "utm", "wgs", "dd", "deg", "degrees",
         "decimal", "grad", "dez", "coord", "coordinate", "coordinates", "koordinate", "point", "field", "col", "column", "measured", "mean", "avg", "med", "bottom", "bed", "lake", "see",
     ];
 
@@ -41,7 +41,7 @@ internal static class WordList
         Add(ColumnRole.Height, Likely, "elevation", "elevations", "elev", "altitude", "height", "heights", "hoehe", "hohe", "hgt", "cota", "quota", "kote", "kota", "wysokosc", "rzedna",
             "rl", "ele", "sohle", "sohlhoehe", "gelaendehoehe", "hauteur", "altura", "hoyde", "hoejde", "hojd", "hoogte", "nadmorska", "nhn", "mnn", "asl", "masl", "navd", "ngvd", "contour", "isobath");
         Add(ColumnRole.Height, Letter - 1.5, "h", "alt", "msl");
-        Add(ColumnRole.Bare, Letter - 1, "z", "val", "grid", "gridcode", "band");
+        Add(ColumnRole.Bare, Letter - 1, "z", "val", "value", "values", "grid", "gridcode", "band");
         Add(ColumnRole.Lat, Sure + 2, "lat", "latitude", "latitud", "latitudine", "latitudes", "lats", "breite", "breitengrad", "geobreite", "szerokosc", "bredde", "breddegrad", "latit", "leveysaste", "latdeg", "latdd");
         Add(ColumnRole.Lon, Sure + 2, "lon", "long", "lng", "longitude", "longitud", "longitudine", "longitudes", "lons", "longs", "laenge", "laengengrad", "dlugosc", "lengde", "lengdegrad",
             "longit", "pituusaste", "londeg", "londd");
