@@ -27,6 +27,7 @@ internal static class Figures
         new MotionDemo(),
         new FormatsSurveys(),
         new FormatsSynthetic(),
+        new FormatsSystems(),
         new FormatsMutations(),
         new LearnSeasonsFigure(),
         new HostLoad(),
