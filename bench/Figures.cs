@@ -28,6 +28,8 @@ internal static class Figures
         new MotionCells(),
         new MotionDemo(),
         new FormatsSurveys(),
+        new FormatsSynthetic(),
+        new FormatsSystems(),
         new FormatsMutations(),
         new LearnSeasonsFigure(),
         new HostLoad(),
