@@ -36,6 +36,9 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
         Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
     };
 
+    /// <summary>The key of the host that serves now: what a program of its own account sends.</summary>
+    public static string Key { get; private set; } = "";
+
     /// <summary>Serves the published app, which a Release build of the host leaves behind, and hands its address over.</summary>
     public static async Task<T> ServeAsync<T>(Func<string, Task<T>> visit)
     {
@@ -50,6 +53,7 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
             do line = await host.StandardOutput.ReadLineAsync() ?? throw new InvalidOperationException("The server ended early.");
             while (!line.StartsWith(Said, StringComparison.Ordinal));
             _ = host.StandardOutput.ReadToEndAsync();
+            Key = (await File.ReadAllTextAsync(Path.Combine(data, "host.key"))).Trim();
             return await visit(line[Said.Length..].Trim());
         }
         finally

@@ -27,8 +27,7 @@ public sealed class DataFolder : IDisposable
         string full = System.IO.Path.GetFullPath(path);
         try
         {
-            if (OperatingSystem.IsWindows()) Directory.CreateDirectory(full);
-            else Directory.CreateDirectory(full, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            PrivateFiles.MakeFolder(full);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

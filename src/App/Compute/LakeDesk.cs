@@ -5,6 +5,7 @@ using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Questions;
+using SecondShore.Answers.Rig;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Season;
@@ -50,7 +51,7 @@ internal sealed partial class LakeDesk(ITray tray)
             "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
             "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
             "unpack" => Unpack(files),
-            "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Units), ViewsJson.Default.RigView),
+            "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Units, PlannedRig(about.Rig?.Stop)), ViewsJson.Default.RigView),
             "export" => Export(about),
             "weather" => TakeWeather(files),
             _ => throw new NotSupportedException($"The engine does not know the question '{verb}'."),
@@ -105,6 +106,8 @@ internal sealed partial class LakeDesk(ITray tray)
         };
     }
 
+    private RigRequest? PlannedRig(string? stop) => stop is not null && _day is { } day && day.Rigs.TryGetValue(stop, out RigPick? pick) ? pick.Request : null;
+
     private HoldView Hold(AskAbout about)
     {
         HoldAsk ask = about.Hold ?? throw new CouldNotComputeException("No plan is kept.");
@@ -112,9 +115,9 @@ internal sealed partial class LakeDesk(ITray tray)
         return _grid is null ? new HoldView(ask.WasM, ask.WasM, [], []) : HoldDesk.Answer(ask, _grid, OnDay(outlook, ask.Date));
     }
 
-    // The very document that the command line prints of the same files.
-    private string Learn(AskAbout about) =>
-        JsonSerializer.Serialize(LearnDocument.Of(LearnAnswer.Of(Opened().Folder, _outlook, new LearnWish(), about.Units), []), AnswersJson.Default.LearnDocument);
+    // The very document that the command line prints of the same files; the log may be longer than when the lake was opened.
+    private string Learn(AskAbout about) => JsonSerializer.Serialize(LearnDocument.Of(
+        LearnAnswer.Of(OwnRecords.Into((_bottom ?? throw new CouldNotComputeException("No lake is open.")).Folder, about.Records ?? []), _outlook, new LearnWish(), about.Units), []), AnswersJson.Default.LearnDocument);
 
     private OutlookView FindOutlook(AskAbout about)
     {

@@ -159,14 +159,8 @@ public sealed partial class Session
         Entries = RecordSet.Joined(_kept, View?.Log ?? []);
     }
 
-    // The engine needs as well what takes rows of the files back.
-    private IReadOnlyList<RecordRow> ForEngine()
-    {
-        HashSet<string> filed = [.. View?.Log.Select(r => r.Id) ?? []];
-        return [.. Records, .. _kept.Where(r => r.Removed && r.Replaces is { } id && filed.Contains(id))];
-    }
-
-    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: ForEngine(), Language: Words.Text.Language);
+    // All of them: what stands is worked out where the rows of the files are known too.
+    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: _kept, Language: Words.Text.Language);
 
     private async Task TakeShoreAsync(string json)
     {

@@ -53,8 +53,25 @@ public sealed partial class Session(Browser browser)
     /// <summary>The lake's plane.</summary>
     public LocalProjection? Plane { get; private set; }
 
-    /// <summary>Starts: language, units, lakes, and the last lake's answers.</summary>
+    /// <summary>Whether the browser refuses to keep anything, so that all is gone with the page.</summary>
+    public bool KeepsNothing { get; private set; }
+
+    /// <summary>Starts; a browser that lets nothing be read is told of in words, and never leaves a blank page.</summary>
     public async Task StartAsync()
+    {
+        try
+        {
+            await BeginAsync();
+        }
+        catch (JSException error)
+        {
+            (IsReady, Trouble) = (true, ExplainedTrouble(error));
+            Tell();
+        }
+    }
+
+    // Language, units, lakes, and the last lake's answers.
+    private async Task BeginAsync()
     {
         LocaleInfo locale = JsonSerializer.Deserialize(await browser.Text("locale") ?? "{}", ViewsJson.Default.LocaleInfo) ?? new LocaleInfo();
         bool metric = await browser.Text("setting", "units") == "metric";
@@ -62,6 +79,7 @@ public sealed partial class Session(Browser browser)
         await browser.Do("setUnits", metric);
         await browser.Do("keepOffline", DotNetObjectReference.Create(this));
         await ReadLakesAsync();
+        KeepsNothing = await browser.Flag("keepsNothing");
         IsReady = true;
         Tell();
         string? last = await browser.Text("setting", "lake");
@@ -145,6 +163,7 @@ public sealed partial class Session(Browser browser)
         return first switch
         {
             "quota" => Words["trouble.quota"],
+            "newer" => Words["trouble.newer"],
             "database" => Words["trouble.database"],
             "away" => Words["weather.away"],
             _ => first,
