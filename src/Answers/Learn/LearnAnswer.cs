@@ -28,7 +28,7 @@ public static class LearnAnswer
         ArgumentNullException.ThrowIfNull(units);
         IReadOnlyList<LogEntry> entries = LogMapper.Entries(folder);
         (IReadOnlyList<EffortSpan> spans, IReadOnlyList<LogEntry> without) = EffortSpans.Of(entries);
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         LearnConditions conditions = LearnConditions.Of(folder, entries, outlook, wish, assumed);
         CatchRates rates = CatchRates.Learn(spans, wish.Priors, conditions.Words, wish.Seed);
         cancel.ThrowIfCancellationRequested();

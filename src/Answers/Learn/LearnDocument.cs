@@ -139,7 +139,7 @@ public sealed record LearnDocument
             Learned = result.Learned,
             LastTrip = result.LastTrip is { } trip ? new TripRow(trip.Day, Round(trip.Totals.HoursH), trip.Totals.Bites, trip.Totals.Fish, trip.BestStretch, trip.Changed) : null,
             Files = files,
-            Assumed = result.Assumed,
+            Assumed = result.Assumed.Say(UnitSystem.Metric),
         };
 
         static AdviceRow Row(Engine.Learn.TryAdvice a) => new(a.Factor, a.Choice, Round(a.BestChance), a.MoreH is { } h ? Round(h) : null, a.Why);

@@ -45,8 +45,8 @@ public sealed record LearnResult
     /// <summary>How far all this may be trusted, in one sentence.</summary>
     public required string Trust { get; init; }
 
-    /// <summary>What had to be assumed, in sentences.</summary>
-    public required IReadOnlyList<string> Assumed { get; init; }
+    /// <summary>What had to be assumed.</summary>
+    public required IReadOnlyList<Finding> Assumed { get; init; }
 }
 
 /// <summary>Sums over a log.</summary>

@@ -10,10 +10,10 @@ internal static class LeaveTables
     private static readonly double TiringPerH = 0.6;
     private static readonly double UsualTravelH = 0.25;
 
-    public static LeaveTable Of(CatchRates rates, IReadOnlyList<EffortSpan> spans, LearnWish wish, List<string> assumed)
+    public static LeaveTable Of(CatchRates rates, IReadOnlyList<EffortSpan> spans, LearnWish wish, List<Finding> assumed)
     {
         double travelH = wish.TravelH ?? Gap(spans) ?? UsualTravelH;
-        if (wish.TravelH is null && Gap(spans) is null) assumed.Add("The way from stop to stop is taken as 15 minutes.");
+        if (wish.TravelH is null && Gap(spans) is null) assumed.Add(AnswerFindings.WayAssumed.Of());
         double meanPerH = Math.Max(0.02, rates.BasePerH.P50);
         StopBelief belief = StopBelief.Of(meanPerH, Math.Clamp(rates.NewStopDoubtShare, 0.4, 1.6), TiringPerH);
         double elsewhere = LeaveRule.LongRunPerH(belief, travelH);

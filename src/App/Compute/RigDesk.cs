@@ -1,6 +1,4 @@
-using SecondShore.Answers;
 using SecondShore.Answers.Rig;
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Rig;
 using SecondShore.Formats.Lake;
@@ -12,28 +10,20 @@ internal static class RigDesk
 {
     private static readonly double KgPerPound = 0.45359237;
 
+    /// <exception cref="RefusedException">A number lies outside what can be worked out.</exception>
     public static RigView Answer(RigAsk ask, TackleDocument? filed, UnitSystem units)
     {
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         Tackle tackle = TackleMapper.Map(filed, assumed);
-        RigReply reply;
-        try
+        RigReply reply = RigAnswer.Of(new RigRequest
         {
-            reply = RigAnswer.Of(new RigRequest
-            {
-                DepthM = ask.DepthM,
-                SpeedMps = ask.SpeedMps,
-                Tackle = tackle,
-                Line = LineFor(ask.LineKg, tackle),
-                Units = units,
-                Samples = 60,
-            });
-        }
-        catch (ArgumentOutOfRangeException error)
-        {
-            throw new CouldNotComputeException(error.Message.Split(" (Parameter", 2)[0]);
-        }
-
+            DepthM = ask.DepthM,
+            SpeedMps = ask.SpeedMps,
+            Tackle = tackle,
+            Line = LineFor(ask.LineKg, tackle),
+            Units = units,
+            Samples = 60,
+        });
         WeightOutlook chosen = reply.Choice.Chosen;
         return new RigView
         {
@@ -54,7 +44,7 @@ internal static class RigDesk
             Why = RigWords.Why(reply),
             Words = RigWords.Of(reply),
             Cautions = RigCautions.Of(reply),
-            Assumed = [.. assumed, .. reply.Assumed],
+            Assumed = [.. assumed.Say(units), .. reply.Assumed],
         };
     }
 

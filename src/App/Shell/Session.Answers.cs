@@ -250,7 +250,7 @@ public sealed partial class Session
         {
             await work();
         }
-        catch (JSException error) when (error.Message.StartsWith("stopped", StringComparison.Ordinal))
+        catch (JSException error) when (Browser.Told(error) == "stopped")
         {
             // The user stopped it: what was shown before stays.
         }

@@ -10,7 +10,7 @@ public static class CoordinateSystems
 
     /// <summary>Reads <c>EPSG:26918</c>, a bare code, or WKT.</summary>
     /// <returns>The system; null with what is wrong, as a sentence, in <paramref name="fault"/>.</returns>
-    public static CoordinateSystem? Parse(string text, out string fault)
+    public static CoordinateSystem? Parse(string text, out FindingForm fault)
     {
         ArgumentNullException.ThrowIfNull(text);
         string trimmed = text.Trim();
@@ -22,7 +22,7 @@ public static class CoordinateSystems
     }
 
     /// <summary>The system of an EPSG code: degrees, UTM on WGS 84, NAD83 or ETRS89, web Mercator, and those of <see cref="EpsgTable"/>.</summary>
-    public static CoordinateSystem? FromEpsg(int code, out string fault)
+    public static CoordinateSystem? FromEpsg(int code, out FindingForm fault)
     {
         fault = "";
         if (code is 4326 or 4269 or 4258 or 4152 or 4617 or 4979) return new GeographicSystem($"geographic degrees (EPSG:{code})", "");
@@ -34,7 +34,7 @@ public static class CoordinateSystems
     }
 
     /// <summary>The system of a WKT text as found in .prj files.</summary>
-    public static CoordinateSystem? FromWkt(string wkt, out string fault)
+    public static CoordinateSystem? FromWkt(string wkt, out FindingForm fault)
     {
         ArgumentNullException.ThrowIfNull(wkt);
         fault = "the coordinate system's WKT text cannot be read; set the system in lake.json, for instance \"crs\": \"EPSG:26918\".";
@@ -50,7 +50,7 @@ public static class CoordinateSystems
         return system;
     }
 
-    private static ProjectedSystem? Projected(WktNode root, ref string fault)
+    private static ProjectedSystem? Projected(WktNode root, ref FindingForm fault)
     {
         string? clean = CleanWkt(root);
         if (clean is null) return null;
@@ -99,9 +99,11 @@ public static class CoordinateSystems
         return name + epsg + (Math.Abs(unitM - 1) > 1e-9 ? string.Create(CultureInfo.InvariantCulture, $", unit {unitM:G9} m") : "");
     }
 
-    private static string DatumDoubt(string datum) =>
-        datum.Contains("1927", StringComparison.Ordinal) || datum.Contains("NAD27", StringComparison.OrdinalIgnoreCase)
-        || datum.Contains("Tokyo", StringComparison.OrdinalIgnoreCase) || datum.Contains("1950", StringComparison.Ordinal) || datum.Contains("OSGB", StringComparison.OrdinalIgnoreCase)
-            ? $"its datum ({Text.TextDecoding.Excerpt(datum)}) lies up to some 200 m off the satellites' WGS 84 and no shift is made; convert the file to WGS 84 for use on the water."
-            : "";
+    private static FindingForm DatumDoubt(string datum)
+    {
+        bool old = datum.Contains("1927", StringComparison.Ordinal) || datum.Contains("NAD27", StringComparison.OrdinalIgnoreCase)
+            || datum.Contains("Tokyo", StringComparison.OrdinalIgnoreCase) || datum.Contains("1950", StringComparison.Ordinal) || datum.Contains("OSGB", StringComparison.OrdinalIgnoreCase);
+        if (!old) return "";
+        return $"its datum ({Text.TextDecoding.Excerpt(datum)}) lies up to some 200 m off the satellites' WGS 84 and no shift is made; convert the file to WGS 84 for use on the water.";
+    }
 }

@@ -12,7 +12,7 @@ internal sealed class ProjectedSystem : CoordinateSystem
     private readonly MathTransform _fromGeo;
     private readonly double _primeMeridianDeg;
 
-    public ProjectedSystem(ProjectedCoordinateSystem system, string name, string doubt)
+    public ProjectedSystem(ProjectedCoordinateSystem system, string name, FindingForm doubt)
     {
         Name = name;
         Doubt = doubt;
@@ -28,7 +28,7 @@ internal sealed class ProjectedSystem : CoordinateSystem
 
     public override bool IsGeographic => false;
 
-    public override string Doubt { get; }
+    public override FindingForm Doubt { get; }
 
     internal override double? AxisLonDeg { get; }
 

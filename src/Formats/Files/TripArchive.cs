@@ -1,10 +1,15 @@
-using System.Globalization;
 using System.IO.Compression;
 
 namespace SecondShore.Formats.Files;
 
-/// <summary>A trip file breaks a limit or is damaged; the message is one sentence.</summary>
-public sealed class TripRefusedException(string message, Exception? inner = null) : IOException(message, inner);
+/// <summary>A trip file breaks a limit or is damaged.</summary>
+/// <param name="sentence">What is wrong, and what to do.</param>
+/// <param name="inner">What led to it, for developers.</param>
+public sealed class TripRefusedException(FindingForm sentence, Exception? inner = null) : IOException(sentence.ToFinding().ToString(), inner)
+{
+    /// <summary>What is wrong, and what to do.</summary>
+    public Finding Finding { get; } = sentence.ToFinding();
+}
 
 /// <summary>
 /// A trip file read file by file, without holding it in memory. Names are checked before anything is unpacked, and sizes
@@ -35,7 +40,7 @@ public sealed class TripArchive : IDisposable
         {
             zip = new ZipArchive(stream, ZipArchiveMode.Read);
             if (zip.Entries.Count > limits.MaxEntries)
-                throw new TripRefusedException(string.Create(CultureInfo.InvariantCulture, $"the trip file holds {zip.Entries.Count} files where at most {limits.MaxEntries} are taken."));
+                throw new TripRefusedException($"the trip file holds {zip.Entries.Count} files where at most {limits.MaxEntries} are taken.");
             return new TripArchive(zip, Named(zip), limits);
         }
         catch (Exception e) when (e is InvalidDataException or NotSupportedException or ArgumentException or OverflowException or (IOException and not TripRefusedException))

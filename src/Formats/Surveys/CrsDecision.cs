@@ -4,7 +4,7 @@ using SecondShore.Formats.Coordinates;
 namespace SecondShore.Formats.Surveys;
 
 /// <summary>Decides the coordinate system of a raw survey: set, stated, or found from the numbers and the lake's position.</summary>
-internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions options, SurveyContext context, ProblemLog log, List<string> doubts)
+internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions options, SurveyContext context, ProblemLog log, List<Finding> doubts)
 {
     private static readonly double NearLakeKm = 60;
 
@@ -12,7 +12,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
     {
         if (options.Crs is string set)
         {
-            CoordinateSystem? chosen = CoordinateSystems.Parse(set, out string fault);
+            CoordinateSystem? chosen = CoordinateSystems.Parse(set, out FindingForm fault);
             if (chosen is null) log.Error(file, fault);
             else SwapIfOnlyThatFits(chosen);
             return (Checked(chosen), Knowledge.Set);
@@ -33,18 +33,16 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         }
 
         if (FindNear(x, y) is CoordinateSystem found) return (found, Knowledge.Found);
-        log.Error(file, FormattableString.Invariant(
-            $"the file does not say its coordinate system, and numbers such as {x:G9}, {y:G10} are no degrees; set survey.crs in lake.json, for instance \"EPSG:26918\" for UTM zone 18 north."));
+        log.Error(file, $"the file does not say its coordinate system, and numbers such as {x:G9}, {y:G10} are no degrees; set survey.crs in lake.json, for instance \"EPSG:26918\" for UTM zone 18 north.");
         return (null, Knowledge.Assumed);
     }
 
     private CoordinateSystem? Checked(CoordinateSystem? crs)
     {
         if (crs is null) return null;
-        if (crs.Doubt.Length > 0) doubts.Add(crs.Doubt[..1].ToUpperInvariant() + crs.Doubt[1..]);
+        if (!crs.Doubt.IsEmpty) doubts.Add(crs.Doubt.ToFinding().Opening());
         if (!TryMiddle(out double x, out double y) || crs.TryToGeo(x, y, out _, out _)) return crs;
-        log.Error(file, FormattableString.Invariant(
-            $"numbers such as {x:G9}, {y:G10} do not lie in {crs.Name}; set the right one as survey.crs in lake.json."));
+        log.Error(file, $"numbers such as {x:G9}, {y:G10} do not lie in {crs.Name}; set the right one as survey.crs in lake.json.");
         return null;
     }
 
@@ -69,7 +67,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
             }
 
             if (!(km <= NearLakeKm)) continue;
-            doubts.Add(FormattableString.Invariant($"The file names no coordinate system; read as {crs.Name} it lies {km:F1} km from the lake's position, so that is taken. Set crs to be sure."));
+            doubts.Add($"The file names no coordinate system; read as {crs.Name} it lies {km:F1} km from the lake's position, so that is taken. Set crs to be sure.");
             return crs;
         }
 

@@ -36,7 +36,7 @@ internal sealed class RawSurvey(string format)
         for (int i = 0; i < Points.Count; i++) Points[i] = Points[i] with { X = Points[i].Y, Y = Points[i].X };
     }
 
-    public List<string> Doubts { get; } = [];
+    public List<Finding> Doubts { get; } = [];
 
     public List<string> RolesTaken { get; } = [];
 }

@@ -11,7 +11,7 @@ internal sealed class SurveyResolver
     private readonly SurveyOptions _options;
     private readonly SurveyContext _context;
     private readonly ProblemLog _log;
-    private readonly List<string> _doubts;
+    private readonly List<Finding> _doubts;
 
     public SurveyResolver(string file, RawSurvey raw, SurveyOptions options, SurveyContext context, ProblemLog log)
     {
@@ -34,8 +34,8 @@ internal sealed class SurveyResolver
         bool hasDepths = kind is SurveyKind.Soundings or SurveyKind.Contours or SurveyKind.Raster;
         if (hasDepths && sense == DepthSense.Elevation && surfaceM is null) SayElevation(filed, unit);
         bool usable = crs is not null && helps && !(hasDepths && sense == DepthSense.Elevation && surfaceM is null);
-        if (kind == SurveyKind.Nothing) _log.Error(_file, $"the file was read as {_raw.Format} and holds no soundings, contours, outlines or raster.");
-        if (kind == SurveyKind.TrackOnly) _log.Error(_file, $"the file was read as {_raw.Format}: it has positions and no depths, so it does not help as a survey.");
+        if (kind == SurveyKind.Nothing) _log.Error(_file, $"the file was read as {Finding.Of(_raw.Format)} and holds no soundings, contours, outlines or raster.");
+        if (kind == SurveyKind.TrackOnly) _log.Error(_file, $"the file was read as {Finding.Of(_raw.Format)}: it has positions and no depths, so it does not help as a survey.");
         SurveyBuilder builder = new(_file, _raw, crs, scale, _log);
         Survey? survey = usable ? builder.Build(cancellation) : null;
         SurveyUnderstanding understanding = new()
@@ -91,7 +91,7 @@ internal sealed class SurveyResolver
         if (filed.Count == 0) return (DepthSense.Depth, Knowledge.Assumed);
         if (filed.ShareNegative > 0.95)
         {
-            _doubts.Add(FormattableString.Invariant($"Nearly all values are negative ({filed.Low:G6} to {filed.High:G6}): taken as heights against the water surface, negative under water. Set sense if they are something else."));
+            _doubts.Add($"Nearly all values are negative ({filed.Low:G6} to {filed.High:G6}): taken as heights against the water surface, negative under water. Set sense if they are something else.");
             return (DepthSense.NegativeDepth, Knowledge.Found);
         }
 
@@ -100,12 +100,12 @@ internal sealed class SurveyResolver
         bool highAndNarrow = filed.Low > 30 && filed.High - filed.Low < filed.Low;
         if (aroundPool || highAndNarrow)
         {
-            _doubts.Add(FormattableString.Invariant($"Values run from {filed.Low:G6} to {filed.High:G6}: taken as elevations above sea level, not depths. Set sense if they are depths."));
+            _doubts.Add($"Values run from {filed.Low:G6} to {filed.High:G6}: taken as elevations above sea level, not depths. Set sense if they are depths.");
             return (DepthSense.Elevation, Knowledge.Found);
         }
 
         if (filed.ShareNegative > 0.02)
-            _doubts.Add(FormattableString.Invariant($"{filed.ShareNegative:P0} of the values are negative; the positive ones are taken as depths. Set sense to be sure."));
+            _doubts.Add($"{filed.ShareNegative:P0} of the values are negative; the positive ones are taken as depths. Set sense to be sure.");
         return (DepthSense.Depth, _raw.Sense == DepthSense.Depth ? _raw.SenseKnown : Knowledge.Assumed);
 
         static bool Near(double poolM, FiledValues filed) => filed.Low > poolM * 0.5 && filed.High > poolM - 5 && filed.Low < poolM;
@@ -122,17 +122,16 @@ internal sealed class SurveyResolver
             bool metresFit = Math.Abs((span / deepest) - 1) < 0.25, feetFit = Math.Abs((span * 0.3048 / deepest) - 1) < 0.25;
             if (feetFit && !metresFit)
             {
-                _doubts.Add(FormattableString.Invariant($"The file names no unit. Its deepest value, {span:G5}, fits the lake's {deepest} m only in feet: taken as feet."));
+                _doubts.Add($"The file names no unit. Its deepest value, {span:G5}, fits the lake's {deepest} m only in feet: taken as feet.");
                 return (DepthUnit.Feet, Knowledge.Found);
             }
         }
 
-        _doubts.Add(FormattableString.Invariant($"The file names no unit; its values ({filed.Low:G6} to {filed.High:G6}) are taken as metres. Set unit to 'ft' if they are feet."));
+        _doubts.Add($"The file names no unit; its values ({filed.Low:G6} to {filed.High:G6}) are taken as metres. Set unit to 'ft' if they are feet.");
         return (DepthUnit.Metres, Knowledge.Assumed);
     }
 
-    private void SayElevation(FiledValues filed, DepthUnit unit) => _log.Error(_file, FormattableString.Invariant(
-        $"the file holds elevations ({filed.Low:G6} to {filed.High:G6} {(unit == DepthUnit.Metres ? "m" : "ft")}), and the level of full pool is not known; set elevation_m in lake.json, or survey.surface_elevation_m."));
+    private void SayElevation(FiledValues filed, DepthUnit unit) => _log.Error(_file, $"the file holds elevations ({filed.Low:G6} to {filed.High:G6} {(unit == DepthUnit.Metres ? "m" : "ft")}), and the level of full pool is not known; set elevation_m in lake.json, or survey.surface_elevation_m.");
 }
 
 /// <summary>How filed values become depth below full pool in metres.</summary>

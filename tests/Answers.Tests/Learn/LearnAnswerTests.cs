@@ -2,7 +2,6 @@ using System.Text.Json;
 using System.Xml.Linq;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Learn;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Learn;
 using SecondShore.Formats.Lake;
 

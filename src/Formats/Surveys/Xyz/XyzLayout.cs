@@ -13,7 +13,7 @@ internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRo
     private static readonly string[] BareDepthNames = ["z", "value", "val", "depths", "tiefe", "z_m", "z_ft"];
 
     /// <summary>Index of columns the layout found wanting, as a sentence; empty when whole.</summary>
-    public string Missing => XColumn < 0 || YColumn < 0
+    public FindingForm Missing => XColumn < 0 || YColumn < 0
         ? "no two columns of the file can be a position; name them latitude_deg and longitude_deg, or easting and northing, in a header row, or set survey.x_column and y_column in lake.json."
         : DepthColumn < 0 ? "no column of the file can be a depth; name it depth_m or depth_ft in a header row, or set survey.depth_column in lake.json." : "";
 

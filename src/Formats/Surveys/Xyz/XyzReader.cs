@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Text;
 
@@ -15,7 +14,7 @@ internal sealed class XyzReader : ISurveyReader
         byte first = source.Bytes.FirstOrDefault(b => b > ' ');
         if (first is (byte)'{' or (byte)'<' or (byte)'$' or (byte)'!') return 0;
         string head = TextDecoding.Decode(source.Bytes.AsSpan(0, Math.Min(source.Bytes.Length, 30_000)), out _);
-        return XyzLayout.Find(head, new SurveyOptions()) is XyzLayout layout && layout.Missing.Length == 0 ? 0.6 : 0.1;
+        return XyzLayout.Find(head, new SurveyOptions()) is XyzLayout layout && layout.Missing.IsEmpty ? 0.6 : 0.1;
     }
 
     public RawSurvey? Read(SurveySource source, SurveyOptions options, ProblemLog log, IProgress<double>? progress, CancellationToken cancellation)
@@ -28,14 +27,14 @@ internal sealed class XyzReader : ISurveyReader
             return null;
         }
 
-        if (layout.Missing.Length > 0)
+        if (!layout.Missing.IsEmpty)
         {
             log.Error(source.Name, layout.Missing);
             return null;
         }
 
         RawSurvey raw = new(Format);
-        if (encoding != "UTF-8") raw.Doubts.Add($"The text was read as {encoding}.");
+        if (encoding != "UTF-8") raw.Doubts.Add($"The text was read as {Finding.Of(encoding)}.");
         XyzRows rows = new(source.Name, layout, log);
         RawPoints points = rows.Read(progress, cancellation);
         if (points.X.Length == 0)
@@ -56,7 +55,7 @@ internal sealed class XyzReader : ISurveyReader
         if (raw.Unit is null && UnitInWords(layout.Preamble) is DepthUnit unit)
         {
             (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
-            raw.Doubts.Add($"The lines before the data name {(unit == DepthUnit.Feet ? "feet" : "metres")}: taken as the unit of depth.");
+            raw.Doubts.Add($"The lines before the data name {Finding.Of(unit == DepthUnit.Feet ? "feet" : "metres")}: taken as the unit of depth.");
         }
 
         Tell(raw, layout, "east or longitude", layout.XColumn);
@@ -64,7 +63,7 @@ internal sealed class XyzReader : ISurveyReader
         Tell(raw, layout, "depth", layout.DepthColumn);
         raw.RolesTaken.Add($"separator: {(layout.Table.Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", _ => "blanks" })}{(layout.DecimalComma ? ", decimal comma" : "")}");
         if (layout.HeaderRow < 0)
-            raw.Doubts.Add(string.Create(CultureInfo.InvariantCulture, $"The file has no header: columns {layout.XColumn + 1} and {layout.YColumn + 1} are taken as position (east, north) and column {layout.DepthColumn + 1} as depth."));
+            raw.Doubts.Add($"The file has no header: columns {layout.XColumn + 1} and {layout.YColumn + 1} are taken as position (east, north) and column {layout.DepthColumn + 1} as depth.");
         Untangle(raw, layout, ref points);
     }
 
@@ -80,7 +79,7 @@ internal sealed class XyzReader : ISurveyReader
         }
         else if (!degrees && layout.NamedDegrees)
         {
-            raw.Doubts.Add(FormattableString.Invariant($"The columns are named latitude and longitude but hold numbers such as {x:G9} and {y:G9}: taken as metres in a plane."));
+            raw.Doubts.Add($"The columns are named latitude and longitude but hold numbers such as {x:G9} and {y:G9}: taken as metres in a plane.");
             raw.MayBeSwapped = true;
         }
         else if (!degrees)
@@ -99,7 +98,7 @@ internal sealed class XyzReader : ISurveyReader
     private static void Tell(RawSurvey raw, XyzLayout layout, string role, int column)
     {
         string name = layout.HeaderRow >= 0 ? TextDecoding.Excerpt(layout.Table[layout.HeaderRow, column]) : "";
-        raw.RolesTaken.Add(name.Length > 0 ? $"{name}: {role}" : string.Create(CultureInfo.InvariantCulture, $"column {column + 1}: {role}"));
+        raw.RolesTaken.Add(name.Length > 0 ? $"{name}: {role}" : $"column {column + 1}: {role}");
     }
 
     private static DepthUnit? UnitInWords(string preamble)
@@ -139,7 +138,7 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
             z.Add(pz);
         }
 
-        if (empty > 0) log.Note(file, string.Create(CultureInfo.InvariantCulture, $"{empty} rows have no depth and are not used."));
+        if (empty > 0) log.Note(file, $"{empty} rows have no depth and are not used.");
         return new RawPoints([.. x], [.. y], [.. z], []);
     }
 
@@ -149,7 +148,6 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
     {
         int column = !Value(row, layout.XColumn, out _) ? layout.XColumn : !Value(row, layout.YColumn, out _) ? layout.YColumn : layout.DepthColumn;
         string cell = TextDecoding.Excerpt(layout.Table[row, column]);
-        log.Row(file, layout.Table.Line(row), "row without numbers", string.Create(CultureInfo.InvariantCulture,
-            $"column {column + 1} is '{cell}' where a number is expected; the row is not used."));
+        log.Row(file, layout.Table.Line(row), "row without numbers", $"column {column + 1} is '{cell}' where a number is expected; the row is not used.");
     }
 }
