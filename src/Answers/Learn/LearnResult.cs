@@ -9,6 +9,9 @@ public sealed record LearnResult
     /// <summary>The lake's name.</summary>
     public required string Lake { get; init; }
 
+    /// <summary>Units and language of its words.</summary>
+    public UnitSystem Units { get; init; } = UnitSystem.Feet;
+
     /// <summary>Whether the lake is invented.</summary>
     public bool Invented { get; init; }
 
