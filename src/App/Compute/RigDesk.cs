@@ -1,3 +1,4 @@
+using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Rig;
@@ -11,11 +12,12 @@ internal static class RigDesk
     private static readonly double KgPerPound = 0.45359237;
 
     /// <exception cref="RefusedException">A number lies outside what can be worked out.</exception>
-    public static RigView Answer(RigAsk ask, TackleDocument? filed, UnitSystem units)
+    public static RigView Answer(RigAsk ask, TackleDocument? filed, UnitSystem units, RigRequest? planned = null)
     {
         List<Finding> assumed = [];
         Tackle tackle = TackleMapper.Map(filed, assumed);
-        RigReply reply = RigAnswer.Of(new RigRequest
+        // A planned stop is asked as the plan asked: one water, one rig.
+        RigReply reply = RigAnswer.Of(planned is not null ? planned with { Units = units, Samples = StopRig.Samples } : new RigRequest
         {
             DepthM = ask.DepthM,
             SpeedMps = ask.SpeedMps,
@@ -27,7 +29,7 @@ internal static class RigDesk
         WeightOutlook chosen = reply.Choice.Chosen;
         return new RigView
         {
-            Asked = ask,
+            Asked = planned is null ? ask with { Stop = null } : ask with { DepthM = reply.Conditions.DepthM, SpeedMps = planned.SpeedMps, LineKg = reply.Line.StrengthN / 9.80665 },
             MassKg = chosen.Jig.MassKg,
             LeastKg = reply.Choice.LeastKg,
             Holds = reply.Choice.Holds,

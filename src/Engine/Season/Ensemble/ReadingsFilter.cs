@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Engine.Season;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Numerics;
 

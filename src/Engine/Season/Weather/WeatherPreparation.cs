@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Water;
@@ -29,6 +28,7 @@ public static class WeatherPreparation
         double stepS = TypicalStepS(raw, order);
         double windFactor = WindFactor(raw.WindHeightM ?? site.WindHeightM, notes);
         bool daily = stepS > 0.75 * PhysicalConstants.DayS;
+        WeatherSource source = Guess(raw);
         List<WeatherSeries> segments = [];
         for (int from = 0; from < order.Length;)
         {
@@ -42,7 +42,7 @@ public static class WeatherPreparation
             HourlyTable table = HourlyTable.Bin(raw, order.AsSpan(from, to - from), stepS, windFactor);
             if (table.Count >= 24)
             {
-                if (daily) DailyWeather.Spread(table, site);
+                if (daily) DailyWeather.Spread(table, site, source);
                 segments.Add(Complete(table, site, notes));
             }
 
@@ -50,7 +50,7 @@ public static class WeatherPreparation
         }
 
         if (daily) notes.Add(SeasonFindings.DailyWeather.Of());
-        return new PreparedWeather(segments, [.. notes.Distinct()], daily ? WeatherSource.Daily : Guess(raw));
+        return new PreparedWeather(segments, [.. notes.Distinct()], source);
     }
 
     private static bool HasAny(RawWeather raw, int i) =>
