@@ -19,9 +19,12 @@ internal sealed class XyzColumns
     private readonly SurveyOptions _options;
     private readonly bool _named;
 
-    public XyzColumns(string file, CsvTable table, bool comma, int header, int first, SurveyOptions options)
+    private readonly bool _saysDepth;
+
+    public XyzColumns(string file, string preamble, CsvTable table, bool comma, int header, int first, SurveyOptions options)
     {
         (_file, _options, _named) = (file, options, header >= 0);
+        _saysDepth = HeaderWords.Split(file + " " + preamble).Any(w => WordList.RoleOf(w).Role == ColumnRole.Depth);
         int[] rows = ColumnNumbers.SampleRows(table, first);
         int count = rows.Length == 0 ? 0 : Math.Min(rows.Take(40).Max(table.Cells), 100);
         _names = new string[count];
@@ -36,7 +39,7 @@ internal sealed class XyzColumns
     /// <summary>Columns chosen; with what is wanting or must be asked.</summary>
     public XyzRoles Roles()
     {
-        int x = Chosen(_options.XColumn, out FindingForm fault), y = Chosen(_options.YColumn, out FindingForm faultY), z = Chosen(_options.DepthColumn, out FindingForm faultZ);
+        int x = Chosen(_options.XColumn, out string fault), y = Chosen(_options.YColumn, out string faultY), z = Chosen(_options.DepthColumn, out string faultZ);
         if (fault.Length + faultY.Length + faultZ.Length > 0) return XyzRoles.None(fault + faultY + faultZ);
         (PlaceColumns? place, SurveyQuestion? question) = x >= 0 && y >= 0 ? (SetPlace(x, y), null) : FindPlace();
         if (question is not null && z < 0 && place is not null && FindDepth(new XyzRoles(place, z, null, "", null)) is { Missing.Length: > 0 } none) return none;
@@ -107,7 +110,7 @@ internal sealed class XyzColumns
         string fault = n.Count == 0 ? "holds no numbers" : n.Low == n.High ? "holds one number only"
             : n.Counts ? "only counts the rows" : n.OnlyGrows && _words[z].Role != ColumnRole.Depth ? "only grows from row to row, like a distance or a time"
             : n.Distinct <= 2 && n.Count > 12 ? "holds only two values, like a mask" : "";
-        return !fault.IsEmpty ? XyzRoles.None($"{Called(z)} {fault} and is no depth; set survey.depth_column to another ({Listed()}).")
+        return fault.Length > 0 ? XyzRoles.None($"{Called(z)} {fault} and is no depth; set survey.depth_column to another ({Listed()}).")
             : roles with { Depth = z, Attribute = AttributeOf(z) };
     }
 
@@ -117,7 +120,8 @@ internal sealed class XyzColumns
         if (found.Count == 0)
             return XyzRoles.None($"no column of the file can be a depth ({Listed()}); name it depth_m or depth_ft in a header row, or set survey.depth_column.");
         DepthColumns best = found[0];
-        bool clear = best.Weight >= DepthColumns.Convincing && (found.Count == 1 || best.Weight - found[1].Weight >= Clear);
+        // A file that is called after soundings, or says so before its numbers, has a depth somewhere.
+        bool clear = best.Weight >= (_saysDepth ? DepthColumns.Convincing - 1.5 : DepthColumns.Convincing) && (found.Count == 1 || best.Weight - found[1].Weight >= Clear);
         if (clear) return roles with { Depth = best.Column, Attribute = AttributeOf(best.Column) };
         List<SurveyChoice> choices = [.. found.Where(d => d.Weight > best.Weight - 5).Take(MostAsked).Select(d => new SurveyChoice(
             new SurveyOptions { DepthColumn = NameOf(d.Column) }, string.Create(CultureInfo.InvariantCulture,
@@ -172,7 +176,7 @@ internal sealed class XyzColumns
         return sense is null && words.Unit is null ? null : new DepthAttribute(_names[column], words.Unit, sense);
     }
 
-    private int Chosen(string? column, out FindingForm fault)
+    private int Chosen(string? column, out string fault)
     {
         fault = "";
         if (column is null) return -1;
