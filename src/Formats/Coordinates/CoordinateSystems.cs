@@ -30,7 +30,7 @@ public static class CoordinateSystems
         if (code is 4267) return new GeographicSystem("geographic degrees, NAD27 (EPSG:4267)", DatumDoubt("NAD27"));
         string? wkt = EpsgTable.Wkt(code);
         if (wkt is not null) return FromWkt(wkt, out fault);
-        if (Places.IsThere && FromBook(code, out string reason) is var (listed, made) && listed)
+        if (Places.IsThere && FromBook(code, out FindingForm reason) is var (listed, made) && listed)
         {
             fault = reason;
             return made;
