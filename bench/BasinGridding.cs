@@ -43,7 +43,7 @@ internal sealed class BasinGridding : IFigure
         {
             (List<int> kept, List<int> left) = Leave(survey, run, seed);
             GriddedLake lake = Own(survey, kept, frame)();
-            DepthGrid grid = lake.Grid ?? throw new InvalidOperationException(lake.Refusal);
+            DepthGrid grid = lake.Grid ?? throw new InvalidOperationException(lake.Refusal?.ToString());
             methods[$"{lake.Method}"] = methods.GetValueOrDefault($"{lake.Method}") + 1;
             foreach (int i in left)
             {

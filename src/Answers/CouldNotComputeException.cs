@@ -1,4 +1,5 @@
 namespace SecondShore.Answers;
 
-/// <summary>The input was read and is sound, but does not suffice for an answer. The message says why and what would.</summary>
-public sealed class CouldNotComputeException(string message) : Exception(message);
+/// <summary>There is no answer to a question.</summary>
+/// <param name="why">Why, and what would help.</param>
+public sealed class CouldNotComputeException(FindingForm why) : RefusedException(why.ToFinding());

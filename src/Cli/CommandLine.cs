@@ -47,9 +47,9 @@ internal static class CommandLine
             surroundings.Err.WriteLine(e.Message);
             return ExitCodes.BadInput;
         }
-        catch (Answers.CouldNotComputeException e)
+        catch (RefusedException e)
         {
-            surroundings.Err.WriteLine(e.Message);
+            surroundings.Err.WriteLine(e.Finding.Say(UnitSystem.Metric));
             return ExitCodes.CouldNotCompute;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

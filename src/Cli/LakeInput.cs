@@ -23,13 +23,13 @@ internal static class LakeInput
         if (errors.Length > 0)
         {
             SurveyDialogue.Show(folder, surroundings.Err);
-            throw new BadInputException(string.Join(Environment.NewLine, errors.Select(p => p.ToString())));
+            throw new BadInputException(string.Join(Environment.NewLine, errors.Select(p => p.Say(UnitSystem.Metric))));
         }
 
         if (!folder.HasSite)
             throw new BadInputException($"{path}: no file gives a position for the lake. Put latitude_deg and longitude_deg into lake.json, or add a survey that carries coordinates.");
         Problem[] warnings = [.. folder.Problems.Where(p => p.Severity == ProblemSeverity.Warning)];
-        foreach (Problem warning in warnings.Take(MaxWarningsShown)) surroundings.Err.WriteLine(warning);
+        foreach (Problem warning in warnings.Take(MaxWarningsShown)) surroundings.Err.WriteLine(warning.Say(UnitSystem.Metric));
         if (warnings.Length > MaxWarningsShown)
             surroundings.Err.WriteLine($"... and {warnings.Length - MaxWarningsShown} more; 'secondshore check {path}' lists them all.");
         return folder;

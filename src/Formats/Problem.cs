@@ -19,9 +19,12 @@ public enum ProblemSeverity
 /// <param name="File">The file's name inside the lake folder.</param>
 /// <param name="Line">Line number counted from 1; null when the problem has no line.</param>
 /// <param name="Severity">How much it matters.</param>
-/// <param name="Message">The sentence.</param>
-public sealed record Problem(string File, int? Line, ProblemSeverity Severity, string Message)
+/// <param name="What">What was seen, what was expected, and what to do.</param>
+public sealed record Problem(string File, int? Line, ProblemSeverity Severity, Finding What)
 {
+    /// <summary>The sentence in English.</summary>
+    public string Message => What.ToString();
+
     /// <summary>Place and sentence, such as <c>weather.csv line 12: ...</c>.</summary>
     public override string ToString() => Line is int line
         ? string.Create(CultureInfo.InvariantCulture, $"{File} line {line}: {Message}")

@@ -1,4 +1,3 @@
-using System.Globalization;
 
 namespace SecondShore.Formats;
 
@@ -10,32 +9,30 @@ public sealed class ProblemLog
 {
     private static readonly int ShownOfAKind = 3;
     private readonly List<Problem> _problems = [];
-    private readonly Dictionary<(string File, string Kind), Repeat> _repeats = [];
+    private readonly Dictionary<(string File, Finding Kind), Repeat> _repeats = [];
 
     /// <summary>Adds a fault that stands alone.</summary>
-    public void Add(string file, int? line, ProblemSeverity severity, string message) =>
-        _problems.Add(new Problem(file, line, severity, message));
+    public void Add(string file, int? line, ProblemSeverity severity, FindingForm message) =>
+        _problems.Add(new Problem(file, line, severity, message.ToFinding()));
 
     /// <summary>Adds an error of a whole file.</summary>
-    public void Error(string file, string message) => Add(file, null, ProblemSeverity.Error, message);
+    public void Error(string file, FindingForm message) => Add(file, null, ProblemSeverity.Error, message);
 
     /// <summary>Adds a warning of a whole file.</summary>
-    public void Warn(string file, string message) => Add(file, null, ProblemSeverity.Warning, message);
+    public void Warn(string file, FindingForm message) => Add(file, null, ProblemSeverity.Warning, message);
 
     /// <summary>Adds something understood or assumed.</summary>
-    public void Note(string file, string message) => Add(file, null, ProblemSeverity.Note, message);
+    public void Note(string file, FindingForm message) => Add(file, null, ProblemSeverity.Note, message);
 
     /// <summary>Adds a fault of a row that may repeat; faults of one <paramref name="kind"/> are counted together.</summary>
-    public void Row(string file, int line, string kind, string message, ProblemSeverity severity = ProblemSeverity.Warning)
+    public void Row(string file, int line, FindingForm kind, FindingForm message, ProblemSeverity severity = ProblemSeverity.Warning)
     {
-        if (!_repeats.TryGetValue((file, kind), out Repeat? repeat)) _repeats[(file, kind)] = repeat = new Repeat(severity);
+        Finding repeated = kind.ToFinding();
+        if (!_repeats.TryGetValue((file, repeated), out Repeat? repeat)) _repeats[(file, repeated)] = repeat = new Repeat(severity);
         repeat.Count++;
         repeat.LastLine = line;
         if (repeat.Count <= ShownOfAKind) Add(file, line, severity, message);
     }
-
-    /// <summary>Whether a fault of a kind was met in a file, shown or only counted.</summary>
-    public int CountOf(string file, string kind) => _repeats.TryGetValue((file, kind), out Repeat? repeat) ? repeat.Count : 0;
 
     /// <summary>Adds problems found elsewhere.</summary>
     public void AddRange(IEnumerable<Problem> problems) => _problems.AddRange(problems);
@@ -44,12 +41,11 @@ public sealed class ProblemLog
     public IReadOnlyList<Problem> ToList()
     {
         List<Problem> all = [.. _problems];
-        foreach (((string file, string kind), Repeat repeat) in _repeats)
+        foreach (((string file, Finding kind), Repeat repeat) in _repeats)
         {
             int hidden = repeat.Count - ShownOfAKind;
             if (hidden <= 0) continue;
-            all.Add(new Problem(file, null, repeat.Severity, string.Create(CultureInfo.InvariantCulture,
-                $"{hidden} more of the same ({kind}), the last on line {repeat.LastLine}.")));
+            all.Add(new Problem(file, null, repeat.Severity, Finding.Of($"{hidden} more of the same ({kind}), the last on line {repeat.LastLine}.")));
         }
 
         return all;

@@ -1,6 +1,5 @@
 using SecondShore.Answers.Files;
 using SecondShore.Answers.Questions;
-using SecondShore.Answers.Words;
 using SecondShore.Formats.Files;
 
 namespace SecondShore.Sheets;

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace SecondShore.Weather;
 
 /// <summary>
@@ -10,7 +8,7 @@ internal static class GapFilling
 {
     private static readonly int LineHours = 6;
 
-    public static HourlyBlock Fill(HourlyBlock block, List<string> notes)
+    public static HourlyBlock Fill(HourlyBlock block, List<Finding> notes)
     {
         double[]?[] filled = new double[]?[block.Values.Length];
         for (int c = 0; c < filled.Length; c++)
@@ -18,7 +16,7 @@ internal static class GapFilling
         return block with { Values = filled };
     }
 
-    private static double[] Fill(HourlyColumn column, double[] values, List<string> notes)
+    private static double[] Fill(HourlyColumn column, double[] values, List<Finding> notes)
     {
         double[] result = [.. values];
         int line = 0, days = 0, open = 0;
@@ -49,15 +47,14 @@ internal static class GapFilling
             i = end;
         }
 
-        if (line > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{Missing(line)} of {column.What} {Were(line)} filled on a line between the neighbours."));
-        if (days > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{Missing(days)} of {column.What} {Were(days)} filled from the same hour of the days around."));
-        if (open > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{open} {(open == 1 ? "hour" : "hours")} of {column.What} {(open == 1 ? "is missing and stays" : "are missing and stay")} open."));
+        if (line == 1) notes.Add($"1 missing hour of {column.Said} was filled on a line between the neighbours.");
+        else if (line > 1) notes.Add($"{line} missing hours of {column.Said} were filled on a line between the neighbours.");
+        if (days == 1) notes.Add($"1 missing hour of {column.Said} was filled from the same hour of the days around.");
+        else if (days > 1) notes.Add($"{days} missing hours of {column.Said} were filled from the same hour of the days around.");
+        if (open == 1) notes.Add($"1 hour of {column.Said} is missing and stays open.");
+        else if (open > 1) notes.Add($"{open} hours of {column.Said} are missing and stay open.");
         return result;
     }
-
-    private static string Missing(int hours) => string.Create(CultureInfo.InvariantCulture, $"{hours} missing {(hours == 1 ? "hour" : "hours")}");
-
-    private static string Were(int hours) => hours == 1 ? "was" : "were";
 
     private static double Between(HourlyColumn column, double from, double to, double share)
     {

@@ -12,6 +12,9 @@ namespace SecondShore.Weather;
 internal sealed record HourlyColumn(string Name, string[] OtherNames, string What, (string Unit, double Factor, double Offset)[] Units,
     double Low, double High, bool OfHourBefore, int MaxFillHours)
 {
+    /// <summary>Its name as a finding, to be said in any language.</summary>
+    public Finding Said { get; } = Finding.Of(What);
+
     public static HourlyColumn AirTemp { get; } = new("temperature_2m", [], "air temperature",
         [("°C", 1, 0), ("°F", 5 / 9.0, -160 / 9.0), ("K", 1, -273.15)], -65, 60, false, 48);
 

@@ -3,8 +3,10 @@ using System.Text.Json;
 
 namespace SecondShore.Weather;
 
-/// <summary>The service's answer cannot be used; the message is one sentence.</summary>
-public sealed class WeatherException(string message, Exception? inner = null) : Exception(message, inner);
+/// <summary>The service's answer does not come or cannot be used.</summary>
+/// <param name="sentence">Why, and what to do.</param>
+/// <param name="inner">What led to it, for developers.</param>
+public sealed class WeatherException(FindingForm sentence, Exception? inner = null) : RefusedException(sentence.ToFinding(), inner);
 
 /// <summary>Reads an answer of the documented form: hourly arrays with their units beside them. Trusts neither.</summary>
 internal static class ReplyReader
@@ -15,12 +17,12 @@ internal static class ReplyReader
     /// <param name="json">The body.</param>
     /// <param name="notes">Told what was odd.</param>
     /// <exception cref="WeatherException">It is an error of the service, or not of the form.</exception>
-    public static HourlyBlock Read(ReadOnlyMemory<byte> json, List<string> notes)
+    public static HourlyBlock Read(ReadOnlyMemory<byte> json, List<Finding> notes)
     {
         using JsonDocument document = Parse(json);
         JsonElement root = document.RootElement;
         if (root.ValueKind != JsonValueKind.Object) throw Odd("it is no JSON object");
-        if (root.TryGetProperty("error", out JsonElement error) && error.ValueKind == JsonValueKind.True) throw new WeatherException("The weather service says: " + Reason(root));
+        if (root.TryGetProperty("error", out JsonElement error) && error.ValueKind == JsonValueKind.True) throw new WeatherException($"The weather service says: {Reason(root)}");
         if (!root.TryGetProperty("hourly", out JsonElement hourly) || hourly.ValueKind != JsonValueKind.Object) throw Odd("it has no 'hourly'");
         root.TryGetProperty("hourly_units", out JsonElement units);
         long[] stamps = Stamps(root, hourly, units);
@@ -36,7 +38,7 @@ internal static class ReplyReader
     }
 
     /// <summary>The service's own words for an error; a plain one when it gives none.</summary>
-    public static string ReasonOf(ReadOnlyMemory<byte> json)
+    public static Finding ReasonOf(ReadOnlyMemory<byte> json)
     {
         try
         {
@@ -45,15 +47,15 @@ internal static class ReplyReader
         }
         catch (JsonException)
         {
-            return "no reason given.";
+            return Finding.Of("no reason given.");
         }
     }
 
-    private static string Reason(JsonElement root)
+    private static Finding Reason(JsonElement root)
     {
-        string text = root.ValueKind == JsonValueKind.Object && root.TryGetProperty("reason", out JsonElement reason) && reason.ValueKind == JsonValueKind.String ? reason.GetString()! : "no reason given.";
-        string plain = new([.. text.Where(c => !char.IsControl(c)).Take(200)]);
-        return plain.EndsWith('.') ? plain : plain + ".";
+        if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("reason", out JsonElement reason) || reason.ValueKind != JsonValueKind.String) return Finding.Of("no reason given.");
+        string plain = new([.. reason.GetString()!.Where(c => !char.IsControl(c)).Take(200)]);
+        return Finding.Of($"{(plain.EndsWith('.') ? plain : plain + ".")}");
     }
 
     private static JsonDocument Parse(ReadOnlyMemory<byte> json)
@@ -88,12 +90,12 @@ internal static class ReplyReader
         return stamps;
     }
 
-    private static double[]? Column(HourlyColumn column, JsonElement hourly, JsonElement units, long[] stamps, DateTimeOffset start, int hours, List<string> notes)
+    private static double[]? Column(HourlyColumn column, JsonElement hourly, JsonElement units, long[] stamps, DateTimeOffset start, int hours, List<Finding> notes)
     {
         string? name = new[] { column.Name }.Concat(column.OtherNames).FirstOrDefault(n => hourly.TryGetProperty(n, out JsonElement e) && e.ValueKind == JsonValueKind.Array);
         if (name is null)
         {
-            notes.Add($"The weather service sent no {column.What}: the column is left out.");
+            notes.Add($"The weather service sent no {column.Said}: the column is left out.");
             return null;
         }
 
@@ -101,12 +103,12 @@ internal static class ReplyReader
         (string Unit, double Factor, double Offset) read = column.Units.FirstOrDefault(u => u.Unit == unit);
         if (read.Unit is null)
         {
-            notes.Add($"The weather service gives {column.What} in '{Short(unit)}', where {string.Join(" or ", column.Units.Select(u => u.Unit))} is known: the column is left out.");
+            notes.Add($"The weather service gives {column.Said} in '{Short(unit)}', where {Known(column)} is known: the column is left out.");
             return null;
         }
 
         JsonElement array = hourly.GetProperty(name);
-        if (array.GetArrayLength() != stamps.Length) throw Odd($"{column.What} has {array.GetArrayLength()} values for {stamps.Length} times");
+        if (array.GetArrayLength() != stamps.Length) throw Odd($"{column.Said} has {array.GetArrayLength()} values for {stamps.Length} times");
         double[] values = new double[hours];
         Array.Fill(values, double.NaN);
         int impossible = 0, i = 0;
@@ -121,7 +123,7 @@ internal static class ReplyReader
             else impossible++;
         }
 
-        if (impossible > 0) notes.Add(string.Create(CultureInfo.InvariantCulture, $"{impossible} values of {column.What} from the weather service are impossible and are taken as missing."));
+        if (impossible > 0) notes.Add($"{impossible} values of {column.Said} from the weather service are impossible and are taken as missing.");
         return values;
     }
 
@@ -130,5 +132,10 @@ internal static class ReplyReader
 
     private static string Short(string text) => new([.. text.Where(c => !char.IsControl(c)).Take(20)]);
 
-    private static WeatherException Odd(string what) => new($"The weather service's answer is not of the documented form: {what}. Nothing was changed.");
+    private static Finding Known(HourlyColumn column) => Alternatives([.. column.Units.Select(u => u.Unit)]);
+
+    private static Finding Alternatives(string[] names) =>
+        names.Length == 1 ? Finding.Of($"{names[0]}") : Finding.Of($"{string.Join(", ", names[..^1])} or {names[^1]}");
+
+    private static WeatherException Odd(FindingForm what) => new($"The weather service's answer is not of the documented form: {what}. Nothing was changed.");
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Net;
 using Polly;
 using Polly.Retry;
@@ -65,15 +64,15 @@ internal sealed class WeatherClient
         }
         catch (WeatherBusyException e)
         {
-            throw new WeatherException($"The weather service at {query.Host} does not answer now: {e.Message} Try again later; nothing was changed.", e);
+            throw new WeatherException($"The weather service at {query.Host} does not answer now: {e.Why} Try again later; nothing was changed.", e);
         }
         catch (TimeoutRejectedException e)
         {
-            throw new WeatherException(string.Create(CultureInfo.InvariantCulture, $"The weather service at {query.Host} took longer than {_patience.AttemptTimeout.TotalSeconds:0.#} s each time. Try again later; nothing was changed."), e);
+            throw new WeatherException($"The weather service at {query.Host} took longer than {_patience.AttemptTimeout.TotalSeconds:0.#} s each time. Try again later; nothing was changed.", e);
         }
         catch (Exception e) when (e is HttpRequestException or IOException)
         {
-            throw new WeatherException($"The weather service at {query.Host} cannot be reached: {e.Message.TrimEnd('.')}. Look at the network, or name another address; nothing was changed.", e);
+            throw new WeatherException($"The weather service at {query.Host} cannot be reached: {Why(e)}. Look at the network, or name another address; nothing was changed.", e);
         }
     }
 
@@ -84,16 +83,16 @@ internal sealed class WeatherClient
         using HttpResponseMessage response = await _http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, cancel).ConfigureAwait(false);
         byte[] body = await BodyAsync(response, cancel).ConfigureAwait(false);
         if (response.IsSuccessStatusCode) return body;
-        string reason = ReplyReader.ReasonOf(body);
+        Finding reason = ReplyReader.ReasonOf(body);
         if (response.StatusCode is HttpStatusCode.TooManyRequests or HttpStatusCode.RequestTimeout || (int)response.StatusCode >= 500)
         {
             // A limit of the day will not pass while we wait.
-            if (reason.Contains("Daily", StringComparison.OrdinalIgnoreCase) || reason.Contains("Monthly", StringComparison.OrdinalIgnoreCase))
+            if (reason.ToString() is var told && (told.Contains("Daily", StringComparison.OrdinalIgnoreCase) || told.Contains("Monthly", StringComparison.OrdinalIgnoreCase)))
                 throw new WeatherException($"The weather service says: {reason} Nothing was changed.");
-            throw new WeatherBusyException(string.Create(CultureInfo.InvariantCulture, $"status {(int)response.StatusCode}, {reason}"), RetryAfter(response));
+            throw new WeatherBusyException(Finding.Of($"status {(int)response.StatusCode}, {reason}"), RetryAfter(response));
         }
 
-        throw new WeatherException(string.Create(CultureInfo.InvariantCulture, $"The weather service refuses (status {(int)response.StatusCode}): {reason} Nothing was changed."));
+        throw new WeatherException($"The weather service refuses (status {(int)response.StatusCode}): {reason} Nothing was changed.");
     }
 
     private async Task WaitTurnAsync(CancellationToken cancel)
@@ -130,8 +129,20 @@ internal sealed class WeatherClient
         return wait is null ? null : wait > LongestWait ? LongestWait : wait > TimeSpan.Zero ? wait : TimeSpan.Zero;
     }
 
-    private sealed class WeatherBusyException(string message, TimeSpan? wait) : Exception(message)
+    // By the kind of fault: the system's own words differ by platform and language, and a published app has none.
+    private static Finding Why(Exception e) => Finding.Of((e as HttpRequestException)?.HttpRequestError switch
     {
+        HttpRequestError.NameResolutionError => "nobody knows that name",
+        HttpRequestError.ConnectionError => "nothing answers there",
+        HttpRequestError.SecureConnectionError => "no safe connection comes about",
+        HttpRequestError.ResponseEnded => "its answer breaks off",
+        _ => "the connection fails",
+    });
+
+    private sealed class WeatherBusyException(Finding why, TimeSpan? wait) : Exception(why.ToString())
+    {
+        public Finding Why { get; } = why;
+
         public TimeSpan? Wait { get; } = wait;
     }
 }

@@ -8,8 +8,8 @@ namespace SecondShore.Weather;
 /// <param name="MeasuredUntil">End of what is past; later hours are forecast.</param>
 /// <param name="Climate">Past years that came, by year.</param>
 /// <param name="Attribution">What the source's licence asks to be shown.</param>
-/// <param name="Notes">Everything that was filled, left out or did not come, in sentences.</param>
-public sealed record FetchedWeather(WeatherTable Season, DateTimeOffset MeasuredUntil, IReadOnlyDictionary<int, WeatherTable> Climate, string Attribution, IReadOnlyList<string> Notes);
+/// <param name="Notes">Everything that was filled, left out or did not come.</param>
+public sealed record FetchedWeather(WeatherTable Season, DateTimeOffset MeasuredUntil, IReadOnlyDictionary<int, WeatherTable> Climate, string Attribution, IReadOnlyList<Finding> Notes);
 
 /// <summary>What to fetch.</summary>
 /// <param name="LatDeg">Latitude, degrees.</param>
@@ -48,7 +48,7 @@ public sealed class WeatherFetch
     public async Task<FetchedWeather> RunAsync(WeatherWish wish, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(wish);
-        List<string> notes = [];
+        List<Finding> notes = [];
         DateTimeOffset now = _clock.GetUtcNow();
         (HourlyBlock season, DateTimeOffset until) = await SeasonAsync(wish, now, notes, cancel).ConfigureAwait(false);
         int[] years = [.. Enumerable.Range(now.Year - wish.Years, wish.Years).Where(y => !wish.YearsHeld.Contains(y))];
@@ -63,7 +63,7 @@ public sealed class WeatherFetch
         return new FetchedWeather(Tables.Of("weather.csv", season), until, climate, _service.Attribution, [.. notes.Distinct()]);
     }
 
-    private async Task<(HourlyBlock Block, DateTimeOffset Until)> SeasonAsync(WeatherWish wish, DateTimeOffset now, List<string> notes, CancellationToken cancel)
+    private async Task<(HourlyBlock Block, DateTimeOffset Until)> SeasonAsync(WeatherWish wish, DateTimeOffset now, List<Finding> notes, CancellationToken cancel)
     {
         DateOnly today = DateOnly.FromDateTime(now.UtcDateTime), first = new(today.Year, 1, 1), last = today.AddDays(-ArchiveLagDays);
         // A winter's start says little: early in the year the season of the year before is still wanted.
@@ -79,7 +79,7 @@ public sealed class WeatherFetch
             catch (WeatherException e)
             {
                 pastDays = WeatherService.MaxPastDays;
-                notes.Add(string.Create(CultureInfo.InvariantCulture, $"The season before the last {pastDays} days did not come: {e.Message}"));
+                notes.Add($"The season before the last {pastDays} days did not come: {e.Finding}");
             }
         }
 
@@ -89,19 +89,19 @@ public sealed class WeatherFetch
         return (all, hour < all.End ? hour : all.End);
     }
 
-    private async Task<WeatherTable?> YearAsync(WeatherWish wish, int year, List<string> notes, CancellationToken cancel)
+    private async Task<WeatherTable?> YearAsync(WeatherWish wish, int year, List<Finding> notes, CancellationToken cancel)
     {
         try
         {
             byte[] answer = await _client.AskAsync(_service.ArchiveQuery(wish.LatDeg, wish.LonDeg, new DateOnly(year, 1, 1), new DateOnly(year, 12, 31)), KeepYears, cancel).ConfigureAwait(false);
-            List<string> said = [];
+            List<Finding> said = [];
             HourlyBlock block = GapFilling.Fill(ReplyReader.Read(answer, said).WithoutEmptyEnd(), said);
-            notes.AddRange(said.Select(s => string.Create(CultureInfo.InvariantCulture, $"{year}: {s}")));
+            notes.AddRange(said.Select(s => Finding.Of($"{year}: {s}")));
             return Tables.Of(string.Create(CultureInfo.InvariantCulture, $"climate/{year}.csv"), block);
         }
         catch (WeatherException e)
         {
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"The year {year} did not come and is left out: {e.Message}"));
+            notes.Add($"The year {year} did not come and is left out: {e.Finding}");
             return null;
         }
     }

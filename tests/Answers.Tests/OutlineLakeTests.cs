@@ -16,9 +16,9 @@ public class OutlineLakeTests
         // A hundredth of a degree each way at 45 degrees north, less an island of a tenth of its side.
         Assert.Equal(1112.0 * 788.0 * 0.99, lake.Hypsography.SurfaceAreaM2, 0.01 * 1112 * 788);
         Assert.Equal(9, lake.Hypsography.MaxDepthM, 1e-9);
-        Assert.Contains(lake.Assumed, a => a.StartsWith("The outline has no depths", StringComparison.Ordinal));
+        Assert.Contains(lake.Assumed, a => a.Say(UnitSystem.Metric).StartsWith("The outline has no depths", StringComparison.Ordinal));
         CouldNotComputeException none = Assert.Throws<CouldNotComputeException>(() => lake.RequireGrid());
-        Assert.Contains("only an outline", none.Message, StringComparison.Ordinal);
+        Assert.Contains("only an outline", none.Finding.Say(UnitSystem.Metric), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -27,8 +27,8 @@ public class OutlineLakeTests
         string[] waters = [Square(-90, 45, 0.01), Square(-89, 45, 0.02)];
         PreparedLake largest = Lake("""{"name":"Ponds"}""", waters), chosen = Lake("""{"name":"Ponds","latitude_deg":45.001,"longitude_deg":-89.999}""", waters);
         Assert.Equal(4, largest.Hypsography.SurfaceAreaM2 / chosen.Hypsography.SurfaceAreaM2, 0.02);
-        Assert.Contains(largest.Assumed, a => a.Contains("2 waters", StringComparison.Ordinal));
-        Assert.DoesNotContain(chosen.Assumed, a => a.Contains("2 waters", StringComparison.Ordinal));
+        Assert.Contains(largest.Assumed, a => a.Say(UnitSystem.Metric).Contains("2 waters", StringComparison.Ordinal));
+        Assert.DoesNotContain(chosen.Assumed, a => a.Say(UnitSystem.Metric).Contains("2 waters", StringComparison.Ordinal));
     }
 
     private static PreparedLake Lake(string json, string[] polygons) => PreparedLake.From(LakeFolderReader.Read(new MemoryFiles("pond")

@@ -57,12 +57,12 @@ public class WeatherDeskTests
         for (int i = 0; i < 2; i++) service.Faults.Enqueue(WeatherStandIn.Error(400, "Parameter is out of range."));
         using HttpClient http = new();
         (LakeDesk desk, Tray tray) = Opened();
-        CouldNotComputeException refused = await Assert.ThrowsAsync<CouldNotComputeException>(() => desk.AskWeatherAsync(Ask(service, years: 0), http, new Clock()));
-        Assert.Contains("Parameter is out of range.", refused.Message, StringComparison.Ordinal);
-        CouldNotComputeException odd = await Assert.ThrowsAsync<CouldNotComputeException>(() =>
+        SaidException refused = await Assert.ThrowsAsync<SaidException>(() => desk.AskWeatherAsync(Ask(service, years: 0), http, new Clock()));
+        Assert.Contains("Parameter is out of range.", refused.Sentence, StringComparison.Ordinal);
+        SaidException odd = await Assert.ThrowsAsync<SaidException>(() =>
             desk.AskWeatherAsync(JsonSerializer.Serialize(new AskAbout(Weather: new WeatherAsk(0, "my service")), ViewsJson.Default.AskAbout), http, new Clock()));
-        Assert.Contains("'my service' is no web address", odd.Message, StringComparison.Ordinal);
-        Assert.Throws<CouldNotComputeException>(() => desk.Answer("weather", "{}", new Dictionary<string, byte[]> { ["weather.zip"] = [1, 2, 3] }));
+        Assert.Contains("'my service' is no web address", odd.Sentence, StringComparison.Ordinal);
+        Assert.Throws<SaidException>(() => desk.Answer("weather", "{}", new Dictionary<string, byte[]> { ["weather.zip"] = [1, 2, 3] }));
         Assert.Empty(tray.Files);
     }
 

@@ -1,4 +1,3 @@
-using SecondShore.Answers.Words;
 using SecondShore.App.Words;
 
 namespace SecondShore.App.Tests;

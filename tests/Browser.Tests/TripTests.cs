@@ -4,7 +4,6 @@ using Microsoft.Playwright;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Questions;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Season;
 using SecondShore.Formats;
 using SecondShore.Formats.Files;

@@ -36,7 +36,7 @@ public class RigVerbTests(DemoLake demo) : IClassFixture<DemoLake>
     [Theory]
     [InlineData("--depth", "rig")]
     [InlineData("deep", "rig", "--depth", "deep")]
-    [InlineData("900", "rig", "--depth", "900m")]
+    [InlineData("The depth is 2952.8 ft", "rig", "--depth", "900m")]
     [InlineData("quickly", "rig", "--depth", "27ft", "--speed", "quickly")]
     [InlineData("rope", "rig", "--depth", "27ft", "--line", "rope")]
     [InlineData("0.2", "rig", "--depth", "27ft", "--confidence", "0.2")]

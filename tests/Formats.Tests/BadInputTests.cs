@@ -23,14 +23,14 @@ public class BadInputTests
         try
         {
             LakeFolder lake = LakeFolderReader.ReadPath(input.WriteTo(folder));
-            string all = string.Join('\n', lake.Problems.Select(p => $"{p.Severity}: {p}"));
+            string all = string.Join('\n', lake.Problems.Select(p => $"{p.Severity}: {p.Say(UnitSystem.Metric)}"));
             Assert.True(lake.IsUsable == (input.ExitCode == 0), all);
             Assert.Contains(input.Phrase, all, StringComparison.Ordinal);
             foreach (Problem problem in lake.Problems)
             {
-                Assert.DoesNotContain("Exception", problem.Message, StringComparison.Ordinal);
-                Assert.DoesNotContain('\n', problem.Message);
-                Assert.EndsWith(".", problem.Message, StringComparison.Ordinal);
+                Assert.DoesNotContain("Exception", problem.What.Say(UnitSystem.Metric), StringComparison.Ordinal);
+                Assert.DoesNotContain('\n', problem.What.Say(UnitSystem.Metric));
+                Assert.EndsWith(".", problem.What.Say(UnitSystem.Metric), StringComparison.Ordinal);
             }
         }
         finally

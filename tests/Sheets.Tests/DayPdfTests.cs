@@ -1,6 +1,5 @@
 using SecondShore.Answers.Sheet;
 using SecondShore.Answers.Tests.Sheet;
-using SecondShore.Answers.Words;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
 

@@ -59,7 +59,7 @@ public sealed class WeatherFetchTests : IDisposable
         Assert.Equal(2 / 3.6, weather.Season.WindMps![0], 9);
         Assert.Equal(0.60, weather.Season.RelativeHumidity![0], 9);
         Assert.Null(weather.Season.CloudFraction);
-        Assert.Contains(weather.Notes, n => n.Contains("'okta'", StringComparison.Ordinal));
+        Assert.Contains(weather.Notes, n => n.Say(UnitSystem.Metric).Contains("'okta'", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -71,8 +71,8 @@ public sealed class WeatherFetchTests : IDisposable
         double before = weather.Season.AirTempC![99], after = weather.Season.AirTempC[103];
         Assert.Equal(before + ((after - before) / 4), weather.Season.AirTempC[100], 9);
         Assert.Equal(weather.Season.RelativeHumidity![1010 - 24], weather.Season.RelativeHumidity[1010], 9);
-        Assert.Contains(weather.Notes, n => n.StartsWith("3 missing hours of air temperature", StringComparison.Ordinal));
-        Assert.Contains(weather.Notes, n => n.StartsWith("36 missing hours of humidity", StringComparison.Ordinal));
+        Assert.Contains(weather.Notes, n => n.Say(UnitSystem.Metric).StartsWith("3 missing hours of air temperature", StringComparison.Ordinal));
+        Assert.Contains(weather.Notes, n => n.Say(UnitSystem.Metric).StartsWith("36 missing hours of humidity", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public sealed class WeatherFetchTests : IDisposable
         _service.Faults.Enqueue(WeatherStandIn.Changed(b => Nulls(b, "temperature_2m", 500, 100)));
         FetchedWeather weather = await Fetch().RunAsync(new WeatherWish(45, -84, 0, NoYears));
         Assert.True(double.IsNaN(weather.Season.AirTempC![550]));
-        Assert.Contains(weather.Notes, n => n.StartsWith("100 hours of air temperature are missing", StringComparison.Ordinal));
+        Assert.Contains(weather.Notes, n => n.Say(UnitSystem.Metric).StartsWith("100 hours of air temperature are missing", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public sealed class WeatherFetchTests : IDisposable
         _service.Faults.Enqueue(WeatherStandIn.Changed(b => b.Replace("\"temperature_2m\":[" + Value(b, "temperature_2m"), "\"temperature_2m\":[999.9")));
         FetchedWeather weather = await Fetch().RunAsync(new WeatherWish(45, -84, 0, NoYears));
         Assert.True(double.IsNaN(weather.Season.AirTempC![0]));
-        Assert.Contains(weather.Notes, n => n.StartsWith("1 values of air temperature", StringComparison.Ordinal));
+        Assert.Contains(weather.Notes, n => n.Say(UnitSystem.Metric).StartsWith("1 values of air temperature", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -112,7 +112,7 @@ public sealed class WeatherFetchTests : IDisposable
             _service.Faults.Enqueue(WeatherStandIn.Error(status, reason));
             _service.Faults.Enqueue(WeatherStandIn.Error(status, reason));
             WeatherException refused = await Assert.ThrowsAsync<WeatherException>(() => Fetch().RunAsync(new WeatherWish(45, -84, 0, NoYears)));
-            Assert.Contains(reason, refused.Message, StringComparison.Ordinal);
+            Assert.Contains(reason, refused.Finding.Say(UnitSystem.Metric), StringComparison.Ordinal);
             Assert.Equal(2, _service.Asked.Count);
         }
     }
@@ -125,7 +125,7 @@ public sealed class WeatherFetchTests : IDisposable
         _service.Faults.Enqueue(WeatherStandIn.Error(400, "No data."));
         FetchedWeather weather = await Fetch().RunAsync(new WeatherWish(45, -84, 3, NoYears));
         Assert.Equal([2024, 2025], weather.Climate.Keys.Order());
-        Assert.Contains(weather.Notes, n => n.StartsWith("The year 2023 did not come", StringComparison.Ordinal));
+        Assert.Contains(weather.Notes, n => n.Say(UnitSystem.Metric).StartsWith("The year 2023 did not come", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -136,7 +136,7 @@ public sealed class WeatherFetchTests : IDisposable
         WeatherFetch fetch = new(_http, WeatherService.At(_service.Forecast, _service.Archive), new NoWeatherCache(), TimeProvider.System, Quick with { Attempts = 1, AttemptTimeout = TimeSpan.FromMilliseconds(250) });
         WeatherException slow = await Assert.ThrowsAsync<WeatherException>(() => fetch.RunAsync(new WeatherWish(45, -84, 0, NoYears)));
         await end.CancelAsync();
-        Assert.Contains("took longer than", slow.Message, StringComparison.Ordinal);
+        Assert.Contains("took longer than", slow.Finding.Say(UnitSystem.Metric), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -154,7 +154,7 @@ public sealed class WeatherFetchTests : IDisposable
         _service.Faults.Enqueue(WeatherStandIn.Changed(_ => body));
         _service.Faults.Enqueue(WeatherStandIn.Changed(_ => body));
         WeatherException odd = await Assert.ThrowsAsync<WeatherException>(() => Fetch().RunAsync(new WeatherWish(45, -84, 0, NoYears)));
-        Assert.Contains("thing was changed.", odd.Message, StringComparison.Ordinal);
+        Assert.Contains("thing was changed.", odd.Finding.Say(UnitSystem.Metric), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -187,7 +187,7 @@ public sealed class WeatherFetchTests : IDisposable
         _service.Faults.Enqueue(WeatherStandIn.Error(400, "Archive closed."));
         FetchedWeather weather = await Fetch().RunAsync(new WeatherWish(45, -84, 0, NoYears));
         Assert.Equal(Now.Date.AddDays(-92), weather.Season.TimesUtc[0].UtcDateTime);
-        Assert.Contains(weather.Notes, n => n.Contains("Archive closed.", StringComparison.Ordinal));
+        Assert.Contains(weather.Notes, n => n.Say(UnitSystem.Metric).Contains("Archive closed.", StringComparison.Ordinal));
     }
 
     private WeatherFetch Fetch(IWeatherCache? cache = null) =>

@@ -19,8 +19,8 @@ public static class FolderCheck
             Parts = [.. Parts(folder)],
             Surveys = [.. folder.SurveyFiles.Select(Row)],
             Missing = [.. Missing(folder)],
-            Problems = [.. folder.Problems.Select(p => new CheckDocument.ProblemRow(p.File, p.Line, p.Severity.ToString().ToLowerInvariant(), p.Message))],
-            Assumed = folder.Assumed,
+            Problems = [.. folder.Problems.Select(p => new CheckDocument.ProblemRow(p.File, p.Line, p.Severity.ToString().ToLowerInvariant(), p.What.Say(UnitSystem.Metric)))],
+            Assumed = folder.Assumed.Say(UnitSystem.Metric),
         };
     }
 
@@ -71,7 +71,7 @@ public static class FolderCheck
         MinDepthM = double.IsNaN(survey.MinDepthM) ? null : Math.Round(survey.MinDepthM, 3),
         MaxDepthM = double.IsNaN(survey.MaxDepthM) ? null : Math.Round(survey.MaxDepthM, 3),
         Extent = survey.Extent is { } e ? [e.SouthDeg, e.WestDeg, e.NorthDeg, e.EastDeg] : null,
-        Doubts = survey.Doubts,
+        Doubts = survey.Doubts.Say(UnitSystem.Metric),
     };
 
     private static string Span(WeatherTable weather) =>

@@ -2,7 +2,6 @@ using System.Text;
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Sheet;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
@@ -28,11 +27,11 @@ public static class DayFiles
         return new MemoryFiles("plan",
         [
             File("day.html", DaySheet.Html(Model(result, units))),
-            File("day.gpx", GpxWriter.Write($"{lake}, {result.Wish.Date:yyyy-MM-dd}", ShoreFiles.Caution, madeAt, [.. Waypoints(result, units)],
-                [new GpxPath("Day", result.Plan.Why, [.. Way(result, projection)])], [.. Passes(result, units, projection)])),
-            File("day.geojson", GeoJsonWriter.Write(Features(result, units, projection), new MapProperty("caution", ShoreFiles.Caution))),
-            File("day.kml", KmlWriter.Write($"{lake}, {result.Wish.Date:yyyy-MM-dd}", ShoreFiles.Caution, [.. Features(result, units, projection)])),
-            File("day.ics", DayCalendar.Write(result.Plan, lake, projection, madeAt, [.. result.Cautions.Select(c => c.Words)])),
+            File("day.gpx", GpxWriter.Write($"{lake}, {result.Wish.Date:yyyy-MM-dd}", units.Speech.Plain(ShoreFiles.Caution), madeAt, [.. Waypoints(result, units)],
+                [new GpxPath(units.Speech.Plain("Day"), result.Plan.Why, [.. Way(result, projection)])], [.. Passes(result, units, projection)])),
+            File("day.geojson", GeoJsonWriter.Write(Features(result, units, projection), new MapProperty("caution", units.Speech.Plain(ShoreFiles.Caution)))),
+            File("day.kml", KmlWriter.Write($"{lake}, {result.Wish.Date:yyyy-MM-dd}", units.Speech.Plain(ShoreFiles.Caution), [.. Features(result, units, projection)])),
+            File("day.ics", DayCalendar.Write(result.Plan, lake, projection, madeAt, [.. result.Cautions.Select(c => c.Words)], units.Speech)),
         ]);
 
         static KeyValuePair<string, byte[]> File(string name, string text) => new(name, Encoding.UTF8.GetBytes(text));
@@ -61,7 +60,7 @@ public static class DayFiles
             Stops = [.. result.Plan.Stops.Select(s => new SheetStop(s.Candidate.Letter, s.Candidate.Name, s.Arrive, s.Leave,
                 RigWords.Short(result.Rigs[s.Candidate.Id]), s.Candidate.How, Reasons(result.Spots[s.Candidate.Id], units)))],
             IfHazeElsewhere = thermoclineM is { } t ? HazeAdvice.Of(result, t, units) : [],
-            Tie = [.. result.Plan.Stops.GroupBy(s => Jig(result.Rigs[s.Candidate.Id])).Select(g => new SheetRow(g.Key, $"for {string.Join(", ", g.Select(s => s.Candidate.Letter))}"))],
+            Tie = [.. result.Plan.Stops.GroupBy(s => Jig(result.Rigs[s.Candidate.Id])).Select(g => new SheetRow(g.Key, units.Speech.Say($"for {string.Join(", ", g.Select(s => s.Candidate.Letter))}")))],
             Cautions = [.. result.Cautions.Select(c => c.Words)],
         };
     }
@@ -74,13 +73,13 @@ public static class DayFiles
 
     private static IEnumerable<GpxPoint> Waypoints(DayResult result, UnitSystem units)
     {
-        yield return new GpxPoint(result.Shore.Grid.Projection.ToGeo(result.Ramp), result.RampName, "Launch and home", "ramp");
+        yield return new GpxPoint(result.Shore.Grid.Projection.ToGeo(result.Ramp), result.RampName, units.Speech.Plain("Launch and home"), "ramp");
         foreach (PlannedStop stop in result.Plan.Stops)
         {
             Spot spot = result.Spots[stop.Candidate.Id];
             yield return ShoreFiles.Waypoint(spot, units) with
             {
-                Description = FormattableString.Invariant($"{stop.Arrive:HH:mm} to {stop.Leave:HH:mm}. {RigWords.Short(result.Rigs[spot.Id])}. {stop.Candidate.How}. Because {stop.Why}."),
+                Description = units.Speech.Say($"{stop.Arrive:HH:mm} to {stop.Leave:HH:mm}. {RigWords.Short(result.Rigs[spot.Id])}. {stop.Candidate.How}. Because {stop.Why}."),
                 Kind = "stop",
             };
         }

@@ -1,6 +1,5 @@
 using System.Text;
 using SecondShore.Answers.Questions;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Basin.Passes;
 using SecondShore.Engine.Basin.Shore;
@@ -32,11 +31,11 @@ public static class ShoreFiles
 
     /// <summary>A spot as a waypoint.</summary>
     public static GpxPoint Waypoint(Spot spot, UnitSystem units) =>
-        new(spot.At, $"{spot.Letter} {(spot.Name.Length > 0 ? spot.Name : FormWords.Of(spot.Form))}", Reasons(spot, units), "spot", spot.DepthM);
+        new(spot.At, $"{spot.Letter} {(spot.Name.Length > 0 ? spot.Name : units.Speech.Plain(FormWords.Of(spot.Form)))}", Reasons(spot, units), "spot", spot.DepthM);
 
     /// <summary>A pass as a track.</summary>
     public static GpxPath PassPath(Spot spot, Pass pass, LocalProjection projection, UnitSystem units) =>
-        new($"Pass {spot.Letter}", StopValues.How(pass, units), [.. pass.Line.Select(p => new GpxPoint(projection.ToGeo(p)))]);
+        new(units.Speech.Say($"Pass {spot.Letter}"), StopValues.How(pass, units), [.. pass.Line.Select(p => new GpxPoint(projection.ToGeo(p)))]);
 
     private static IEnumerable<MapFeature> Features(ShoreResult result, UnitSystem units)
     {

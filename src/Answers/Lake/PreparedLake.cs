@@ -1,5 +1,3 @@
-using System.Globalization;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Basin.Gridding;
@@ -22,7 +20,7 @@ public sealed class PreparedLake
     private const double SameLevelM = 0.01;
     private Levelled? _levelled;
 
-    private PreparedLake(LakeFolder folder, LakeSite site, DepthGrid? fullPool, ArmSet? arms, Hypsography hypsography, IReadOnlyList<string> assumed)
+    private PreparedLake(LakeFolder folder, LakeSite site, DepthGrid? fullPool, ArmSet? arms, Hypsography hypsography, IReadOnlyList<Finding> assumed)
     {
         (Folder, Site, FullPool, Arms, Hypsography, Assumed) = (folder, site, fullPool, arms, hypsography, assumed);
     }
@@ -42,8 +40,8 @@ public sealed class PreparedLake
     /// <summary>Area by depth of the whole lake at full pool.</summary>
     public Hypsography Hypsography { get; }
 
-    /// <summary>What had to be assumed, in sentences.</summary>
-    public IReadOnlyList<string> Assumed { get; }
+    /// <summary>What had to be assumed.</summary>
+    public IReadOnlyList<Finding> Assumed { get; }
 
     /// <summary>Units the lake's folder asks for.</summary>
     public UnitSystem Units => Folder.DisplayUnits == DisplayUnits.UsCustomary ? UnitSystem.Feet : UnitSystem.Metric;
@@ -57,9 +55,9 @@ public sealed class PreparedLake
     {
         ArgumentNullException.ThrowIfNull(folder);
         if (!folder.HasSite)
-            throw new CouldNotComputeException($"{folder.Files.Name} gives no position for the lake: put latitude_deg and longitude_deg into lake.json, or add a survey that carries coordinates.");
+            throw new CouldNotComputeException(AnswerFindings.NoPosition.Of(folder.Files.Name));
 
-        List<string> assumed = [.. folder.Assumed];
+        List<Finding> assumed = [.. folder.Assumed];
         GriddedLake? gridded = null;
         if (folder.Survey is not null)
         {
@@ -106,16 +104,13 @@ public sealed class PreparedLake
     /// <summary>Depths at full pool.</summary>
     /// <exception cref="CouldNotComputeException">The folder holds no survey.</exception>
     public DepthGrid RequireGrid() => FullPool ?? throw new CouldNotComputeException(
-        $"{Folder.Files.Name} holds no survey of the bottom{(Folder.Survey is null ? "" : ", only an outline")}: add a file called survey with any ending that 'secondshore check' lists, such as survey.tif or survey.csv.");
+        (Folder.Survey is null ? AnswerFindings.NoSurvey : AnswerFindings.OnlyOutline).Of(Folder.Files.Name));
 
-    private static Hypsography FromFacts(LakeSite site, double? outlineAreaM2, double? meanDepthM, List<string> assumed)
+    private static Hypsography FromFacts(LakeSite site, double? outlineAreaM2, double? meanDepthM, List<Finding> assumed)
     {
         double areaM2 = site.SurfaceAreaM2 ?? outlineAreaM2 ?? AssumedAreaM2, maxDepthM = site.MaxDepthM ?? AssumedMaxDepthM;
-        string area = string.Create(CultureInfo.InvariantCulture, $"{areaM2 / 1e6:0.##} km2"), depth = string.Create(CultureInfo.InvariantCulture, $"{maxDepthM:0.#} m");
-        string lacking = site.MaxDepthM is null ? " max_depth_m in lake.json would tell how deep it is." : "";
-        assumed.Add(outlineAreaM2 is null
-            ? $"The shape of the basin is not known: a bowl of {area} and {depth} is taken. A survey or hypsography.csv would replace it."
-            : $"The outline has no depths: a bowl of {area} and {depth} is taken.{lacking} Soundings, contours or a raster would give places too.");
+        FindingKind bowl = outlineAreaM2 is null ? AnswerFindings.BowlTaken : site.MaxDepthM is null ? AnswerFindings.BowlInOutline : AnswerFindings.BowlInOutlineOfDepth;
+        assumed.Add(bowl.Of(Told.Area(areaM2), Told.Depth(maxDepthM)));
         return Hypsography.FromShape(areaM2, maxDepthM, meanDepthM);
     }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Lake;
 
@@ -44,23 +43,24 @@ public static class UnusedReadings
         ];
     }
 
-    /// <summary>The readings left aside in sentences: one for each reason, with the first of them named.</summary>
+    /// <summary>The readings left aside: one finding for each reason, with the first of them named.</summary>
     /// <param name="unused">What is left aside.</param>
     /// <param name="at">The outlook's instant; its offset is the clock that times are told by.</param>
-    public static IEnumerable<string> Said(IReadOnlyList<UnusedReading> unused, DateTimeOffset at)
+    public static IEnumerable<Finding> Said(IReadOnlyList<UnusedReading> unused, DateTimeOffset at)
     {
         ArgumentNullException.ThrowIfNull(unused);
         foreach (IGrouping<UnusedBecause, UnusedReading> group in unused.GroupBy(u => u.Why).OrderBy(g => g.Key))
         {
             UnusedReading[] all = [.. group];
-            string named = string.Join(", ", all.Take(MostNamed).Select(u => $"{u.Source} of {Time(u.At)}"))
-                + (all.Length > MostNamed ? string.Create(CultureInfo.InvariantCulture, $" and {all.Length - MostNamed} more") : "");
-            string count = all.Length == 1 ? "One reading is" : string.Create(CultureInfo.InvariantCulture, $"{all.Length} readings are");
-            yield return group.Key == UnusedBecause.AfterTheInstant
-                ? $"{count} not used ({named}): dated after {Time(at)}, which this answer stands for. Ask for a later time, or correct the date if it is wrong."
-                : $"{count} not used ({named}): of an earlier season.";
+            Told named = Told.List(all.Take(MostNamed).Select(u => (Told)AnswerFindings.ReadingOf.Of(Told.Source(u.Source), u.At.ToOffset(at.Offset))));
+            Told which = all.Length > MostNamed ? AnswerFindings.AndMore.Of(named, all.Length - MostNamed) : named;
+            yield return (group.Key, all.Length) switch
+            {
+                (UnusedBecause.AfterTheInstant, 1) => AnswerFindings.ReadingAfter.Of(which, at),
+                (UnusedBecause.AfterTheInstant, _) => AnswerFindings.ReadingsAfter.Of(all.Length, which, at),
+                (_, 1) => AnswerFindings.ReadingEarlier.Of(which),
+                _ => AnswerFindings.ReadingsEarlier.Of(all.Length, which),
+            };
         }
-
-        string Time(DateTimeOffset t) => t.ToOffset(at.Offset).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 }

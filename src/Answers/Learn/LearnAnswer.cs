@@ -28,20 +28,21 @@ public static class LearnAnswer
         ArgumentNullException.ThrowIfNull(units);
         IReadOnlyList<LogEntry> entries = LogMapper.Entries(folder);
         (IReadOnlyList<EffortSpan> spans, IReadOnlyList<LogEntry> without) = EffortSpans.Of(entries);
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         LearnConditions conditions = LearnConditions.Of(folder, entries, outlook, wish, assumed);
         CatchRates rates = CatchRates.Learn(spans, wish.Priors, conditions.Words, wish.Seed);
         cancel.ThrowIfCancellationRequested();
         LearnChoices choices = LearnChoices.Of(folder.Tackle, rates);
         List<FactorRates> tables = [];
         foreach ((string factor, string heading) in Headings)
-            if (choices.In(factor) is { Count: > 1 } among) tables.Add(Table(factor, heading, rates.By(factor, among), units));
+            if (choices.In(factor) is { Count: > 1 } among) tables.Add(Table(factor, units.Speech.Plain(heading), rates.By(factor, among), units));
 
-        LeaveTable leave = LeaveTables.Of(rates, spans, wish, assumed);
+        LeaveTable leave = LeaveTables.Of(rates, spans, wish, units, assumed);
         LogTotals totals = LearnSums.Of(spans, without.Count);
         return new LearnResult
         {
             Lake = folder.HasSite ? folder.Site.Name : folder.Files.Name,
+            Units = units,
             Invented = folder.Document.IsInvented,
             Totals = totals,
             RatePerH = rates.BasePerH,
@@ -50,10 +51,10 @@ public static class LearnAnswer
             TieOn = [.. Advice(rates, choices, conditions, wish, harvest: true)],
             NextTry = [.. Advice(rates, choices, conditions, wish, harvest: false)],
             Leave = leave,
-            TeachesMost = [.. NextReading.Of(outlook, folder, units), .. NextReading.Trials(tables)],
+            TeachesMost = [.. NextReading.Of(outlook, folder, units), .. NextReading.Trials(tables, units)],
             Learned = [.. LakeLessons.Of(tables, folder, outlook, units)],
             LastTrip = LastTrips.Of(spans, rates, choices, conditions, wish, units),
-            Trust = LearnWords.Trust(totals),
+            Trust = LearnWords.Trust(totals, units),
             Assumed = assumed,
         };
     }

@@ -10,14 +10,14 @@ internal sealed record LearnConditions(IReadOnlyCollection<string> Words)
     private static readonly string[] Foods = ["crayfish", "baitfish", "sunfish"];
 
     /// <summary>Clarity, surface temperature, light and food: as asked, else as last read, else as reckoned.</summary>
-    public static LearnConditions Of(LakeFolder folder, IReadOnlyList<LogEntry> entries, Outlook? outlook, LearnWish wish, List<string> assumed)
+    public static LearnConditions Of(LakeFolder folder, IReadOnlyList<LogEntry> entries, Outlook? outlook, LearnWish wish, List<Finding> assumed)
     {
         double? secchiM = Latest(folder, ReadingKind.Secchi, r => r.SecchiM) ?? folder.SiteOrNull?.SecchiM;
         double? surfaceC = outlook?.Lake.Profile is { Count: > 0 } profile ? profile[0].TempC.P50 : Latest(folder, ReadingKind.SurfaceTemperature, r => r.SurfaceTempC);
         IReadOnlyList<string> eats = wish.Eats.Count > 0 ? wish.Eats : Eaten(entries);
-        if (secchiM is null) assumed.Add("Clarity is not known: no belief that hangs on it is used. A Secchi reading would change that.");
-        if (surfaceC is null) assumed.Add("Surface temperature is not known: no belief that hangs on it is used.");
-        if (eats.Count == 0) assumed.Add("What the fish eat is not known: colour and trailer are not matched to food. Log what was eaten, or say it with --eats.");
+        if (secchiM is null) assumed.Add(AnswerFindings.ClarityUnknown.Of());
+        if (surfaceC is null) assumed.Add(AnswerFindings.SurfaceUnknown.Of());
+        if (eats.Count == 0) assumed.Add(AnswerFindings.FoodUnknown.Of());
         return new LearnConditions(CatchFactors.Conditions(secchiM, surfaceC, wish.LowLight, eats));
     }
 

@@ -139,10 +139,10 @@ public sealed record LearnDocument
             Learned = result.Learned,
             LastTrip = result.LastTrip is { } trip ? new TripRow(trip.Day, Round(trip.Totals.HoursH), trip.Totals.Bites, trip.Totals.Fish, trip.BestStretch, trip.Changed) : null,
             Files = files,
-            Assumed = result.Assumed,
+            Assumed = result.Assumed.Say(result.Units),
         };
 
-        static AdviceRow Row(Engine.Learn.TryAdvice a) => new(a.Factor, a.Choice, Round(a.BestChance), a.MoreH is { } h ? Round(h) : null, a.Why);
+        AdviceRow Row(Engine.Learn.TryAdvice a) => new(a.Factor, a.Choice, Round(a.BestChance), a.MoreH is { } h ? Round(h) : null, a.Why.Say(result.Units));
         static double Round(double value) => Math.Round(value, 2);
     }
 }

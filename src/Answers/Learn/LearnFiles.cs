@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using SecondShore.Answers.Documents;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Learn;
 using SecondShore.Formats.Files;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using SecondShore.Answers.Sheet;
-using SecondShore.Answers.Words;
 
 namespace SecondShore.Answers.Learn;
 
@@ -29,7 +28,7 @@ public static class LearnPage
         Leave(html, result.Leave);
         Lines(html, "What would teach most next time", result.TeachesMost);
         foreach (FactorRates table in result.Choices) Rates(html, table);
-        Lines(html, "Assumed", result.Assumed);
+        Lines(html, "Assumed", result.Assumed.Say(units));
         html.Append("<footer>A range holds the true rate four times in five. Places not fished and stretches not logged teach nothing. ")
             .Append("Seasons, sizes, limits and closed areas are your agency's to say.</footer></main></body></html>\n");
         return html.ToString();

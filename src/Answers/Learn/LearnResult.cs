@@ -9,6 +9,9 @@ public sealed record LearnResult
     /// <summary>The lake's name.</summary>
     public required string Lake { get; init; }
 
+    /// <summary>Units and language of its words.</summary>
+    public UnitSystem Units { get; init; } = UnitSystem.Feet;
+
     /// <summary>Whether the lake is invented.</summary>
     public bool Invented { get; init; }
 
@@ -45,8 +48,8 @@ public sealed record LearnResult
     /// <summary>How far all this may be trusted, in one sentence.</summary>
     public required string Trust { get; init; }
 
-    /// <summary>What had to be assumed, in sentences.</summary>
-    public required IReadOnlyList<string> Assumed { get; init; }
+    /// <summary>What had to be assumed.</summary>
+    public required IReadOnlyList<Finding> Assumed { get; init; }
 }
 
 /// <summary>Sums over a log.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Learn;
 
 namespace SecondShore.Answers.Learn;
@@ -10,16 +9,16 @@ internal static class LeaveTables
     private static readonly double TiringPerH = 0.6;
     private static readonly double UsualTravelH = 0.25;
 
-    public static LeaveTable Of(CatchRates rates, IReadOnlyList<EffortSpan> spans, LearnWish wish, List<string> assumed)
+    public static LeaveTable Of(CatchRates rates, IReadOnlyList<EffortSpan> spans, LearnWish wish, UnitSystem units, List<Finding> assumed)
     {
         double travelH = wish.TravelH ?? Gap(spans) ?? UsualTravelH;
-        if (wish.TravelH is null && Gap(spans) is null) assumed.Add("The way from stop to stop is taken as 15 minutes.");
+        if (wish.TravelH is null && Gap(spans) is null) assumed.Add(AnswerFindings.WayAssumed.Of());
         double meanPerH = Math.Max(0.02, rates.BasePerH.P50);
         StopBelief belief = StopBelief.Of(meanPerH, Math.Clamp(rates.NewStopDoubtShare, 0.4, 1.6), TiringPerH);
         double elsewhere = LeaveRule.LongRunPerH(belief, travelH);
         List<LeaveRow> rows = [];
         for (int bites = 0; bites <= 4; bites++) rows.Add(new LeaveRow(bites, GiveUpMinutes(belief, bites, elsewhere)));
-        string words = string.Create(CultureInfo.InvariantCulture,
+        string words = units.Speech.Say(
             $"Going on gives about {elsewhere:0.0} bites an hour with {60 * travelH:0} minutes of running, so leave a place that has given nothing in {rows[0].AfterMinutes} minutes; one bite makes that {rows[1].AfterMinutes}, two {rows[2].AfterMinutes}.");
         return new LeaveTable(elsewhere, travelH, rows, words);
     }

@@ -3,7 +3,6 @@ using SecondShore.Answers.Learn;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Sheet;
 using SecondShore.Answers.Wind;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Basin.Spots;
@@ -41,10 +40,10 @@ public static class DayAnswer
         Outlook outlook = OutlookAnswer.Compute(lake, clock.OutlookAt(lake.Folder, wish.Here), wish.Ensemble, staged.Next(), cancel);
         IProgress<double> reading = staged.Next();
         FormMap forms = knownForms ?? ShoreAnswer.Forms(lake, reading, cancel);
-        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed) = Motion(lake, outlook, clock, null, staged.Next(), cancel);
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> windAssumed) = Motion(lake, outlook, clock, null, staged.Next(), cancel);
         ShoreResult shore = ShoreAnswer.Compute(lake, forms, outlook, maxSpots: wish.MaxSpots, cancel: cancel);
         if (shore.Spots.Count == 0)
-            throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or the wrong way up. 'secondshore check' shows how its depths were read.");
+            throw new CouldNotComputeException(AnswerFindings.NoStopWorth.Of());
         DayResult result = Plan(lake, wish, units, clock, shore, motion, wind, windAssumed, cancel: cancel);
         progress?.Report(1);
         return result;
@@ -63,7 +62,7 @@ public static class DayAnswer
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="CouldNotComputeException">No time between launch and home; the message says what would help.</exception>
     public static DayResult Plan(PreparedLake lake, DayWish wish, UnitSystem units, DayClock clock, ShoreResult shore, IWaterMotion motion,
-        IReadOnlyList<SheetWind> wind, IReadOnlyList<string> windAssumed, bool withOthers = true, CancellationToken cancel = default)
+        IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> windAssumed, bool withOthers = true, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(lake);
         ArgumentNullException.ThrowIfNull(wish);
@@ -71,9 +70,9 @@ public static class DayAnswer
         ArgumentNullException.ThrowIfNull(shore);
         DepthGrid grid = shore.Grid;
         double dropM = PoolDrop.AtM(lake.Folder.Levels, clock.Launch);
-        List<string> assumed = [.. shore.Outlook.Assumed, .. windAssumed];
+        List<Finding> assumed = [.. shore.Outlook.Assumed, .. windAssumed];
         if (wish.HomeBy is null && clock.HomeBy != clock.DarkAt)
-            assumed.Add(units.Speech.Say($"No time to be back was given: {clock.HomeBy:H:mm} was taken."));
+            assumed.Add(AnswerFindings.HomeAssumed.Of(clock.HomeBy));
         HazardArea[] hazards = [.. RouteHazards.From(lake.Folder.Cover, grid, wish.Boat)];
         NavigableWater water = new(grid, wish.Boat, hazards, NoWake(lake, grid));
         (string rampName, PlanePoint ramp) = RampChoice.Of(lake, wish.Ramp, water, dropM, assumed);
@@ -105,11 +104,11 @@ public static class DayAnswer
         RouteMatrix travel = routes.Matrix(request.RoutePlaces, clock.Launch, hours, request.Sea, cancel: cancel);
         DayPlan plan = wish.Practice is { } practice ? PracticePlanner.Plan(request, travel, practice.Covered, cancel) : DayPlanner.Plan(request, travel, withOthers, cancel);
         if (plan.Stops.Count == 0)
-            throw new CouldNotComputeException($"No stop fits between {clock.Launch:HH:mm} and {clock.HomeBy:HH:mm} from {rampName}. {string.Join(" ", plan.Unmet)} Leave more time, or choose another ramp.");
+            throw new CouldNotComputeException(AnswerFindings.NoStopFits.Of(clock.Launch, clock.HomeBy, rampName, string.Join(" ", plan.Unmet)));
 
         Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
         Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
-        string[] told = [.. assumed.Concat(plan.Unmet).Distinct()];
+        Finding[] told = [.. assumed.Distinct()];
         Func<CancellationToken, IReadOnlyList<DayAlternative>>? others = withOthers || wish.Practice is not null ? null
             : stop => DayPlanner.Alternatives(request, plan, travel, stop);
         return By(plan) with { Others = others };
@@ -134,6 +133,7 @@ public static class DayAnswer
                 Hazards = hazards,
                 Cautions = DayCautions.For(Facts(lake, wish, clock, shore, chosen, wind, hazards, rigs, dropM), Units(units)),
                 Assumed = told,
+                Unmet = plan.Unmet,
             };
         }
     }
@@ -145,7 +145,7 @@ public static class DayAnswer
     /// <param name="field">How the water is computed; null takes the usual.</param>
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <param name="cancel">Stops the work.</param>
-    public static (IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<string> Assumed) Motion(
+    public static (IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<Finding> Assumed) Motion(
         PreparedLake lake, Outlook outlook, DayClock clock, WindFieldOptions? field = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(clock);
@@ -158,7 +158,7 @@ public static class DayAnswer
         catch (CouldNotComputeException e)
         {
             // No weather for that day: the plan still stands on still water, and says so.
-            return (StillWater.Instance, [], [$"{e.Message} Until then the plan takes calm water: look at the wind forecast before you go."]);
+            return (StillWater.Instance, [], [AnswerFindings.CalmTaken.Of(e.Finding)]);
         }
     }
 
@@ -201,7 +201,7 @@ public static class DayAnswer
     {
         ArgumentNullException.ThrowIfNull(day);
         DayAlternative taken = day.Plan.Alternatives.FirstOrDefault(a => a.Kind == kind)
-            ?? throw new CouldNotComputeException("That day has no such alternative.");
+            ?? throw new CouldNotComputeException(AnswerFindings.NoSuchAlternative.Of());
         DayAlternative left = new(kind, (units ?? UnitSystem.Feet).Speech.Plain("The plan as first made."), day.Plan with { Alternatives = [] });
         DayPlan plan = taken.Plan with { Alternatives = [left, .. day.Plan.Alternatives.Where(a => a.Kind != kind)] };
         return day.By?.Invoke(plan) ?? day with { Plan = plan };
@@ -212,17 +212,17 @@ public static class DayAnswer
     {
         PlanePoint place = water.Grid.Projection.ToPlane(here.Place);
         if (!water.TryNearestOpen(place, 2000, out PlanePoint open))
-            throw new CouldNotComputeException("The boat's position lies far from this lake's water: plan again on the lake, or from the ramp.");
+            throw new CouldNotComputeException(AnswerFindings.BoatFarAway.Of());
         return request.FromHere(here.At, open, here.FishedH);
     }
 
     // Spots by id, letter or name; words that name none are told.
-    private static IEnumerable<string> Known(IReadOnlyList<string> words, ShoreResult shore, List<string>? assumed)
+    private static IEnumerable<string> Known(IReadOnlyList<string> words, ShoreResult shore, List<Finding>? assumed)
     {
         foreach (string word in words)
         {
             Spot[] named = [.. shore.Spots.Where(s => Names(s, word))];
-            if (named.Length == 0) assumed?.Add($"No spot of this day is called '{word}': it is left out of the marks.");
+            if (named.Length == 0) assumed?.Add(AnswerFindings.NoSuchSpot.Of(word));
             foreach (Spot spot in named) yield return spot.Id;
         }
     }

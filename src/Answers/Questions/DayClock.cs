@@ -34,7 +34,7 @@ public sealed record DayClock(DateTimeOffset Launch, DateTimeOffset HomeBy, Date
         DateTimeOffset home = AnswerTime.At(wish.Date, wish.HomeBy ?? usualHomeBy, lake.Folder);
         if (dark is { } limit && home > limit) home = limit;
         if (home <= launch.AddMinutes(30))
-            throw new CouldNotComputeException($"Between launch at {launch:HH:mm} and home by {home:HH:mm} there is no time to fish; give --launch and --home further apart.");
+            throw new CouldNotComputeException(AnswerFindings.NoTimeToFish.Of(launch, home));
         return new DayClock(launch, home, light, dark);
 
         DateTimeOffset? Local(DateTimeOffset? utc) => utc is { } at ? AnswerTime.ToLocal(at, lake.Folder) : null;

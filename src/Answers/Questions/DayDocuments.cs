@@ -31,7 +31,7 @@ public static class DayDocuments
             Words = [OutlookWords.Say(result.Shore.Outlook, !units.IsMetric), result.Plan.Title, result.Plan.Why],
             Cautions = [.. result.Cautions.Select(c => c.Words)],
             Files = files,
-            Assumed = result.Assumed,
+            Assumed = result.SayAssumed(units),
         };
 
         DayDocument.PlaceTime Place(DateTimeOffset time) => new(result.RampName, Math.Round(ramp.LatDeg, 6), Math.Round(ramp.LonDeg, 6), time);

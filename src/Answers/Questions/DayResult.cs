@@ -55,5 +55,12 @@ public sealed record DayResult
     public required IReadOnlyList<Caution> Cautions { get; init; }
 
     /// <summary>What had to be assumed.</summary>
-    public required IReadOnlyList<string> Assumed { get; init; }
+    public required IReadOnlyList<Finding> Assumed { get; init; }
+
+    /// <summary>What was asked and could not be met, in sentences of the plan's own language.</summary>
+    public IReadOnlyList<string> Unmet { get; init; } = [];
+
+    /// <summary>What had to be assumed, and what could not be met, in sentences.</summary>
+    /// <param name="units">Whose language and units.</param>
+    public IReadOnlyList<string> SayAssumed(UnitSystem units) => [.. Assumed.Say(units).Concat(Unmet).Distinct()];
 }

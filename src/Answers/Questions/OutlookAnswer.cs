@@ -22,7 +22,7 @@ public static class OutlookAnswer
         ArgumentNullException.ThrowIfNull(lake);
         options ??= new EnsembleOptions();
         LakeFolder folder = lake.Folder;
-        List<string> assumed = [.. UnusedReadings.Said(UnusedReadings.Of(folder, at), at), .. lake.Assumed];
+        List<Finding> assumed = [.. UnusedReadings.Said(UnusedReadings.Of(folder, at), at), .. lake.Assumed];
         PreparedWeather? weather = folder.Weather is { Count: > 0 } table ? WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site) : null;
         if (weather is not null) assumed.AddRange(weather.Notes);
         WeatherSeries? season = weather is null ? null : SegmentFor(weather.Segments, at);
@@ -74,8 +74,8 @@ public static class OutlookAnswer
             Arms = [.. outlook.Arms.Select(a => new OutlookDocument.ArmRow(a.Name, StateKey(a.State), SpreadDocument.From(a.ThermoclineM),
                 DateSpreadDocument.From(a.TurnoverInDays, outlook.At)))],
             Words = [OutlookWords.Say(outlook, !units.IsMetric), .. NextReading.Ask(lake.Folder, outlook) is { } ask ? [ask] : Array.Empty<string>()],
-            Assumed = outlook.Assumed,
-            Doubted = outlook.Doubted,
+            Assumed = outlook.Assumed.Say(units),
+            Doubted = outlook.Doubted.Say(units),
             Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new OutlookDocument.UnusedRow(u.At, KindKey(u.Kind), u.Value, u.Source, WhyKey(u.Why)))],
         };
     }

@@ -1,5 +1,4 @@
 using SecondShore.Answers.Lake;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin.Forms;
 
 namespace SecondShore.Answers.Questions;

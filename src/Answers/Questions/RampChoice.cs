@@ -13,29 +13,29 @@ internal static class RampChoice
 
     /// <summary>The named ramp, else the first that reaches the water, else the open water nearest the middle of the lake.</summary>
     /// <exception cref="CouldNotComputeException">The ramp asked for is not known, or no boat floats anywhere.</exception>
-    public static (string Name, PlanePoint Place) Of(PreparedLake lake, string? asked, NavigableWater water, double dropM, List<string> assumed)
+    public static (string Name, PlanePoint Place) Of(PreparedLake lake, string? asked, NavigableWater water, double dropM, List<Finding> assumed)
     {
         IReadOnlyList<RampMark> ramps = lake.Folder.Ramps;
         if (asked is not null)
         {
             ramps = [.. ramps.Where(r => string.Equals(r.Name, asked, StringComparison.OrdinalIgnoreCase))];
             if (ramps.Count == 0)
-                throw new CouldNotComputeException($"No ramp is called '{asked}'; lake.json knows {(lake.Folder.Ramps.Count == 0 ? "none" : string.Join(", ", lake.Folder.Ramps.Select(r => r.Name)))}.");
+                throw new CouldNotComputeException(lake.Folder.Ramps.Count == 0 ? AnswerFindings.NoRamps.Of(asked) : AnswerFindings.NoSuchRamp.Of(asked, string.Join(", ", lake.Folder.Ramps.Select(r => r.Name))));
         }
 
         foreach (RampMark ramp in ramps)
         {
             if (ramp.ToeBelowFullPoolM is { } toe && toe <= dropM)
             {
-                assumed.Add($"{ramp.Name} is left out: the water has dropped below its foot.");
+                assumed.Add(AnswerFindings.RampDry.Of(ramp.Name));
                 continue;
             }
 
             if (water.TryNearestOpen(water.Grid.Projection.ToPlane(ramp.Place), FarthestFromWaterM, out PlanePoint open)) return (ramp.Name, open);
-            assumed.Add($"{ramp.Name} is left out: no water deep enough for the boat lies within {FarthestFromWaterM:0} m of it.");
+            assumed.Add(AnswerFindings.RampShallow.Of(ramp.Name, Told.Way(FarthestFromWaterM)));
         }
 
-        assumed.Add("No ramp can be used: the day starts on the open water nearest the middle of the lake. Put ramps into lake.json.");
+        assumed.Add(AnswerFindings.NoRampUsable.Of());
         return ("Start", Middle(water));
     }
 
@@ -56,7 +56,7 @@ internal static class RampChoice
             }
         }
 
-        if (count == 0) throw new CouldNotComputeException("Nowhere on this lake is the water deep enough for the boat at today's level.");
+        if (count == 0) throw new CouldNotComputeException(AnswerFindings.NowhereDeepEnough.Of());
         water.TryNearestOpen(new PlanePoint(x / count, y / count), double.MaxValue, out PlanePoint open);
         return open;
     }

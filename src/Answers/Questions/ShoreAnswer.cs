@@ -1,6 +1,5 @@
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Basin.Forms;
@@ -79,7 +78,7 @@ public static class ShoreAnswer
             SecondShoreLengthM = Math.Round(result.Line?.LengthM ?? 0, 1),
             BeltAreaM2 = Math.Round(result.Belt?.AreaAboveM2(0.5) ?? 0, 0),
             Spots = [.. result.Spots.Select(s => Row(s, result.Grid.Projection, units))],
-            Assumed = result.Outlook.Assumed,
+            Assumed = result.Outlook.Assumed.Say(units),
         };
     }
 

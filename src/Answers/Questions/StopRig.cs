@@ -1,5 +1,4 @@
 using SecondShore.Answers.Rig;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Passes;
 using SecondShore.Engine.Basin.Spots;

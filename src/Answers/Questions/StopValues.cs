@@ -1,4 +1,3 @@
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Basin.Passes;
 using SecondShore.Engine.Basin.Spots;

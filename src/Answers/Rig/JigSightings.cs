@@ -11,7 +11,7 @@ internal static class JigSightings
     /// <param name="item">Its row.</param>
     /// <param name="lines">Lines owned; the first stands for one that is not named.</param>
     /// <param name="assumed">Receives what was taken from them and what could not be used.</param>
-    public static Jig Calibrated(Jig jig, JigItem item, IReadOnlyList<FishingLine> lines, List<string> assumed)
+    public static Jig Calibrated(Jig jig, JigItem item, IReadOnlyList<FishingLine> lines, List<Finding> assumed)
     {
         List<RigObservation> seen = [];
         foreach (JigObservationItem observation in item.Observations)
@@ -19,7 +19,7 @@ internal static class JigSightings
             RigObservation next = Of(observation, Line(observation, item, lines, assumed));
             if (next.Kind != ObservationKind.Fall && TowBounds.Problem(next.Conditions.Tow(jig, next.Line)) is { } problem)
             {
-                assumed.Add($"Jig {item.Name}: an observation of {observation.Kind} is not used. {problem}");
+                assumed.Add(AnswerFindings.SightingUnused.Of(item.Name, observation.Kind, problem));
                 continue;
             }
 
@@ -28,17 +28,17 @@ internal static class JigSightings
 
         if (seen.Count == 0) return jig;
         Jig corrected = JigCalibration.Calibrate(jig, seen);
-        assumed.Add(FormattableString.Invariant(
-            $"Jig {item.Name}: {seen.Count} observation{(seen.Count > 1 ? "s" : "")} of yours put its own drag at {Math.Exp(corrected.Belief.JigLnFactor):0.00} and its line's at {Math.Exp(corrected.Belief.LineLnFactor):0.00} of the usual."));
+        double own = Math.Exp(corrected.Belief.JigLnFactor), line = Math.Exp(corrected.Belief.LineLnFactor);
+        assumed.Add(seen.Count > 1 ? AnswerFindings.SightingsTaken.Of(item.Name, seen.Count, own, line) : AnswerFindings.SightingTaken.Of(item.Name, own, line));
         return corrected;
     }
 
-    private static FishingLine Line(JigObservationItem seen, JigItem jig, IReadOnlyList<FishingLine> lines, List<string> assumed)
+    private static FishingLine Line(JigObservationItem seen, JigItem jig, IReadOnlyList<FishingLine> lines, List<Finding> assumed)
     {
         FishingLine first = lines.Count > 0 ? lines[0] : FishingLine.OfPoundsWeight(LineMaterial.Fluorocarbon, 15);
         if (seen.LineName.Length == 0) return first;
         if (QuantityText.Line(seen.LineName, lines) is { } named) return named;
-        assumed.Add($"Jig {jig.Name}: an observation's line '{seen.LineName}' is not one of lines; {first.Name} was taken.");
+        assumed.Add(AnswerFindings.SightingLineUnknown.Of(jig.Name, seen.LineName, first.Name));
         return first;
     }
 

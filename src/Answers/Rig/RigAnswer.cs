@@ -1,3 +1,4 @@
+using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Rig;
@@ -16,8 +17,20 @@ public static class RigAnswer
     private static readonly double SweepPullN = 10.0;
 
     /// <summary>Works a request out.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside what the solver covers; the message is a sentence for people.</exception>
+    /// <exception cref="RefusedException">A number lies outside what the solver covers.</exception>
     public static RigReply Of(RigRequest request)
+    {
+        try
+        {
+            return Worked(request);
+        }
+        catch (ArgumentOutOfRangeException e) when (Require.Found(e) is { } found)
+        {
+            throw new RefusedException(found, e);
+        }
+    }
+
+    private static RigReply Worked(RigRequest request)
     {
         RigPick pick = Pick(request, withNeighbours: true, out IReadOnlyList<Jig> candidates);
         (RigConditions conditions, FishingLine line, RigChoice choice) = (pick.Conditions, pick.Line, pick.Choice);
@@ -55,7 +68,7 @@ public static class RigAnswer
     }
 
     /// <summary>The choice alone, for one stop of many: neither neighbours nor tables, lines or shapes.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside what the solver covers; the message is a sentence for people.</exception>
+    /// <exception cref="RefusedException">A number lies outside what the solver covers.</exception>
     public static RigPick PickOf(RigRequest request) => Pick(request, withNeighbours: false, out _);
 
     private static RigPick Pick(RigRequest request, bool withNeighbours, out IReadOnlyList<Jig> candidates)

@@ -15,19 +15,19 @@ public static class TackleMapper
 
     /// <summary>The tackle of a document.</summary>
     /// <param name="document">The document; null is nothing owned.</param>
-    /// <param name="assumed">Receives a sentence for each thing that was not understood and what was taken instead.</param>
-    public static Tackle Map(TackleDocument? document, ICollection<string> assumed)
+    /// <param name="assumed">Receives each thing that was not understood and what was taken instead.</param>
+    public static Tackle Map(TackleDocument? document, ICollection<Finding> assumed)
     {
         ArgumentNullException.ThrowIfNull(assumed);
         if (document is null) return Tackle.None;
         Mapped mapped = Known.GetValue(document, d => MapNew(d));
-        foreach (string sentence in mapped.Assumed) assumed.Add(sentence);
+        foreach (Finding finding in mapped.Assumed) assumed.Add(finding);
         return mapped.Tackle;
     }
 
     private static Mapped MapNew(TackleDocument document)
     {
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         List<Trailer> trailers = [];
         foreach (TrailerItem item in document.Trailers) trailers.Add(Trailer(item, assumed));
         List<FishingLine> lines = [];
@@ -39,7 +39,7 @@ public static class TackleMapper
             if (item.Count == 0) continue;
             Jig jig = Jig(item, trailers, assumed);
             if (jig.WeightInWaterN(RigWater.Usual.DensityKgPerM3) > LeastWeightN) jigs.Add(JigSightings.Calibrated(jig, item, lines, assumed));
-            else assumed.Add($"Jig {item.Name} would float with its trailer, {jig.Trailer.Name}; it is not used. Check weights and densities in tackle.json.");
+            else assumed.Add(AnswerFindings.JigFloats.Of(item.Name, jig.Trailer.Name));
         }
 
         List<Rod> rods = [];
@@ -72,10 +72,10 @@ public static class TackleMapper
         };
     }
 
-    private static Trailer Trailer(TrailerItem item, List<string> assumed)
+    private static Trailer Trailer(TrailerItem item, List<Finding> assumed)
     {
         Trailer? kind = TrailerKind(item.Kind);
-        if (kind is null && item.Kind.Length > 0) assumed.Add($"Trailer {item.Name}: kind '{item.Kind}' is not known; drag as of a slim one.");
+        if (kind is null && item.Kind.Length > 0) assumed.Add(AnswerFindings.TrailerKindUnknown.Of(item.Name, item.Kind));
         kind ??= Engine.Rig.Trailer.Slim;
         return kind with
         {
@@ -86,14 +86,14 @@ public static class TackleMapper
         };
     }
 
-    private static FishingLine? Line(LineItem item, List<string> assumed)
+    private static FishingLine? Line(LineItem item, List<Finding> assumed)
     {
         LineMaterial? material = LineMaterial.Find(item.Kind);
-        if (material is null && item.Kind.Length > 0) assumed.Add($"Line {item.Name}: kind '{item.Kind}' is not known; taken as fluorocarbon.");
+        if (material is null && item.Kind.Length > 0) assumed.Add(AnswerFindings.LineKindUnknown.Of(item.Name, item.Kind));
         material ??= LineMaterial.Fluorocarbon;
         if (item.DiameterM is null && item.StrengthN is null)
         {
-            assumed.Add($"Line {item.Name} has neither strength nor diameter in tackle.json; it is not used.");
+            assumed.Add(AnswerFindings.LineUnrated.Of(item.Name));
             return null;
         }
 
@@ -106,25 +106,25 @@ public static class TackleMapper
         };
     }
 
-    private static Jig Jig(JigItem item, List<Trailer> trailers, List<string> assumed)
+    private static Jig Jig(JigItem item, List<Trailer> trailers, List<Finding> assumed)
     {
         JigMaterial? material = JigMaterial.Find(item.Material);
         if (item.DensityKgPerM3 is double density) material = new JigMaterial(item.Material.Length > 0 ? item.Material : "metal", density);
-        if (material is null && item.Material.Length > 0) assumed.Add($"Jig {item.Name}: material '{item.Material}' is not known; taken as lead.");
+        if (material is null && item.Material.Length > 0) assumed.Add(AnswerFindings.MaterialUnknown.Of(item.Name, item.Material));
         HeadShape? head = Head(item.Head);
-        if (head is null && item.Head.Length > 0) assumed.Add($"Jig {item.Name}: head '{item.Head}' is not known; drag as of a broad one.");
+        if (head is null && item.Head.Length > 0) assumed.Add(AnswerFindings.HeadUnknown.Of(item.Name, item.Head));
         bool bare = item.Skirt.Trim().ToUpperInvariant() is "NONE" or "NO" or "FALSE";
         return new Jig(item.Name, item.WeightG / 1000.0, material ?? JigMaterial.Lead, head ?? HeadShape.Broad,
             item.SkirtDragAreaM2 ?? (bare ? 0 : Engine.Rig.Jig.UsualSkirtAreaM2), Worn(item, trailers, assumed));
     }
 
-    private static Trailer Worn(JigItem item, List<Trailer> trailers, List<string> assumed)
+    private static Trailer Worn(JigItem item, List<Trailer> trailers, List<Finding> assumed)
     {
         if (item.Trailer.Length == 0) return Engine.Rig.Trailer.Slim;
         Trailer? worn = trailers.Find(t => string.Equals(t.Name, item.Trailer.Trim(), StringComparison.OrdinalIgnoreCase)) ?? TrailerKind(item.Trailer);
-        if (worn is null) assumed.Add($"Jig {item.Name}: trailer '{item.Trailer}' is neither one of trailers nor a kind; drag as of a slim one.");
+        if (worn is null) assumed.Add(AnswerFindings.TrailerUnknown.Of(item.Name, item.Trailer));
         return worn ?? Engine.Rig.Trailer.Slim;
     }
 
-    private sealed record Mapped(Tackle Tackle, IReadOnlyList<string> Assumed);
+    private sealed record Mapped(Tackle Tackle, IReadOnlyList<Finding> Assumed);
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Core.Words;
 using SecondShore.Engine.Day;
 
 namespace SecondShore.Answers.Sheet;
@@ -14,12 +15,14 @@ public static class DayCalendar
     /// <param name="projection">The lake's plane, for the places.</param>
     /// <param name="madeAt">When the plan was made.</param>
     /// <param name="cautions">Cautions, for the launch's notes.</param>
-    public static string Write(DayPlan plan, string lakeName, LocalProjection projection, DateTimeOffset madeAt, IReadOnlyList<string> cautions)
+    /// <param name="speech">The plan's language; null is English.</param>
+    public static string Write(DayPlan plan, string lakeName, LocalProjection projection, DateTimeOffset madeAt, IReadOnlyList<string> cautions, Speech? speech = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(lakeName);
         ArgumentNullException.ThrowIfNull(projection);
         ArgumentNullException.ThrowIfNull(cautions);
+        speech ??= Speech.English;
         StringBuilder text = new();
         Line(text, "BEGIN:VCALENDAR");
         Line(text, "VERSION:2.0");
@@ -28,14 +31,14 @@ public static class DayCalendar
         if (plan.Stops.Count > 0)
         {
             PlannedLeg first = plan.Legs[0], last = plan.Legs[^1];
-            Event(text, "launch", plan.Launch, first.Arrive, $"Launch, {first.From}", $"{plan.Title} because {plan.Why}. {string.Join(" ", cautions)}", lakeName, Point(first.Line, 0), madeAt);
+            Event(text, "launch", plan.Launch, first.Arrive, speech.Say($"Launch, {first.From}"), speech.Say($"{plan.Title} because {plan.Why}. {string.Join(" ", cautions)}"), lakeName, Point(first.Line, 0), madeAt);
             foreach (PlannedStop stop in plan.Stops)
             {
                 string how = string.Join(", ", new[] { stop.Candidate.RigSlot ?? "", stop.Candidate.How }.Where(s => s.Length > 0));
-                Event(text, $"stop-{stop.Candidate.Id}", stop.Arrive, stop.Leave, $"{stop.Candidate.Letter} {stop.Candidate.Name}", $"{how}{(how.Length > 0 ? ". " : "")}because {stop.Why}.", lakeName, stop.Candidate.Place, madeAt);
+                Event(text, $"stop-{stop.Candidate.Id}", stop.Arrive, stop.Leave, $"{stop.Candidate.Letter} {stop.Candidate.Name}", $"{how}{(how.Length > 0 ? ". " : "")}{speech.Say($"because {stop.Why}.")}", lakeName, stop.Candidate.Place, madeAt);
             }
 
-            Event(text, "home", last.Leave, plan.Home, $"Home, {last.To}", $"because {plan.HomeByWhy}. This plans, it does not navigate.", lakeName, Point(last.Line, last.Line.Count - 1), madeAt);
+            Event(text, "home", last.Leave, plan.Home, speech.Say($"Home, {last.To}"), speech.Say($"because {plan.HomeByWhy}. This plans, it does not navigate."), lakeName, Point(last.Line, last.Line.Count - 1), madeAt);
         }
 
         Line(text, "END:VCALENDAR");

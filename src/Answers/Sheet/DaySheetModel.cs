@@ -1,4 +1,3 @@
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Day;
 
@@ -56,7 +55,8 @@ public sealed record DaySheetModel
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
     /// <summary>What the map's heavy line and its frame mean, in few words.</summary>
-    public string MapKey => $"{(Map.SecondShore.Count > 0 ? "Heavy line: second shore. " : "")}Frame bar: {(Units.IsMetric ? "500 m" : "a quarter mile")}.";
+    public string MapKey => (Map.SecondShore.Count > 0 ? Units.Speech.Plain("Heavy line: second shore.") + " " : "")
+        + Units.Speech.Say($"Frame bar: {(Units.IsMetric ? "500 m" : Units.Speech.Plain("a quarter mile"))}.");
 }
 
 /// <summary>A stop on the sheet.</summary>

@@ -1,9 +1,8 @@
-using System.Globalization;
 using System.Net;
 
 namespace SecondShore.Answers.Sheet;
 
-/// <summary>Text of the sheet: escaping, clock, style.</summary>
+/// <summary>Text of the sheet: escaping, style.</summary>
 internal static class SheetHtml
 {
     /// <summary>Text safe between tags and in attributes. Characters that XML forbids become a space.</summary>
@@ -12,9 +11,6 @@ internal static class SheetHtml
         ArgumentNullException.ThrowIfNull(text);
         return WebUtility.HtmlEncode(new string([.. text.Select(c => char.IsControl(c) || c is '\uFFFE' or '\uFFFF' || char.IsSurrogate(c) ? ' ' : c)]));
     }
-
-    /// <summary>A time of day such as <c>2:40 pm</c>.</summary>
-    public static string Clock(DateTimeOffset at) => at.ToString("h:mm tt", CultureInfo.InvariantCulture).ToLowerInvariant();
 
     /// <summary>The style sheet: one white page, A4 or Letter, readable in black and white.</summary>
     public static readonly string Style = """

@@ -11,7 +11,7 @@ internal static class WindStrip
 
     public static string Draw(DaySheetModel model)
     {
-        if (model.Wind.Count == 0) return "<p class=\"small\">No wind in the folder's weather for this day.</p>";
+        if (model.Wind.Count == 0) return $"<p class=\"small\">{SheetHtml.Escape(model.Units.Speech.Plain("No wind in the folder's weather for this day."))}</p>";
         DateTimeOffset start = model.Wind[0].At, end = model.Wind[^1].At.AddHours(1);
         double hours = (end - start).TotalHours, perUnit = model.Units.IsMetric ? 1.0 : 1.0 / Speed.MpsPerMph;
         double most = model.Units.IsMetric ? 10 : 20;
@@ -37,7 +37,7 @@ internal static class WindStrip
                 svg.Append(Fmt($"<path class=\"cv\" transform=\"translate({x:0.#},20) rotate({hour.FromDeg + 180:0})\" d=\"M0,7V-7M-3.2,-3L0,-7L3.2,-3\"/>"));
             // An hour's name stands where the hour begins: where a stop at that time begins, too.
             if (label++ % Math.Max(1, (int)Math.Ceiling(hours / 6)) == 0 && X(hour.At) < Right - 8)
-                svg.Append(Fmt($"<text x=\"{X(hour.At):0.#}\" y=\"143\" text-anchor=\"middle\">{hour.At.ToString("h tt", CultureInfo.InvariantCulture).ToLowerInvariant()}</text>"));
+                svg.Append(Fmt($"<text x=\"{X(hour.At):0.#}\" y=\"143\" text-anchor=\"middle\">{(model.Units.Speech.Language == "en" ? hour.At.ToString("h tt", CultureInfo.InvariantCulture).ToLowerInvariant() : model.Units.Speech.Say($"{hour.At.Hour} h"))}</text>"));
         }
 
         svg.Append(Fmt($"<path class=\"ax\" d=\"M{Left},{Floor}H{Right}\"/>"));
@@ -50,7 +50,7 @@ internal static class WindStrip
         SheetWind worst = model.Wind[0];
         foreach (SheetWind hour in model.Wind)
             if (hour.GustMps > worst.GustMps) worst = hour;
-        return $"Wind by hour from {model.Units.Wind(model.Wind[0].WindMps)}; the strongest gust is {model.Units.Wind(worst.GustMps)} at {SheetHtml.Clock(worst.At)}.";
+        return model.Units.Speech.Say($"Wind by hour from {model.Units.Wind(model.Wind[0].WindMps)}; the strongest gust is {model.Units.Wind(worst.GustMps)} at {model.Units.Speech.Clock(worst.At)}.");
     }
 
     private static string Fmt(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Answers.Lake;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
@@ -25,9 +24,9 @@ public static class HazeTilt
     /// <summary>The readings, haze depths with their tilt.</summary>
     /// <param name="lake">The lake.</param>
     /// <param name="request">What the outlook is made from; its readings are the ones looked at.</param>
-    /// <param name="assumed">Receives a sentence for each tilt worth saying.</param>
+    /// <param name="assumed">Receives each tilt worth saying.</param>
     /// <param name="cancel">Stops the work.</param>
-    public static IReadOnlyList<Reading> Of(PreparedLake lake, OutlookRequest request, ICollection<string> assumed, CancellationToken cancel = default)
+    public static IReadOnlyList<Reading> Of(PreparedLake lake, OutlookRequest request, ICollection<Finding> assumed, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(lake);
         ArgumentNullException.ThrowIfNull(request);
@@ -42,8 +41,8 @@ public static class HazeTilt
             double tiltM = IsLevelled(reading, request, weather) ? TiltM(grid, reading, weather, days, request.At.Offset, cancel) : 0;
             levelled.Add(tiltM == 0 ? reading : reading with { TiltM = tiltM });
             if (Math.Abs(tiltM) < WorthSayingM) continue;
-            assumed.Add(string.Create(CultureInfo.InvariantCulture,
-                $"{reading.Source}: wind held the thermocline about {Math.Abs(tiltM):0.0} m {(tiltM > 0 ? "deeper" : "shallower")} there than at rest; of the {reading.Value:0.0} m seen, {reading.Value - tiltM:0.0} m count."));
+            FindingKind held = tiltM > 0 ? AnswerFindings.HeldDeeper : AnswerFindings.HeldShallower;
+            assumed.Add(held.Of(Told.Source(reading.Source), Told.Difference(Math.Abs(tiltM)), Told.Difference(reading.Value), Told.Difference(reading.Value - tiltM)));
         }
 
         return levelled;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Answers.Lake;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Motion;
@@ -19,7 +18,7 @@ public static class WindAnswer
     public static WindResult Compute(PreparedLake lake, Outlook outlook, WindQuestion question,
         IProgress<double>? progress = null, CancellationToken cancel = default)
     {
-        WindRun run = Prepare(lake, outlook, question, out WindQuestion asked, out List<string> assumed, cancel);
+        WindRun run = Prepare(lake, outlook, question, out WindQuestion asked, out List<Finding> assumed, cancel);
         return new WindResult(run.Compute(progress, cancel), outlook, asked, assumed);
     }
 
@@ -50,17 +49,17 @@ public static class WindAnswer
     /// <param name="outlook">Its outlook.</param>
     /// <param name="question">Hours and settings.</param>
     /// <param name="asked">The question with its hours cut to the weather at hand.</param>
-    /// <param name="assumed">What had to be assumed, in sentences.</param>
+    /// <param name="assumed">What had to be assumed.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="CouldNotComputeException">No survey, no weather, or weather of another time.</exception>
     public static WindRun Prepare(PreparedLake lake, Outlook outlook, WindQuestion question, out WindQuestion asked,
-        out List<string> assumed, CancellationToken cancel = default)
+        out List<Finding> assumed, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(lake);
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(question);
         if (lake.Folder.Weather is not { Count: > 0 } table)
-            throw new CouldNotComputeException($"{lake.Folder.Files.Name} holds no weather: add weather.csv with hourly wind_speed_m_s and wind_from_deg up to the hours asked for.");
+            throw new CouldNotComputeException(AnswerFindings.NoWeather.Of(lake.Folder.Files.Name));
         return Prepare(lake.GridAt(question.At), outlook, WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site).Segments,
             question with { Field = question.Field with { Fetch = question.Field.Fetch ?? lake.FetchAt(question.At) } }, out asked, out assumed, cancel);
     }
@@ -71,24 +70,23 @@ public static class WindAnswer
     /// <param name="segments">Gap-free stretches of weather.</param>
     /// <param name="question">Hours and settings.</param>
     /// <param name="asked">The question with its hours cut to the weather at hand.</param>
-    /// <param name="assumed">What had to be assumed, in sentences.</param>
+    /// <param name="assumed">What had to be assumed.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="CouldNotComputeException">No weather of that time.</exception>
     public static WindRun Prepare(DepthGrid grid, Outlook outlook, IReadOnlyList<WeatherSeries> segments, WindQuestion question,
-        out WindQuestion asked, out List<string> assumed, CancellationToken cancel = default)
+        out WindQuestion asked, out List<Finding> assumed, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(segments);
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(outlook);
-        WeatherSeries weather = Holding(segments, question.At) ?? throw new CouldNotComputeException(string.Create(CultureInfo.InvariantCulture,
-            $"The weather holds nothing for {question.At:yyyy-MM-dd HH:mm}: it {Covers(segments)}. Add hourly wind for that time to weather.csv."));
+        WeatherSeries weather = Holding(segments, question.At) ?? throw new CouldNotComputeException(Lacking(segments, question.At));
         assumed = [.. outlook.Assumed];
         int hours = Math.Min(question.Hours, Math.Max(0, (int)Math.Floor((weather.EndUtc - question.At).TotalHours)));
         if (hours < question.Hours)
-            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"The weather ends {weather.EndUtc.ToOffset(question.At.Offset):yyyy-MM-dd HH:mm}: {hours} of {question.Hours} hours were computed."));
+            assumed.Add(AnswerFindings.WeatherEndsEarly.Of(weather.EndUtc.ToOffset(question.At.Offset), hours, question.Hours));
         double spinUpDays = Math.Max(0, (question.At - weather.StartUtc).TotalDays);
         if (spinUpDays < 1)
-            assumed.Add("The weather does not reach back a day: the water was taken to be still at the first hour.");
+            assumed.Add(AnswerFindings.StillAtFirst.Of());
         asked = question with { Hours = hours };
         WindRun run = new(grid, outlook.Lake.Layers, weather, question.At, hours, question.Field, cancel);
         return run;
@@ -101,7 +99,7 @@ public static class WindAnswer
         return null;
     }
 
-    private static string Covers(IReadOnlyList<WeatherSeries> segments) => segments.Count == 0
-        ? "is empty"
-        : string.Create(CultureInfo.InvariantCulture, $"runs from {segments[0].StartUtc:yyyy-MM-dd} to {segments[^1].EndUtc:yyyy-MM-dd}");
+    private static Finding Lacking(IReadOnlyList<WeatherSeries> segments, DateTimeOffset at) => segments.Count == 0
+        ? AnswerFindings.WeatherEmpty.Of(at)
+        : AnswerFindings.WeatherElsewhere.Of(at, segments[0].StartUtc, segments[^1].EndUtc);
 }

@@ -1,5 +1,4 @@
 using SecondShore.Answers.Documents;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Motion;
@@ -34,7 +33,7 @@ public static class WindDocuments
             Hours = hours,
             Words = WindWords.Say(result, units),
             Cautions = WindWords.Cautions(result, units),
-            Assumed = result.Assumed,
+            Assumed = result.Assumed.Say(units),
         };
     }
 

@@ -10,7 +10,7 @@ public sealed class WindResult
     private readonly Lazy<IReadOnlyList<HourSummary>> _hours;
 
     /// <summary>Joins a computed field to its question.</summary>
-    public WindResult(WindField field, Outlook outlook, WindQuestion question, IReadOnlyList<string> assumed)
+    public WindResult(WindField field, Outlook outlook, WindQuestion question, IReadOnlyList<Finding> assumed)
     {
         ArgumentNullException.ThrowIfNull(field);
         ArgumentNullException.ThrowIfNull(outlook);
@@ -32,8 +32,8 @@ public sealed class WindResult
     /// <summary>The question.</summary>
     public WindQuestion Question { get; }
 
-    /// <summary>What had to be assumed, in sentences.</summary>
-    public IReadOnlyList<string> Assumed { get; }
+    /// <summary>What had to be assumed.</summary>
+    public IReadOnlyList<Finding> Assumed { get; }
 
     /// <summary>Each hour in numbers; worked out when first asked for, since a plan needs none of it.</summary>
     public IReadOnlyList<HourSummary> Hours => _hours.Value;

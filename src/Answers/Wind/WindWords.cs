@@ -1,5 +1,4 @@
 using System.Globalization;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Motion;
@@ -21,7 +20,7 @@ public static class WindWords
         List<string> words = [Wind(result, units)];
         if (!result.Field.IsLayered)
         {
-            words.Add("The lake has no layers to tip: the wind moves waves and drift only.");
+            words.Add(units.Speech.Plain("The lake has no layers to tip: the wind moves waves and drift only."));
         }
         else
         {
@@ -42,11 +41,11 @@ public static class WindWords
         ArgumentNullException.ThrowIfNull(units);
         List<string> cautions = [];
         HourSummary? stay = result.Hours.FirstOrDefault(h => h.Comfort == Comfort.DoNotGo);
-        if (stay is not null) cautions.Add($"From {Clock(stay.At, units)} wind or waves pass what your boat is set to bear: do not go, or be off the water by then.");
+        if (stay is not null) cautions.Add(units.Speech.Say($"From {Clock(stay.At, units)} wind or waves pass what your boat is set to bear: do not go, or be off the water by then."));
         HourSummary gusty = result.Hours.MaxBy(h => h.GustMps)!;
-        if (gusty.GustMps >= 11) cautions.Add($"Gusts to {units.Wind(gusty.GustMps)} about {Clock(gusty.At, units)}.");
-        if (result.SurfaceC is < 15) cautions.Add($"The water is {units.Temp(result.SurfaceC.Value)}: wear the life jacket, clip the kill switch, tell someone your plan.");
-        cautions.Add(BoatLimits.Notice);
+        if (gusty.GustMps >= 11) cautions.Add(units.Speech.Say($"Gusts to {units.Wind(gusty.GustMps)} about {Clock(gusty.At, units)}."));
+        if (result.SurfaceC is < 15) cautions.Add(units.Speech.Say($"The water is {units.Temp(result.SurfaceC.Value)}: wear the life jacket, clip the kill switch, tell someone your plan."));
+        cautions.Add(units.Speech.Plain(BoatLimits.Notice));
         return cautions;
     }
 
@@ -57,9 +56,8 @@ public static class WindWords
         ArgumentNullException.ThrowIfNull(hour);
         ArgumentNullException.ThrowIfNull(units);
         if (hour.Deepest is not { } deep || hour.Shallowest is not { } shallow || hour.TiltM < WorthSayingM)
-            return "The thermocline stays about level: no end is worth choosing over another for it.";
-        return $"By {Clock(hour.At, units)} the layer tips {units.Depth(hour.TiltM)}: {With(shallow.DepthM, units)} at the {End(result, shallow.Place)} end, "
-            + $"{With(deep.DepthM, units)} at the {End(result, deep.Place)} end.";
+            return units.Speech.Plain("The thermocline stays about level: no end is worth choosing over another for it.");
+        return units.Speech.Say($"By {Clock(hour.At, units)} the layer tips {units.Depth(hour.TiltM)}: {With(shallow.DepthM, units)} at the {End(result, shallow.Place, units)} end, {With(deep.DepthM, units)} at the {End(result, deep.Place, units)} end.");
     }
 
     /// <summary>What rising oxygen-poor water means for fish; null where it does not rise or oxygen is no matter.</summary>
@@ -70,23 +68,21 @@ public static class WindWords
         ArgumentNullException.ThrowIfNull(units);
         if (result.Outlook.Lake.OxygenFloorM is not { } floor || hour.Shallowest is not { } lifted || lifted.OffsetM > -WorthSayingM) return null;
         double restM = floor.Quantile(0.5), nowM = Math.Max(0.0, restM + lifted.OffsetM);
-        return $"Water short of oxygen is pushed up to about {units.Depth(nowM)} along the slopes of the {End(result, lifted.Place)} end: "
-            + $"fish that held there between {units.DepthRange(nowM, restM)} probably move up or leave the bottom until it rocks back.";
+        return units.Speech.Say($"Water short of oxygen is pushed up to about {units.Depth(nowM)} along the slopes of the {End(result, lifted.Place, units)} end: fish that held there between {units.DepthRange(nowM, restM)} probably move up or leave the bottom until it rocks back.");
     }
 
     /// <summary>A clock time such as <c>3 pm</c> or <c>15:00</c>.</summary>
     public static string Clock(DateTimeOffset at, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(units);
-        if (units.IsMetric) return at.ToString("HH:mm", CultureInfo.InvariantCulture);
+        if (units.IsMetric || units.Speech.Language != "en") return at.ToString("HH:mm", CultureInfo.InvariantCulture);
         return at.ToString(at.Minute == 0 ? "h tt" : "h:mm tt", CultureInfo.InvariantCulture).ToLowerInvariant();
     }
 
     private static string Wind(WindResult result, UnitSystem units)
     {
         HourSummary weakest = result.Hours.MinBy(h => h.WindMps)!, strongest = result.Hours.MaxBy(h => h.WindMps)!;
-        string from = $"Wind {units.Wind(weakest.WindMps)} to {units.Wind(strongest.WindMps)}, strongest about {Clock(strongest.At, units)} from the {Point(strongest.WindFromDeg)}";
-        return $"{from}, gusts to {units.Wind(result.Hours.Max(h => h.GustMps))}.";
+        return units.Speech.Say($"Wind {units.Wind(weakest.WindMps)} to {units.Wind(strongest.WindMps)}, strongest about {Clock(strongest.At, units)} from the {Point(strongest.WindFromDeg, units)}, gusts to {units.Wind(result.Hours.Max(h => h.GustMps))}.");
     }
 
     private static string? Return(WindResult result, HourSummary tipped, UnitSystem units)
@@ -95,18 +91,19 @@ public static class WindWords
         HourSummary? level = result.Hours.FirstOrDefault(h => h.At > tipped.At && h.TiltM < 0.5 * tipped.TiltM);
         string hours = (periodS / 3600).ToString("0", CultureInfo.InvariantCulture);
         return level is null
-            ? $"It does not rock back within these hours; once the wind drops it swings with a period of about {hours} hours."
-            : $"By {Clock(level.At, units)} half of that is gone; the layer swings with a period of about {hours} hours.";
+            ? units.Speech.Say($"It does not rock back within these hours; once the wind drops it swings with a period of about {hours} hours.")
+            : units.Speech.Say($"By {Clock(level.At, units)} half of that is gone; the layer swings with a period of about {hours} hours.");
     }
 
     private static string Waves(WindResult result, UnitSystem units)
     {
         HourSummary worst = result.Hours.MaxBy(h => h.Waves.HeightM)!;
-        if (worst.Waves.HeightM < 0.1) return "The water stays smooth.";
-        string height = $"{Height(worst.Waves.HeightM, units)} ({Height(worst.Waves.HeightLowM, units)} to {Height(worst.Waves.HeightHighM, units)})";
-        string chop = worst.Waves.IsChop ? ", short and steep" : "";
-        string place = $"on the {End(result, worst.Roughest)} side";
-        return $"Waves reach {height} {place} about {Clock(worst.At, units)}{chop}, {ForBoat(worst.Comfort)}.";
+        if (worst.Waves.HeightM < 0.1) return units.Speech.Plain("The water stays smooth.");
+        string height = units.Speech.Say($"{Height(worst.Waves.HeightM, units)} ({Height(worst.Waves.HeightLowM, units)} to {Height(worst.Waves.HeightHighM, units)})");
+        string side = End(result, worst.Roughest, units), at = Clock(worst.At, units), boat = units.Speech.Plain(ForBoat(worst.Comfort));
+        return worst.Waves.IsChop
+            ? units.Speech.Say($"Waves reach {height} on the {side} side about {at}, short and steep, {boat}.")
+            : units.Speech.Say($"Waves reach {height} on the {side} side about {at}, {boat}.");
     }
 
     private static string ForBoat(Comfort comfort) => comfort switch
@@ -128,13 +125,13 @@ public static class WindWords
 
     /// <summary>A wave height such as <c>1.2 ft</c> or <c>0.4 m</c>.</summary>
     public static string Height(double heightM, UnitSystem units) => units.IsMetric
-        ? $"{heightM.ToString("0.0", CultureInfo.InvariantCulture)} m"
-        : $"{units.DepthFrom(heightM).ToString("0.0", CultureInfo.InvariantCulture)} ft";
+        ? $"{units.Speech.Number(heightM, "0.0")} m"
+        : $"{units.Speech.Number(units.DepthFrom(heightM), "0.0")} ft";
 
     private static string With(Spread depthM, UnitSystem units) =>
-        $"{units.Depth(depthM.P50)} ({units.DepthNumber(depthM.P10)} to {units.DepthNumber(depthM.P90)})";
+        units.Speech.Say($"{units.Depth(depthM.P50)} ({units.DepthNumber(depthM.P10)} to {units.DepthNumber(depthM.P90)})");
 
-    private static string End(WindResult result, PlanePoint place)
+    private static string End(WindResult result, PlanePoint place, UnitSystem units)
     {
         double x = 0, y = 0;
         MotionGrid motion = result.Field.Motion;
@@ -145,11 +142,11 @@ public static class WindWords
             y += centre.YM / motion.Cells.Length;
         }
 
-        return Point(new PlanePoint(x, y).BearingToDeg(place));
+        return Point(new PlanePoint(x, y).BearingToDeg(place), units);
     }
 
     /// <summary>A compass point such as <c>NW</c>.</summary>
     public static string ShortPoint(double bearingDeg) => ShortPoints[(int)Math.Round(bearingDeg / 45.0) % 8];
 
-    private static string Point(double bearingDeg) => Points[(int)Math.Round(bearingDeg / 45.0) % 8];
+    private static string Point(double bearingDeg, UnitSystem units) => units.Speech.Plain(Points[(int)Math.Round(bearingDeg / 45.0) % 8]);
 }

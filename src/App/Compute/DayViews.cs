@@ -1,6 +1,5 @@
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Core.Geo;
@@ -27,7 +26,7 @@ internal static class DayViews
         ThermoclineM = day.Shore.Outlook.Lake.ThermoclineM.SpreadOrNull(),
         Cautions = [.. day.Cautions.Select(c => c.Words)],
         Hours = [.. day.Wind.Select(w => new HourView(w.At, w.WindMps, w.GustMps, w.FromDeg, IsDark(day, w.At)))],
-        Assumed = day.Assumed,
+        Assumed = day.SayAssumed(units),
         LightAt = day.LightAt,
         FromHere = day.Wish.Here is not null,
         Asked = asked,

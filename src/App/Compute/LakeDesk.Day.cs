@@ -3,7 +3,6 @@ using SecondShore.Answers.Files;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Sheet;
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Day;
@@ -44,7 +43,7 @@ internal sealed partial class LakeDesk
     /// <summary>The sheet and the files of the day planned last.</summary>
     private string Papers(AskAbout about)
     {
-        DayResult day = _day ?? throw new CouldNotComputeException("No day is planned yet.");
+        DayResult day = _day ?? throw new CouldNotComputeException(DeskFindings.NoDay.Of());
         tray.Progress(0, Steps.Papers);
         ILakeFiles files = DayFiles.Of(day, about.Units, TimeProvider.System.GetUtcNow());
         foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
@@ -64,7 +63,7 @@ internal sealed partial class LakeDesk
         ShoreResult shore = SpotsFor(lake, outlook, units);
         tray.Progress(0.85, Steps.Route);
         if (shore.Spots.Count == 0)
-            throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or read the wrong way up. Look at the chart on Shore.");
+            throw new CouldNotComputeException(AnswerFindings.NoStopWorth.Of());
         DayResult day = DayAnswer.Plan(lake, wish, units, clock, shore, moved.Motion, moved.Wind, moved.Assumed, withOthers: false);
         tray.Progress(1, Steps.Route);
         return day;
@@ -110,10 +109,10 @@ internal sealed partial class LakeDesk
         // What Wind has set in motion already covers the day's hours.
         if (_wind is { } shown && ReferenceEquals(shown.Outlook, _outlook) && shown.Field.Hours[0] <= clock.Launch && shown.Field.Hours[^1] >= clock.HomeBy)
             return new Moved(lake, clock, shown.Field, DayAnswer.Strip(shown, clock), shown.Assumed);
-        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> assumed) = DayAnswer.Motion(lake, outlook, clock, OnAPhone, Share(Steps.Water, 0.5, 0.8));
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> assumed) = DayAnswer.Motion(lake, outlook, clock, OnAPhone, Share(Steps.Water, 0.5, 0.8));
         return _moved = new Moved(lake, clock, motion, wind, assumed);
     }
 
     /// <summary>The water in motion over a day's hours.</summary>
-    private sealed record Moved(PreparedLake Lake, DayClock Clock, IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<string> Assumed);
+    private sealed record Moved(PreparedLake Lake, DayClock Clock, IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<Finding> Assumed);
 }

@@ -2,6 +2,7 @@ using SecondShore.Answers;
 using SecondShore.Answers.Lake;
 using SecondShore.App.Compute.Views;
 using SecondShore.Formats;
+using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;
 using SecondShore.Formats.Surveys;
@@ -16,7 +17,7 @@ internal sealed partial class LakeDesk
     {
         ProblemLog log = new();
         (string name, byte[] bytes) = files.First();
-        MemoryFiles set = TripFile.Read(name, bytes, log) ?? throw new CouldNotComputeException(log.ToList()[0].ToString());
+        MemoryFiles set = TripFile.Read(name, bytes, log) ?? throw Refused(log);
         foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
         return "{\"name\":\"Ketterfold Reservoir\"}";
     }
@@ -26,18 +27,18 @@ internal sealed partial class LakeDesk
     {
         ProblemLog log = new();
         ILakeFiles? set = FilesOf(files, about, log);
-        if (set is null) return new InspectView { Problems = [.. log.ToList().Select(p => p.ToString())] };
+        if (set is null) return new InspectView { Problems = [.. log.ToList().Select(p => p.Say(about.Units))] };
         LakeFolder folder = LakeFolderReader.Read(set);
-        return View(folder, log) with { Questions = [.. folder.SurveyQuestions.Select(q => SurveyPictures.Of(set, folder, q))] };
+        return View(folder, log, about.Units) with { Questions = [.. folder.SurveyQuestions.Select(q => SurveyPictures.Of(set, folder, q))] };
     }
 
     private InspectView Adopt(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
     {
         ProblemLog log = new();
-        ILakeFiles set = FilesOf(files, about, log) ?? throw new CouldNotComputeException(log.ToList()[0].ToString());
+        ILakeFiles set = FilesOf(files, about, log) ?? throw Refused(log);
         if (about.NewLake is { } facts) set = NewLake.WithFacts(set, facts);
         LakeFolder folder = LakeFolderReader.Read(set);
-        InspectView view = View(folder, log);
+        InspectView view = View(folder, log, about.Units);
         if (!folder.HasSite || folder.SurveyQuestions.Count > 0) return view;
         foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
         return view with { Taken = true };
@@ -46,18 +47,11 @@ internal sealed partial class LakeDesk
     // The box is a file of the lake: it goes where the lake goes, and the command line reads it.
     private TackleView ChangeTackle(AskAbout about)
     {
-        TackleAsk ask = about.Tackle ?? throw new CouldNotComputeException("Nothing is said of what to keep.");
-        (LakeFolder filed, PreparedLake bottom, PreparedLake lake) = (_filed ?? throw new CouldNotComputeException("No lake is open."), _bottom!, Opened());
-        ILakeFiles files;
-        try
-        {
-            files = ask.IsTrailer ? TackleEdits.WithTrailer(filed.Files, ask.Was, ask.Name, ask.Colour) : TackleEdits.WithJig(filed.Files, ask.Was, ask.Name, ask.WeightG, ask.Colour);
-        }
-        catch (InvalidDataException e)
-        {
-            throw new CouldNotComputeException(e.Message);
-        }
-
+        TackleAsk ask = about.Tackle ?? throw new CouldNotComputeException(DeskFindings.NothingToKeep.Of());
+        (LakeFolder filed, PreparedLake bottom, PreparedLake lake) = (_filed ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of()), _bottom!, Opened());
+        ILakeFiles files = ask.IsTrailer
+            ? TackleEdits.WithTrailer(filed.Files, ask.Was, ask.Name, ask.Colour)
+            : TackleEdits.WithJig(filed.Files, ask.Was, ask.Name, ask.WeightG, ask.Colour);
         TackleDocument? tackle = TackleEdits.Read(files);
         _filed = filed with { Files = files, Tackle = tackle };
         _bottom = bottom.With(bottom.Folder with { Files = files, Tackle = tackle });
@@ -69,16 +63,19 @@ internal sealed partial class LakeDesk
 
     private string Export(AskAbout about)
     {
-        LakeFolder folder = _filed ?? throw new CouldNotComputeException("No lake is open.");
+        LakeFolder folder = _filed ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of());
         tray.Put("file:trip.zip", TripFile.ToBytes(OwnRecords.IntoFiles(folder.Files, about.Records ?? [])));
         return "{}";
     }
+
+    private static CouldNotComputeException Refused(ProblemLog log) =>
+        new(log.ToList()[0] is { } first ? DeskFindings.FileRefused.Of(first.File, first.What) : DeskFindings.NoFile.Of());
 
     private static ILakeFiles? FilesOf(IReadOnlyDictionary<string, byte[]> files, AskAbout about, ProblemLog log)
     {
         if (files.Count == 0)
         {
-            log.Error("lake", "no file was handed over.");
+            log.Error("lake", DeskFindings.NoFile.Of());
             return null;
         }
 
@@ -92,20 +89,27 @@ internal sealed partial class LakeDesk
         return about.NewLake is { } facts ? NewLake.WithFacts(set, facts) : set;
     }
 
-    private static InspectView View(LakeFolder folder, ProblemLog log) => new()
+    private static InspectView View(LakeFolder folder, ProblemLog log, UnitSystem units) => new()
     {
         Name = folder.Document.Name is { Length: > 0 } named ? named : Suggested(folder),
         HasSite = folder.HasSite,
         LatDeg = folder.SiteOrNull?.Position.LatDeg,
         LonDeg = folder.SiteOrNull?.Position.LonDeg,
         HasWeather = folder.Weather is { Count: > 0 },
-        Surveys = [.. folder.SurveyFiles.Select(Survey)],
-        Problems = [.. log.ToList().Concat(folder.Problems).Where(p => p.Severity != ProblemSeverity.Note && !folder.SurveyQuestions.Any(q => q.File == p.File && p.Severity == ProblemSeverity.Error)).Select(p => p.ToString()).Take(12)],
+        Surveys = [.. folder.SurveyFiles.Select(s => Survey(s, units))],
+        Problems = [.. log.ToList().Concat(folder.Problems).Where(p => p.Severity != ProblemSeverity.Note && !folder.SurveyQuestions.Any(q => q.File == p.File && p.Severity == ProblemSeverity.Error)).Select(p => p.Say(units)).Take(12)],
     };
 
-    private static SurveyView Survey(SurveyUnderstanding s) => new(s.File, s.Format, s.Kind.ToString(), s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,
-        s.Sense.ToString(), s.SenseKnown == Knowledge.Stated, s.Crs, Finite(s.MinDepthM), Finite(s.MaxDepthM),
-        s.Crs.Length == 0 || (double.IsFinite(s.HighestFiled) && !double.IsFinite(s.MaxDepthM)), [.. s.Doubts]);
+    private static SurveyView Survey(SurveyUnderstanding s, UnitSystem units) => new(s.File, units.Speech.Plain(s.Format), s.Kind.ToString(), s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,
+        s.Sense.ToString(), s.SenseKnown == Knowledge.Stated, CrsOf(s.Crs, units), Finite(s.MinDepthM), Finite(s.MaxDepthM),
+        s.Crs.Length == 0 || (double.IsFinite(s.HighestFiled) && !double.IsFinite(s.MaxDepthM)), s.Doubts.Say(units));
+
+    // Names of systems are proper names; plain degrees are said in the reader's language.
+    private static string CrsOf(string crs, UnitSystem units)
+    {
+        string degrees = CoordinateSystem.PlainDegrees;
+        return crs.StartsWith(degrees, StringComparison.Ordinal) ? units.Speech.Plain(degrees) + crs[degrees.Length..] : crs;
+    }
 
     // Until the user names it, a lake is called like its survey's file.
     private static string Suggested(LakeFolder folder)

@@ -21,35 +21,40 @@ internal sealed partial class LakeDesk
     /// <param name="http">The client to ask with.</param>
     /// <param name="clock">The present.</param>
     /// <returns>A <see cref="WeatherView"/> as JSON; the changed files go by the tray.</returns>
-    /// <exception cref="CouldNotComputeException">The weather does not come; the message says why.</exception>
+    /// <exception cref="SaidException">The weather does not come; it says why.</exception>
     public async Task<string> AskWeatherAsync(string json, HttpClient http, TimeProvider clock)
     {
         AskAbout about = JsonSerializer.Deserialize(json, ViewsJson.Default.AskAbout) ?? new AskAbout();
-        WeatherAsk ask = about.Weather ?? new WeatherAsk();
-        LakeFolder folder = _filed ?? throw new CouldNotComputeException("No lake is open.");
-        WeatherService service = WeatherService.At(Address(ask.Forecast), Address(ask.Archive));
-        WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, ask.Years, WeatherFiles.YearsOf(folder.Files));
         try
         {
-            FetchedWeather weather = await new WeatherFetch(http, service, new NoWeatherCache(), clock).RunAsync(wish, Share(Steps.Weather, 0, 1)).ConfigureAwait(false);
-            return Handed(WeatherFiles.Into(folder.Files, weather, clock.GetUtcNow()), weather.Attribution, weather.Notes);
+            return await FetchAsync(about, http, clock).ConfigureAwait(false);
         }
-        catch (WeatherException e)
+        catch (RefusedException refused)
         {
-            throw new CouldNotComputeException(e.Message);
+            throw new SaidException(refused.Finding.Say(about.Units), refused);
         }
+    }
+
+    private async Task<string> FetchAsync(AskAbout about, HttpClient http, TimeProvider clock)
+    {
+        WeatherAsk ask = about.Weather ?? new WeatherAsk();
+        LakeFolder folder = _filed ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of());
+        WeatherService service = WeatherService.At(Address(ask.Forecast), Address(ask.Archive));
+        WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, ask.Years, WeatherFiles.YearsOf(folder.Files));
+        FetchedWeather weather = await new WeatherFetch(http, service, new NoWeatherCache(), clock).RunAsync(wish, Share(Steps.Weather, 0, 1)).ConfigureAwait(false);
+        return Handed(WeatherFiles.Into(folder.Files, weather, clock.GetUtcNow()), weather.Attribution, weather.Notes.Say(about.Units));
     }
 
     // Years that the lake has stay as they are; lake.json takes the two keys that speak of the weather.
     private string TakeWeather(IReadOnlyDictionary<string, byte[]> files)
     {
-        LakeFolder folder = _filed ?? throw new CouldNotComputeException("No lake is open.");
+        LakeFolder folder = _filed ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of());
         ProblemLog log = new();
         (string name, byte[] bytes) = files.First();
-        MemoryFiles packed = TripFile.Read(name, bytes, log) ?? throw new CouldNotComputeException(log.ToList()[0].ToString());
+        MemoryFiles packed = TripFile.Read(name, bytes, log) ?? throw Refused(log);
         IReadOnlySet<int> held = WeatherFiles.YearsOf(folder.Files);
         ILakeFiles result = ChangedFiles.Of(folder.Files, folder.Files.Find("weather.csv") ?? "weather.csv", packed.Read(packed.Find("weather.csv")
-            ?? throw new CouldNotComputeException("The host's answer holds no weather. Ask again, or update the host.")));
+            ?? throw new CouldNotComputeException(DeskFindings.NoWeatherInAnswer.Of())));
         foreach (int year in WeatherFiles.YearsOf(packed).Where(y => !held.Contains(y)).Order())
         {
             string file = string.Create(CultureInfo.InvariantCulture, $"climate/{year}.csv");
@@ -70,7 +75,7 @@ internal sealed partial class LakeDesk
 
     private static Uri? Address(string? text) => string.IsNullOrWhiteSpace(text) ? null
         : Uri.TryCreate(text.Trim(), UriKind.Absolute, out Uri? address) && address.Scheme is "http" or "https" ? address
-        : throw new CouldNotComputeException($"'{text}' is no web address; write it like https://weather.example/v1/forecast.");
+        : throw new CouldNotComputeException(DeskFindings.NoAddress.Of(text));
 
     // What the weather's licence asks to be shown, as lake.json tells it.
     private static string? WeatherSource(LakeFolder folder)

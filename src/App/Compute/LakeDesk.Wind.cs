@@ -2,7 +2,6 @@ using System.Runtime.InteropServices;
 using SecondShore.Answers;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Wind;
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Season;
@@ -19,7 +18,7 @@ internal sealed partial class LakeDesk
         WindAsk ask = about.Wind ?? new WindAsk();
         PreparedLake lake = Opened();
         lake.RequireGrid();
-        Outlook outlook = _outlook ?? throw new CouldNotComputeException("The outlook must be found first.");
+        Outlook outlook = _outlook ?? throw new CouldNotComputeException(DeskFindings.NoOutlook.Of());
         UnitSystem units = about.Units;
         // The same hours said again, in other units, need no new work.
         WindResult result = _wind is { } kept && ReferenceEquals(kept.Outlook, outlook) && kept.Question.Hours >= ask.Hours ? kept : Move(lake, outlook, ask);
@@ -33,7 +32,7 @@ internal sealed partial class LakeDesk
     private WindResult Move(PreparedLake lake, Outlook outlook, WindAsk ask)
     {
         DateTimeOffset at = outlook.At.AddMinutes(-outlook.At.Minute).AddSeconds(-outlook.At.Second);
-        WindRun run = WindAnswer.Prepare(lake, outlook, new WindQuestion { At = at, Hours = ask.Hours }, out WindQuestion asked, out List<string> assumed);
+        WindRun run = WindAnswer.Prepare(lake, outlook, new WindQuestion { At = at, Hours = ask.Hours }, out WindQuestion asked, out List<Finding> assumed);
         double told = 0;
         while (run.Step())
         {

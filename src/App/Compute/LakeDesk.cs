@@ -32,31 +32,40 @@ internal sealed partial class LakeDesk(ITray tray)
     /// <param name="json">An <see cref="AskAbout"/>.</param>
     /// <param name="files">Files handed over since the last beginning.</param>
     /// <returns>The answer as JSON.</returns>
-    /// <exception cref="CouldNotComputeException">There is no answer; the message says why and what would help.</exception>
+    /// <exception cref="SaidException">There is no answer; it says why and what would help, in the language that was asked in.</exception>
     public string Answer(string verb, string json, IReadOnlyDictionary<string, byte[]> files)
     {
         AskAbout about = JsonSerializer.Deserialize(json, ViewsJson.Default.AskAbout) ?? new AskAbout();
-        return verb switch
+        try
         {
-            "open" => JsonSerializer.Serialize(Open(files, about), ViewsJson.Default.LakeView),
-            "reopen" => JsonSerializer.Serialize(Reopen(about), ViewsJson.Default.LakeView),
-            "outlook" => JsonSerializer.Serialize(FindOutlook(about), ViewsJson.Default.OutlookView),
-            "shore" or "slice" => JsonSerializer.Serialize(Shore(about, verb == "slice"), ViewsJson.Default.ShoreView),
-            "wind" => JsonSerializer.Serialize(Wind(about), ViewsJson.Default.WindView),
-            "day" => JsonSerializer.Serialize(Day(about), ViewsJson.Default.DayView),
-            "hold" => JsonSerializer.Serialize(Hold(about), ViewsJson.Default.HoldView),
-            "tackle" => JsonSerializer.Serialize(ChangeTackle(about), ViewsJson.Default.TackleView),
-            "learn" => Learn(about),
-            "papers" => Papers(about),
-            "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
-            "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
-            "unpack" => Unpack(files),
-            "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Units, PlannedRig(about.Rig?.Stop)), ViewsJson.Default.RigView),
-            "export" => Export(about),
-            "weather" => TakeWeather(files),
-            _ => throw new NotSupportedException($"The engine does not know the question '{verb}'."),
-        };
+            return Of(verb, about, files);
+        }
+        catch (RefusedException refused)
+        {
+            throw new SaidException(refused.Finding.Say(about.Units), refused);
+        }
     }
+
+    private string Of(string verb, AskAbout about, IReadOnlyDictionary<string, byte[]> files) => verb switch
+    {
+        "open" => JsonSerializer.Serialize(Open(files, about), ViewsJson.Default.LakeView),
+        "reopen" => JsonSerializer.Serialize(Reopen(about), ViewsJson.Default.LakeView),
+        "outlook" => JsonSerializer.Serialize(FindOutlook(about), ViewsJson.Default.OutlookView),
+        "shore" or "slice" => JsonSerializer.Serialize(Shore(about, verb == "slice"), ViewsJson.Default.ShoreView),
+        "wind" => JsonSerializer.Serialize(Wind(about), ViewsJson.Default.WindView),
+        "day" => JsonSerializer.Serialize(Day(about), ViewsJson.Default.DayView),
+        "hold" => JsonSerializer.Serialize(Hold(about), ViewsJson.Default.HoldView),
+        "tackle" => JsonSerializer.Serialize(ChangeTackle(about), ViewsJson.Default.TackleView),
+        "learn" => Learn(about),
+        "papers" => Papers(about),
+        "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
+        "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
+        "unpack" => Unpack(files),
+        "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Units, PlannedRig(about.Rig?.Stop)), ViewsJson.Default.RigView),
+        "export" => Export(about),
+        "weather" => TakeWeather(files),
+        _ => throw new NotSupportedException($"The engine does not know the question '{verb}'."),
+    };
 
     private LakeView Open(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
     {
@@ -71,7 +80,7 @@ internal sealed partial class LakeDesk(ITray tray)
     // The same files with this device's records of now: nothing is read or gridded anew.
     private LakeView Reopen(AskAbout about)
     {
-        PreparedLake bottom = _bottom ?? throw new CouldNotComputeException("No lake is open.");
+        PreparedLake bottom = _bottom ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of());
         string records = string.Join(' ', (about.Records ?? []).Select(r => r.Id));
         if (_lake is null || records != _records)
         {
@@ -101,7 +110,7 @@ internal sealed partial class LakeDesk(ITray tray)
             Ramps = [.. folder.Ramps.Select(r => r.Name)],
             Tackle = TackleView.Of(folder.Tackle),
             Log = FiledLog.Of(bottom.Folder),
-            Problems = [.. folder.Problems.Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.ToString())],
+            Problems = [.. folder.Problems.Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.Say(about.Units))],
             Chart = _grid is null ? null : Marks.Of(folder, _grid),
         };
     }
@@ -110,27 +119,27 @@ internal sealed partial class LakeDesk(ITray tray)
 
     private HoldView Hold(AskAbout about)
     {
-        HoldAsk ask = about.Hold ?? throw new CouldNotComputeException("No plan is kept.");
-        Outlook outlook = _outlook ?? throw new CouldNotComputeException("The outlook must be found first.");
+        HoldAsk ask = about.Hold ?? throw new CouldNotComputeException(DeskFindings.NoPlan.Of());
+        Outlook outlook = _outlook ?? throw new CouldNotComputeException(DeskFindings.NoOutlook.Of());
         return _grid is null ? new HoldView(ask.WasM, ask.WasM, [], []) : HoldDesk.Answer(ask, _grid, OnDay(outlook, ask.Date));
     }
 
     // The very document that the command line prints of the same files; the log may be longer than when the lake was opened.
     private string Learn(AskAbout about) => JsonSerializer.Serialize(LearnDocument.Of(
-        LearnAnswer.Of(OwnRecords.Into((_bottom ?? throw new CouldNotComputeException("No lake is open.")).Folder, about.Records ?? []), _outlook, new LearnWish(), about.Units), []), AnswersJson.Default.LearnDocument);
+        LearnAnswer.Of(OwnRecords.Into((_bottom ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of())).Folder, about.Records ?? []), _outlook, new LearnWish(), about.Units), []), AnswersJson.Default.LearnDocument);
 
     private OutlookView FindOutlook(AskAbout about)
     {
         PreparedLake lake = Opened();
         ForgetRanking();
         _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(Members), Share(Steps.Season, 0, 1));
-        return OutlookViews.Of(lake, _outlook, Members, about.Records ?? []);
+        return OutlookViews.Of(lake, _outlook, Members, about.Records ?? [], about.Units);
     }
 
     /// <summary>Members of the ensemble: enough for steady percentiles, few enough for a phone.</summary>
     internal static int Members => 30;
 
-    private PreparedLake Opened() => _lake ?? throw new CouldNotComputeException("No lake is open.");
+    private PreparedLake Opened() => _lake ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of());
 
     [SuppressMessage("Performance", "CA1859:Use concrete types when possible for improved performance", Justification = "The engine takes the interface.")]
     private IProgress<double> Share(string step, double from, double to) => new Part(tray, step, from, to);

@@ -1,6 +1,7 @@
 using SecondShore.Answers.Lake;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
+using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.App.Compute;
@@ -10,7 +11,7 @@ internal static class OutlookViews
 {
     private static readonly TimeSpan StillTelling = TimeSpan.FromDays(21);
 
-    public static OutlookView Of(PreparedLake lake, Outlook outlook, int members, IReadOnlyList<RecordRow> records)
+    public static OutlookView Of(PreparedLake lake, Outlook outlook, int members, IReadOnlyList<RecordRow> records, UnitSystem units)
     {
         ArmOutlook whole = outlook.Lake;
         int depths = whole.Profile.Count;
@@ -35,11 +36,11 @@ internal static class OutlookViews
             FirstDay = whole.Days.Count > 0 ? whole.Days[0].Date : DateOnly.FromDateTime(outlook.At.DateTime),
             SeasonTempC = season,
             SeasonThermoclineM = [.. whole.Days.Select(d => d.ChanceStratified >= 0.5 ? d.ThermoclineM.SpreadOrNull() : null)],
-            Arms = [.. outlook.Arms.Select(a => new ArmView(a.Name, a.State, a.ThermoclineM.SpreadOrNull(), a.TurnoverInDays.SpreadOrNull()))],
+            Arms = [.. outlook.Arms.Select(a => new ArmView(ArmText.Of(a.Name, units.Speech), a.State, a.ThermoclineM.SpreadOrNull(), a.TurnoverInDays.SpreadOrNull()))],
             Members = members,
             Haze = LastHaze(lake, records, outlook.At),
-            Assumed = outlook.Assumed,
-            Doubted = outlook.Doubted,
+            Assumed = outlook.Assumed.Say(units),
+            Doubted = outlook.Doubted.Say(units),
             Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new UnusedView(u.Source, u.At, u.Why == UnusedBecause.EarlierSeason))],
         };
     }

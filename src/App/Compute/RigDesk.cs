@@ -1,7 +1,5 @@
-using SecondShore.Answers;
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Rig;
 using SecondShore.Formats.Lake;
@@ -13,29 +11,21 @@ internal static class RigDesk
 {
     private static readonly double KgPerPound = 0.45359237;
 
+    /// <exception cref="RefusedException">A number lies outside what can be worked out.</exception>
     public static RigView Answer(RigAsk ask, TackleDocument? filed, UnitSystem units, RigRequest? planned = null)
     {
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         Tackle tackle = TackleMapper.Map(filed, assumed);
-        RigReply reply;
-        try
+        // A planned stop is asked as the plan asked: one water, one rig.
+        RigReply reply = RigAnswer.Of(planned is not null ? planned with { Units = units, Samples = StopRig.Samples } : new RigRequest
         {
-            // A planned stop is asked as the plan asked: one water, one rig.
-            reply = RigAnswer.Of(planned is not null ? planned with { Units = units, Samples = StopRig.Samples } : new RigRequest
-            {
-                DepthM = ask.DepthM,
-                SpeedMps = ask.SpeedMps,
-                Tackle = tackle,
-                Line = LineFor(ask.LineKg, tackle),
-                Units = units,
-                Samples = 60,
-            });
-        }
-        catch (ArgumentOutOfRangeException error)
-        {
-            throw new CouldNotComputeException(error.Message.Split(" (Parameter", 2)[0]);
-        }
-
+            DepthM = ask.DepthM,
+            SpeedMps = ask.SpeedMps,
+            Tackle = tackle,
+            Line = LineFor(ask.LineKg, tackle),
+            Units = units,
+            Samples = 60,
+        });
         WeightOutlook chosen = reply.Choice.Chosen;
         return new RigView
         {
@@ -56,7 +46,7 @@ internal static class RigDesk
             Why = RigWords.Why(reply),
             Words = RigWords.Of(reply),
             Cautions = RigCautions.Of(reply),
-            Assumed = [.. assumed, .. reply.Assumed],
+            Assumed = [.. assumed.Say(units), .. reply.Assumed],
         };
     }
 

@@ -1,6 +1,6 @@
 using SecondShore.Answers.Questions;
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Core.Geo;
@@ -48,7 +48,7 @@ internal static class SpotViews
         if (spot.Name.Length > 0) return spot.Name;
         string form = units.Speech.Plain(Short(spot.Form));
         string named = char.ToUpperInvariant(form[0]) + form[1..];
-        return shore.Lake.Arms is { Arms.Count: > 1 } arms && arms.ArmAt(spot.Place) is { Name.Length: > 0 } arm ? $"{named}, {arm.Name}" : named;
+        return shore.Lake.Arms is { Arms.Count: > 1 } arms && arms.ArmAt(spot.Place) is { Name.Length: > 0 } arm ? $"{named}, {ArmText.Of(arm.Name, units.Speech)}" : named;
     }
 
     // With the arm named after it, a point of the main lake need not say so twice.

@@ -1,6 +1,5 @@
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Wind;
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Core.Geo;
@@ -18,7 +17,7 @@ internal static class WindViews
     public static WindView Of(PreparedLake lake, WindResult result, WindAsk ask, UnitSystem units)
     {
         WindField field = result.Field;
-        List<(string Name, PlanePoint Place)> parts = Parts(lake, field, result.AtRestM?.Quantile(0.5) ?? 0);
+        List<(string Name, PlanePoint Place)> parts = Parts(lake, field, result.AtRestM?.Quantile(0.5) ?? 0, units);
         HourSummary tipped = result.Hours.MaxBy(h => h.TiltM)!;
         return new WindView
         {
@@ -30,7 +29,7 @@ internal static class WindViews
             Places = [.. parts.Select(p => Part(result, p.Name, p.Place))],
             Words = WindWords.Say(result, units),
             Cautions = WindWords.Cautions(result, units),
-            Assumed = result.Assumed,
+            Assumed = result.Assumed.Say(units),
             Chart = new WindView.WindField(field.Motion.Frame.WestM, field.Motion.Frame.SouthM, field.Motion.Frame.CellM, field.Motion.Frame.Nx, field.Motion.Frame.Ny,
                 field.Hours.Count, result.AtRestM is { } law ? Array.ConvertAll(BeltShares, s => Math.Max(0.1, law.Quantile(s))) : null,
                 [.. parts.Select(p => new SpotMark("", p.Name, p.Place.XM, p.Place.YM, 0))],
@@ -73,13 +72,13 @@ internal static class WindViews
     }
 
     // One place a part of the lake: the deepest of its cells nearest its middle, where the thermocline stands clear of the bottom.
-    private static List<(string Name, PlanePoint Place)> Parts(PreparedLake lake, WindField field, double restM)
+    private static List<(string Name, PlanePoint Place)> Parts(PreparedLake lake, WindField field, double restM, UnitSystem units)
     {
         List<(string, PlanePoint)> parts = [];
         if (lake.Arms is { Arms.Count: > 1 } set)
         {
             foreach (Arm arm in set.Arms)
-                if (Middle(field, p => set.ArmAt(lake.FullPool!.Projection.ToGeo(p))?.Name == arm.Name, restM) is { } place) parts.Add((arm.Name, place));
+                if (Middle(field, p => set.ArmAt(lake.FullPool!.Projection.ToGeo(p))?.Name == arm.Name, restM) is { } place) parts.Add((ArmText.Of(arm.Name, units.Speech), place));
         }
 
         if (parts.Count == 0 && Middle(field, _ => true, 0) is { } whole) parts.Add((lake.Site.Name, whole));

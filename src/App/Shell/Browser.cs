@@ -32,5 +32,11 @@ public sealed class Browser(IJSRuntime js)
     public ValueTask<string?> Ask(string verb, string json, string? lake = null, object? listener = null, string? keep = null) =>
         Text("ask", verb, json, lake, listener, keep);
 
+    /// <summary>The first line of what the browser's side threw: one of its words, such as <c>quota</c> or <c>stopped</c>, or a sentence after its mark.</summary>
+    /// <param name="error">What was thrown; whatever else it says is for developers and must not be shown.</param>
+#pragma warning disable RS0030 // The one door between the browser's side and the page: what crosses it are our own words.
+    public static string Told(JSException error) => (error ?? throw new ArgumentNullException(nameof(error))).Message.Split('\n')[0].Trim();
+#pragma warning restore RS0030
+
     private Task<IJSObjectReference> ModuleAsync() => _module ??= js.InvokeAsync<IJSObjectReference>("import", "./js/app.js").AsTask();
 }

@@ -251,7 +251,7 @@ public sealed partial class Session
             await work();
             if (key is not null && Work == now && now.IsWhole) await browser.Do("saveSetting", key.Setting, now.Kept(TimeProvider.System.GetUtcNow()));
         }
-        catch (JSException error) when (error.Message.StartsWith("stopped", StringComparison.Ordinal))
+        catch (JSException error) when (Browser.Told(error) == "stopped")
         {
             // The user stopped it: what was shown before stays.
         }

@@ -14,7 +14,7 @@ public sealed partial class Session
         // Who brings files waits for them, not for the lake shown before.
         if (Work is not null) await StopAsync();
         await DoAsync("work.inspect", async () =>
-            found = Read(await browser.Text("askWithFiles", "inspect", Json(new AskAbout(NewLake: facts))) ?? "{}", ViewsJson.Default.InspectView));
+            found = Read(await browser.Text("askWithFiles", "inspect", Json(About() with { NewLake = facts, Records = null })) ?? "{}", ViewsJson.Default.InspectView));
         return found;
     }
 
@@ -25,7 +25,7 @@ public sealed partial class Session
         bool taken = false;
         await DoAsync("work.adopt", async () =>
         {
-            string json = await browser.Text("createLake", "adopt", Json(new AskAbout(NewLake: facts)), id, name, Now()) ?? "{}";
+            string json = await browser.Text("createLake", "adopt", Json(About() with { NewLake = facts, Records = null }), id, name, Now()) ?? "{}";
             InspectView? view = Read(json, ViewsJson.Default.InspectView);
             taken = view is { Taken: true };
             if (!taken) Trouble = view?.Problems.Count > 0 ? view.Problems[0] : Words["lakes.check.noposition"];

@@ -1,8 +1,9 @@
 using System.Text.Json;
 using Microsoft.JSInterop;
-using SecondShore.Answers.Words;
+using SecondShore.App.Compute;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
+using SecondShore.App.Sync;
 using SecondShore.App.Words;
 using SecondShore.Engine.Core.Geo;
 
@@ -155,18 +156,21 @@ public sealed partial class Session(Browser browser)
     private void Tell() => Changed?.Invoke();
 
     /// <summary>What went wrong, in one sentence.</summary>
-    internal string Explained(Exception error) => error is JSException js ? ExplainedTrouble(js) : error.Message;
+    internal string Explained(JSException error) => ExplainedTrouble(error);
 
     private string ExplainedTrouble(JSException error)
     {
-        string first = error.Message.Split('\n')[0].Trim();
-        return first switch
+        string told = Browser.Told(error);
+        return told switch
         {
             "quota" => Words["trouble.quota"],
             "newer" => Words["trouble.newer"],
             "database" => Words["trouble.database"],
             "away" => Words["weather.away"],
-            _ => first,
+            _ when told.StartsWith(SaidException.Mark, StringComparison.Ordinal) => told[SaidException.Mark.Length..],
+            _ when HostException.From(told) is { } refused => SyncWords.Of(refused, Words),
+            // A message of the browser or of the runtime is for developers, and stands in the console.
+            _ => Words["trouble.unknown"],
         };
     }
 }

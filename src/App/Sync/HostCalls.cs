@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
@@ -11,6 +12,17 @@ namespace SecondShore.App.Sync;
 /// <param name="sentence">Its own sentence; empty where it gave none.</param>
 public sealed class HostException(int status, string sentence) : Exception(sentence)
 {
+    /// <summary>The host's own sentence, in English; empty where it gave none.</summary>
+    public string Sentence { get; } = sentence;
+
+    /// <summary>What the browser's side tells as <c>host 404 sentence</c>; null of anything else.</summary>
+    public static HostException? From(string told)
+    {
+        string[] parts = (told ?? "").Split(' ', 3);
+        return parts is ["host", _, ..] && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int status)
+            ? new HostException(status, parts.Length > 2 ? parts[2] : "") : null;
+    }
+
     /// <summary>The status; 0 where nothing answered.</summary>
     public int Status => status;
 

@@ -43,7 +43,7 @@ public sealed partial class HostSync
         }
         catch (HostException e)
         {
-            return e.Message.Length > 0 ? e.Message : session.Words["host.nobody"];
+            return e.Status == 0 ? session.Words["host.nobody"] : SyncWords.Of(e, session.Words);
         }
     }
 
@@ -84,7 +84,7 @@ public sealed partial class HostSync
         }
         catch (HostException e)
         {
-            Tell(State with { Mood = e.IsAway ? SyncMood.Away : SyncMood.Refused, Said = e.Message });
+            Tell(State with { Mood = e.IsAway ? SyncMood.Away : SyncMood.Refused, Said = SyncWords.Of(e, session.Words) });
         }
     }
 
@@ -111,7 +111,7 @@ public sealed partial class HostSync
         }
         catch (HostException e)
         {
-            Tell(State with { Mood = e.IsAway ? SyncMood.Away : e.Status == 401 ? SyncMood.NotPaired : SyncMood.Refused, Said = e.Message });
+            Tell(State with { Mood = e.IsAway ? SyncMood.Away : e.Status == 401 ? SyncMood.NotPaired : SyncMood.Refused, Said = SyncWords.Of(e, session.Words) });
         }
     }
 

@@ -81,7 +81,7 @@ public sealed partial class HostSync(Browser browser, Session session)
             Tell(new SyncState(SyncMood.InStep, Total, TimeProvider.System.GetUtcNow()));
             Soon(Between);
         }
-        catch (Exception e) when (_way is null || (e is JSException && e.Message.StartsWith("forgotten", StringComparison.Ordinal)))
+        catch (Exception e) when (_way is null || (e is JSException js && Browser.Told(js) == "forgotten"))
         {
             // The host was forgotten, or the lake removed, in the middle of it.
             await CountAsync();
@@ -92,13 +92,13 @@ public sealed partial class HostSync(Browser browser, Session session)
         {
             await CountAsync();
             SyncMood mood = e.IsAway ? SyncMood.Away : e.Status == 401 ? SyncMood.NotPaired : SyncMood.Refused;
-            Tell(State with { Mood = mood, Waiting = Total, Said = e.Message, Share = null });
+            Tell(State with { Mood = mood, Waiting = Total, Said = SyncWords.Of(e, session.Words), Share = null });
             Soon(e.IsAway ? Retry() : LongestRetry);
         }
         catch (Exception e) when (e is JSException or InvalidDataException)
         {
             // No room on this device, or records that came damaged: said, and tried again.
-            Tell(State with { Mood = SyncMood.Refused, Waiting = Total, Said = session.Explained(e), Share = null });
+            Tell(State with { Mood = SyncMood.Refused, Waiting = Total, Said = e is JSException trouble ? session.Explained(trouble) : session.Words["sync.damaged"], Share = null });
             Soon(Retry());
         }
         finally

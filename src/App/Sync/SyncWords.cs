@@ -23,6 +23,23 @@ internal static class SyncWords
         };
     }
 
+    /// <summary>Why the host did not do what was asked: its own sentence where it speaks the reader's language, else ours by its status.</summary>
+    public static string Of(HostException refused, Wording w)
+    {
+        // The weather that did not come is told in the language it was asked in.
+        if ((w.Text.Language == "en" || refused.Status == 502) && refused.Sentence.Length > 0) return refused.Sentence;
+        return refused.Status switch
+        {
+            400 or 422 => w["host.says.odd"],
+            401 => w["host.says.code"],
+            403 => w["host.says.rights"],
+            404 or 410 => w["host.says.gone"],
+            413 or 507 => w["host.says.full"],
+            429 => w["host.says.often"],
+            _ => w["host.says.other", refused.Status],
+        };
+    }
+
     /// <summary>How many entries wait; empty for none.</summary>
     public static string Waiting(int count, Wording w) => count == 0 ? "" : w[count == 1 ? "sync.waiting.one" : "sync.waiting", count];
 }

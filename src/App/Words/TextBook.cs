@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Reflection;
 using System.Text.Json;
-using SecondShore.Engine.Core.Words;
 
 namespace SecondShore.App.Words;
 
@@ -39,14 +38,6 @@ public sealed class TextBook
 
     /// <summary>The sentence for a key with <c>{0}</c>, <c>{1}</c>... filled in.</summary>
     public string this[string key, params object?[] values] => string.Format(CultureInfo.InvariantCulture, this[key], values);
-
-    /// <summary>The language of the engine's own sentences; English where there is no table of them.</summary>
-    public static Speech SpeechFor(string language) => language == "de" ? German.Value : Speech.English;
-
-    /// <summary>The engine's sentences in a language, by their English forms.</summary>
-    internal static IReadOnlyDictionary<string, string> SaidIn(string language) => Load($"said.{language}");
-
-    private static readonly Lazy<Speech> German = new(() => Speech.Of("de", SaidIn("de"), ","));
 
     private static Dictionary<string, string> Load(string language)
     {

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.App.Words;

@@ -1,4 +1,3 @@
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Rig;
 
 namespace SecondShore.Cli.Console;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Season;
 

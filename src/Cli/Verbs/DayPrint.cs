@@ -34,7 +34,7 @@ internal static class DayPrint
         Section("Other days", [.. result.Plan.Alternatives.SelectMany(a => (string[])[
             $"{KindWords(a.Kind)}: {string.Join(" ", a.Plan.Stops.Select(s => s.Candidate.Letter))}", $"     {a.Words}"])]);
         Section("Cautions", [.. result.Cautions.Select(c => c.Words)]);
-        Section("Assumed", result.Assumed);
+        Section("Assumed", result.SayAssumed(units));
         Section("Written", written);
 
         void Section(string heading, IReadOnlyList<string> lines)

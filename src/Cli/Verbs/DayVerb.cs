@@ -3,7 +3,6 @@ using System.Text.Json;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Questions;
-using SecondShore.Answers.Words;
 using SecondShore.Cli.Console;
 using SecondShore.Formats.Files;
 using SecondShore.Sheets;

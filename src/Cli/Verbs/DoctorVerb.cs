@@ -33,7 +33,7 @@ internal static class DoctorVerb
 
     private static IEnumerable<string> Lake(LakeFolder folder, DateTimeOffset now)
     {
-        foreach (Problem problem in folder.Problems.Where(p => p.Severity != ProblemSeverity.Note).OrderByDescending(p => p.Severity == ProblemSeverity.Error)) yield return problem.ToString();
+        foreach (Problem problem in folder.Problems.Where(p => p.Severity != ProblemSeverity.Note).OrderByDescending(p => p.Severity == ProblemSeverity.Error)) yield return problem.Say(UnitSystem.Metric);
         if (!folder.HasSite) yield return "No file gives a position for the lake: put latitude_deg and longitude_deg into lake.json.";
         if (folder.Weather is null) yield return "There is no weather.csv: the outlook stands on a guessed climate. 'secondshore weather' fetches it.";
         else if (folder.Weather.TimesUtc[^1] < now - OldForecast) yield return string.Create(CultureInfo.InvariantCulture, $"weather.csv ends on {folder.Weather.TimesUtc[^1]:yyyy-MM-dd}: what comes after it is guessed. 'secondshore weather' brings it up to date.");

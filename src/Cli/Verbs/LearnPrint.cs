@@ -1,6 +1,5 @@
 using System.Globalization;
 using SecondShore.Answers.Learn;
-using SecondShore.Answers.Words;
 
 namespace SecondShore.Cli.Verbs;
 
@@ -31,7 +30,7 @@ internal static class LearnPrint
 
         Section("Learned about the lake and the season", result.Learned, output);
         Section("Would teach most next time", result.TeachesMost, output);
-        Section("Assumed", result.Assumed, output);
+        Section("Assumed", result.Assumed.Say(UnitSystem.Metric), output);
         Section("Written", written, output);
     }
 

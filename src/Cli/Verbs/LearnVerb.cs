@@ -5,7 +5,6 @@ using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Questions;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Learn;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Files;

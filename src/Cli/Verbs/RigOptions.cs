@@ -1,6 +1,5 @@
 using System.CommandLine;
 using SecondShore.Answers.Rig;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Rig;
 
 namespace SecondShore.Cli.Verbs;

@@ -7,7 +7,6 @@ using SecondShore.Answers.Lake;
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Sheet;
-using SecondShore.Answers.Words;
 using SecondShore.Cli.Console;
 using SecondShore.Engine.Day;
 using SecondShore.Engine.Rig;
@@ -47,10 +46,10 @@ internal static class RigVerb
                 units = UnitsOf(parsed.GetValue(o.Units), folder);
             }
 
-            List<string> assumed = [];
+            List<Finding> assumed = [];
             RigRequest request = o.Request(parsed, units, TackleMapper.Map(folder?.Tackle, assumed), planned?.Request);
             RigReply reply = Work(request);
-            reply = reply with { Assumed = [.. assumed, .. reply.Assumed] };
+            reply = reply with { Assumed = [.. assumed.Say(units), .. reply.Assumed] };
             if (parsed.GetValue(o.Out) is { } path)
                 FilesWriter.WriteFolder(new MemoryFiles("rig", [new("rig-card.html", Encoding.UTF8.GetBytes(RigCardHtml.Page(reply, planned?.Place ?? "")))]), path, cancellation: stop);
             if (parsed.GetValue(o.Json)) surroundings.Out.WriteLine(JsonSerializer.Serialize(RigDocuments.Of(reply), AnswersJson.Default.RigDocument));
@@ -84,10 +83,9 @@ internal static class RigVerb
         {
             return RigAnswer.Of(request);
         }
-        catch (ArgumentOutOfRangeException e)
+        catch (RefusedException e)
         {
-            // The engine's sentence, without the parameter's name that the exception adds.
-            throw new BadUsageException(e.Message.Split(" (Parameter", 2)[0]);
+            throw new BadUsageException(e.Finding.Say(request.Units));
         }
     }
 

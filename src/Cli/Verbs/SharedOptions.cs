@@ -70,15 +70,15 @@ internal static class SharedOptions
 
     /// <summary>The units that an option names, else the lake's.</summary>
     /// <exception cref="BadUsageException">The text is neither.</exception>
-    public static Answers.Words.UnitSystem UnitsOf(string? text, PreparedLake lake) => UnitsOf(text, lake.Folder);
+    public static UnitSystem UnitsOf(string? text, PreparedLake lake) => UnitsOf(text, lake.Folder);
 
     /// <summary>The units that an option names, else the folder's.</summary>
     /// <exception cref="BadUsageException">The text is neither.</exception>
-    public static Answers.Words.UnitSystem UnitsOf(string? text, LakeFolder folder) => text switch
+    public static UnitSystem UnitsOf(string? text, LakeFolder folder) => text switch
     {
-        null => folder.DisplayUnits == DisplayUnits.UsCustomary ? Answers.Words.UnitSystem.Feet : Answers.Words.UnitSystem.Metric,
-        "feet" or "ft" => Answers.Words.UnitSystem.Feet,
-        "metric" or "m" => Answers.Words.UnitSystem.Metric,
+        null => folder.DisplayUnits == DisplayUnits.UsCustomary ? UnitSystem.Feet : UnitSystem.Metric,
+        "feet" or "ft" => UnitSystem.Feet,
+        "metric" or "m" => UnitSystem.Metric,
         _ => throw new BadUsageException($"--units {text} is not known; use feet or metric."),
     };
 }

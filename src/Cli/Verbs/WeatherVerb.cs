@@ -44,16 +44,9 @@ internal static class WeatherVerb
         http.DefaultRequestHeaders.UserAgent.ParseAdd("second-shore");
         string cache = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "second-shore", "weather");
         WeatherFetch fetch = new(http, WeatherService.At(forecast, archive), new FolderWeatherCache(cache), surroundings.Clock);
-        try
-        {
-            using ProgressLine progress = new(surroundings, "Fetching weather");
-            FetchedWeather weather = await fetch.RunAsync(new WeatherWish(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, years, WeatherFiles.YearsOf(folder.Files)), progress, stop).ConfigureAwait(false);
-            return (WeatherFiles.Into(folder.Files, weather, surroundings.Clock.GetUtcNow()), weather.Notes, weather.Attribution);
-        }
-        catch (WeatherException e)
-        {
-            throw new Answers.CouldNotComputeException(e.Message);
-        }
+        using ProgressLine progress = new(surroundings, "Fetching weather");
+        FetchedWeather weather = await fetch.RunAsync(new WeatherWish(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, years, WeatherFiles.YearsOf(folder.Files)), progress, stop).ConfigureAwait(false);
+        return (WeatherFiles.Into(folder.Files, weather, surroundings.Clock.GetUtcNow()), weather.Notes.Say(UnitSystem.Metric), weather.Attribution);
     }
 
     private static (ILakeFiles Files, IReadOnlyList<string> Notes, string Source) FromEpw(ILakeFiles files, string path)
@@ -61,10 +54,10 @@ internal static class WeatherVerb
         if (!File.Exists(path)) throw new BadInputException($"{path}: there is no such file; give an EPW weather file.");
         ProblemLog problems = new();
         IReadOnlyDictionary<int, WeatherTable> years = EpwReader.Read(Path.GetFileName(path), File.ReadAllBytes(path), problems);
-        if (years.Count == 0) throw new BadInputException(string.Join(Environment.NewLine, problems.ToList()));
+        if (years.Count == 0) throw new BadInputException(string.Join(Environment.NewLine, problems.ToList().Select(p => p.Say(UnitSystem.Metric))));
         foreach ((int year, WeatherTable table) in years.OrderBy(y => y.Key))
             files = ChangedFiles.Of(files, string.Create(CultureInfo.InvariantCulture, $"climate/{year}.csv"), System.Text.Encoding.UTF8.GetBytes(LakeCsv.Weather(table)));
-        return (files, [.. problems.ToList().Select(p => p.ToString())], Path.GetFileName(path));
+        return (files, [.. problems.ToList().Select(p => p.Say(UnitSystem.Metric))], Path.GetFileName(path));
     }
 
     private static void Write(string path, ILakeFiles files)

@@ -6,7 +6,6 @@ using SecondShore.Answers.Files;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Wind;
-using SecondShore.Answers.Words;
 using SecondShore.Cli.Console;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Files;

@@ -13,28 +13,37 @@ public sealed class Hypsography
     /// <summary>Makes a hypsography.</summary>
     /// <param name="depthsM">Depths, m, first 0, strictly increasing, at least two.</param>
     /// <param name="areasM2">Area of the slice at each depth, m2, never increasing, first above 0, last 0 or more.</param>
-    /// <exception cref="ArgumentException">The rows break one of these rules; the message names the row.</exception>
+    /// <exception cref="ArgumentException">The rows break one of these rules; see <see cref="Fault"/>.</exception>
     public Hypsography(IReadOnlyList<double> depthsM, IReadOnlyList<double> areasM2)
     {
         Require.NotNull(depthsM);
         Require.NotNull(areasM2);
         Require.SameLength(areasM2.Count, depthsM.Count, nameof(areasM2));
-        if (depthsM.Count < 2) throw new ArgumentException("A hypsography needs at least two depths.", nameof(depthsM));
-        if (depthsM[0] != 0) throw new ArgumentException($"The first depth is {depthsM[0]} where 0 (the surface) is expected.", nameof(depthsM));
-        Require.Positive(areasM2[0], nameof(areasM2));
-        for (int i = 1; i < depthsM.Count; i++)
-        {
-            Require.Finite(depthsM[i], nameof(depthsM));
-            Require.NotNegative(areasM2[i], nameof(areasM2));
-            if (depthsM[i] <= depthsM[i - 1]) throw new ArgumentException($"Depth {depthsM[i]} follows {depthsM[i - 1]}: depths must increase.", nameof(depthsM));
-            if (areasM2[i] > areasM2[i - 1]) throw new ArgumentException($"Area {areasM2[i]} at depth {depthsM[i]} is larger than {areasM2[i - 1]} above it: areas must not grow with depth.", nameof(areasM2));
-        }
-
+        if (Fault(depthsM, areasM2) is { } fault) throw new ArgumentException(fault.ToString(), nameof(depthsM));
         _depthsM = [.. depthsM];
         _areasM2 = [.. areasM2];
         _belowM3 = new double[_depthsM.Length];
         for (int i = _depthsM.Length - 2; i >= 0; i--)
             _belowM3[i] = _belowM3[i + 1] + (0.5 * (_areasM2[i] + _areasM2[i + 1]) * (_depthsM[i + 1] - _depthsM[i]));
+    }
+
+    /// <summary>Why rows cannot be a hypsography; null when they can.</summary>
+    /// <param name="depthsM">Depths, m.</param>
+    /// <param name="areasM2">Area of the slice at each depth, m2, as many.</param>
+    public static Finding? Fault(IReadOnlyList<double> depthsM, IReadOnlyList<double> areasM2)
+    {
+        Require.NotNull(depthsM);
+        Require.NotNull(areasM2);
+        if (depthsM.Count < 2) return BasinFindings.TooFewDepths.Of();
+        if (depthsM[0] != 0) return BasinFindings.NoSurface.Of(depthsM[0]);
+        if (!(areasM2[0] > 0) || double.IsInfinity(areasM2[0])) return BasinFindings.NoArea.Of(areasM2[0]);
+        for (int i = 1; i < depthsM.Count; i++)
+        {
+            if (!double.IsFinite(depthsM[i]) || depthsM[i] <= depthsM[i - 1]) return BasinFindings.DepthsFall.Of(depthsM[i], depthsM[i - 1]);
+            if (!(areasM2[i] >= 0 && areasM2[i] <= areasM2[i - 1])) return BasinFindings.AreaGrows.Of(areasM2[i], depthsM[i], areasM2[i - 1]);
+        }
+
+        return null;
     }
 
     /// <summary>Depths of the rows, m.</summary>

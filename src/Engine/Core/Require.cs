@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using SecondShore.Engine.Core.Findings;
 
 namespace SecondShore.Engine.Core;
 
@@ -11,7 +12,7 @@ public static class Require
     /// <exception cref="ArgumentOutOfRangeException">The value is NaN or infinite.</exception>
     public static double Finite(double value, [CallerArgumentExpression(nameof(value))] string name = "")
     {
-        if (!double.IsFinite(value)) Throw(name, value, "a finite number");
+        if (!double.IsFinite(value)) Throw(name, value, CoreFindings.NotFinite.Of(name, value));
         return value;
     }
 
@@ -19,7 +20,7 @@ public static class Require
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public static double Positive(double value, [CallerArgumentExpression(nameof(value))] string name = "")
     {
-        if (!(value > 0) || double.IsInfinity(value)) Throw(name, value, "a finite number above 0");
+        if (!(value > 0) || double.IsInfinity(value)) Throw(name, value, CoreFindings.NotPositive.Of(name, value));
         return value;
     }
 
@@ -27,7 +28,7 @@ public static class Require
     /// <exception cref="ArgumentOutOfRangeException">The value is negative or not finite.</exception>
     public static double NotNegative(double value, [CallerArgumentExpression(nameof(value))] string name = "")
     {
-        if (!(value >= 0) || double.IsInfinity(value)) Throw(name, value, "a finite number of 0 or more");
+        if (!(value >= 0) || double.IsInfinity(value)) Throw(name, value, CoreFindings.Negative.Of(name, value));
         return value;
     }
 
@@ -37,7 +38,7 @@ public static class Require
         [CallerArgumentExpression(nameof(value))] string name = "")
     {
         if (!(value >= low && value <= high))
-            Throw(name, value, string.Create(CultureInfo.InvariantCulture, $"a number from {low} to {high}"));
+            Throw(name, value, CoreFindings.OutOfRange.Of(name, value, low, high));
         return value;
     }
 
@@ -47,7 +48,7 @@ public static class Require
         [CallerArgumentExpression(nameof(value))] string name = "")
     {
         if (value < low || value > high)
-            Throw(name, value, string.Create(CultureInfo.InvariantCulture, $"a whole number from {low} to {high}"));
+            Throw(name, value, CoreFindings.NotWhole.Of(name, value, low, high));
         return value;
     }
 
@@ -71,8 +72,12 @@ public static class Require
         }
     }
 
+    /// <summary>What a failed check found, for those who have to tell it to a person; null of an exception from elsewhere.</summary>
+    public static Finding? Found(ArgumentException failed) => NotNull(failed).Data[FoundKey] as Finding;
+
+    private static readonly string FoundKey = "finding";
+
     [DoesNotReturn]
-    private static void Throw(string name, double value, string allowed) =>
-        throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture,
-            $"{name} is {value} where {allowed} is expected."));
+    private static void Throw(string name, double value, Finding seen) =>
+        throw new ArgumentOutOfRangeException(name, value, seen.ToString()) { Data = { [FoundKey] = seen } };
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Core;
 
 namespace SecondShore.Engine.Learn;
@@ -7,10 +6,10 @@ namespace SecondShore.Engine.Learn;
 /// <param name="Factor">The factor, such as <c>trailer</c>.</param>
 /// <param name="Choice">The level to try.</param>
 /// <param name="BestChance">Chance that it is the best of the choices.</param>
-/// <param name="Why">Reason in words, without 'because'.</param>
+/// <param name="Why">The reason.</param>
 /// <param name="MoreH">Hours more on the two leading choices that would likely settle it, H; null when over 20 or when there is nothing to compare.</param>
 /// <param name="Rates">All choices with their rates, best mean first.</param>
-public sealed record TryAdvice(string Factor, string Choice, double BestChance, string Why, double? MoreH, IReadOnlyList<ChoiceRate> Rates)
+public sealed record TryAdvice(string Factor, string Choice, double BestChance, Finding Why, double? MoreH, IReadOnlyList<ChoiceRate> Rates)
 {
     /// <summary>Chooses what to fish with next so that the hours ahead bring most: what it gives now and what it teaches for later (decision 0073).</summary>
     /// <param name="rates">What is believed.</param>
@@ -50,24 +49,25 @@ public sealed record TryAdvice(string Factor, string Choice, double BestChance, 
         return new TryAdvice(factor, by[0].Level, by[0].BestChance, Reason(by[0], by, priors, conditions, factor), MoreHours(by), by);
     }
 
-    private static string Reason(ChoiceRate own, IReadOnlyList<ChoiceRate> by, CatchPriors? priors, IReadOnlyCollection<string>? conditions, string factor)
+    private static Finding Reason(ChoiceRate own, IReadOnlyList<ChoiceRate> by, CatchPriors? priors, IReadOnlyCollection<string>? conditions, string factor)
     {
-        string odds = $"it is the best of the {by.Count} with a chance of about {Tenths(own.BestChance)} in 10";
+        Finding odds = Finding.Of($"it is the best of the {by.Count} with a chance of about {Tenths(own.BestChance)} in 10");
         if (own.HoursH < 0.05)
         {
             foreach (PriorRule rule in priors?.Holding(factor, own.Level, conditions ?? []) ?? [])
-                if (rule.TimesFactor > 1) return $"{rule.Because}, though nothing in the log says so yet; {odds}";
-            return by.Count == 1 ? "it is all you have" : $"it has not been tried; {odds}";
+                if (rule.TimesFactor > 1) return Finding.Of($"{Finding.Of(rule.Because)}, though nothing in the log says so yet; {odds}");
+            return by.Count == 1 ? Finding.Of("it is all you have") : Finding.Of($"it has not been tried; {odds}");
         }
 
-        string drew = string.Create(CultureInfo.InvariantCulture, $"it drew {Bites(own.BitesCount)} in {own.HoursH:0.#} h");
         ChoiceRate? other = null;
         foreach (ChoiceRate one in by)
             if (one.Level != own.Level && (other is null || one.HoursH > other.HoursH)) other = one;
-        if (other is not null && other.HoursH > 0.05)
-            drew += string.Create(CultureInfo.InvariantCulture, $" against {Bites(other.BitesCount)} in {other.HoursH:0.#} h with {other.Level}");
-        if (own.BitesCount <= 3 && own.BestChance < 0.8) drew += $", and {Bites(own.BitesCount)} {(own.BitesCount == 1 ? "is" : "are")} only {Bites(own.BitesCount)}";
-        return by.Count == 1 ? drew : $"{drew}; {odds}";
+        Finding bites = Bites(own.BitesCount), drew = other is { HoursH: > 0.05 }
+            ? Finding.Of($"it drew {bites} in {own.HoursH:0.#} h against {Bites(other.BitesCount)} in {other.HoursH:0.#} h with {other.Level}")
+            : Finding.Of($"it drew {bites} in {own.HoursH:0.#} h");
+        if (own.BitesCount <= 3 && own.BestChance < 0.8)
+            drew = own.BitesCount == 1 ? Finding.Of($"{drew}, and {bites} is only {bites}") : Finding.Of($"{drew}, and {bites} are only {bites}");
+        return by.Count == 1 ? drew : Finding.Of($"{drew}; {odds}");
     }
 
     // Roots of counts have nearly one spread whatever the rate: hours for four in five odds between two rates.
@@ -80,13 +80,13 @@ public sealed record TryAdvice(string Factor, string Choice, double BestChance, 
         return moreH <= 20 ? moreH : null;
     }
 
-    private static string Bites(int count) => count switch
+    private static Finding Bites(int count) => count switch
     {
-        0 => "no bite",
-        1 => "one bite",
-        2 => "two bites",
-        3 => "three bites",
-        _ => string.Create(CultureInfo.InvariantCulture, $"{count} bites"),
+        0 => Finding.Of("no bite"),
+        1 => Finding.Of("one bite"),
+        2 => Finding.Of("two bites"),
+        3 => Finding.Of("three bites"),
+        _ => Finding.Of($"{count} bites"),
     };
 
     private static int Tenths(double chance) => (int)Math.Clamp(Math.Round(10 * chance), 0, 10);

@@ -43,15 +43,15 @@ public sealed class WindHistory
             _northPa[i] = -stressPa * north;
         }
 
-        List<string> assumed = [];
-        if (unknown == n) assumed.Add("The weather gives no wind direction: wind from the west was assumed.");
-        else if (unknown > 0) assumed.Add($"Wind direction is missing for {unknown} of {n} hours: the last known one was kept.");
-        if (guessedGusts > n / 2) assumed.Add("The weather gives no gusts: 1.45 times the mean wind was taken, 1.8 times in the showers of a cold front.");
+        List<Finding> assumed = [];
+        if (unknown == n) assumed.Add(MotionFindings.NoDirection.Of());
+        else if (unknown > 0) assumed.Add(MotionFindings.DirectionMissing.Of(unknown, n));
+        if (guessedGusts > n / 2) assumed.Add(MotionFindings.NoGusts.Of());
         Assumed = assumed;
     }
 
-    /// <summary>What had to be assumed, in sentences.</summary>
-    public IReadOnlyList<string> Assumed { get; }
+    /// <summary>What had to be assumed.</summary>
+    public IReadOnlyList<Finding> Assumed { get; }
 
     /// <summary>Number of steps.</summary>
     public int Count => _weather.Count;

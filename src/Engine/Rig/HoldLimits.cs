@@ -9,7 +9,7 @@ public static class HoldLimits
     /// <summary>Fastest drag speed at which a share of the jig's weight stays on the bottom, m s-1; 0 when no speed does, 3 at most.</summary>
     /// <param name="tow">The tow; its speed is where the search starts.</param>
     /// <param name="share">Share of weight on the bottom, 0 to 0.9.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The tow lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">The tow lies outside <see cref="TowBounds"/>.</exception>
     public static double FastestMps(in TowCase tow, double share)
     {
         TowBounds.Require(tow);
@@ -19,7 +19,7 @@ public static class HoldLimits
     /// <summary>Least line out at which a share of the jig's weight stays on the bottom, m; infinity when none does up to 400 m.</summary>
     /// <param name="tow">The tow; its line out is not used.</param>
     /// <param name="share">Share of weight on the bottom, 0 to 0.9.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The tow lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">The tow lies outside <see cref="TowBounds"/>.</exception>
     public static double LeastLineM(in TowCase tow, double share)
     {
         TowBounds.Require(tow);

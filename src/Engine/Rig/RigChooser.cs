@@ -15,7 +15,7 @@ public static class RigChooser
     /// <param name="seed">Seed.</param>
     /// <param name="withNeighbours">Whether to work out the next lighter and heavier as well: two thirds of the work.</param>
     /// <exception cref="ArgumentException">There is no candidate.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">A number lies outside <see cref="TowBounds"/>.</exception>
     public static RigChoice Choose(IReadOnlyList<Jig> candidates, FishingLine line, RigConditions conditions, HoldRule rule,
         int samples = 200, ulong seed = 1, bool withNeighbours = true)
     {

@@ -36,7 +36,7 @@ public static class RigTables
     /// <param name="sizes">Sizes, ascending.</param>
     /// <param name="choice">The choice that was made at the conditions' own depth and speed for this kind of jig: the table then agrees
     /// with it there and takes its samples along; null for the quick law alone.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">A number lies outside <see cref="TowBounds"/>.</exception>
     public static WeightCell[] Weights(Jig kind, FishingLine line, RigConditions conditions, HoldRule rule,
         ReadOnlySpan<double> depthsM, ReadOnlySpan<double> speedsMps, IReadOnlyList<StandardWeight> sizes, RigChoice? choice = null)
     {
@@ -63,7 +63,7 @@ public static class RigTables
     /// <param name="rule">What counts as keeping the bottom.</param>
     /// <param name="sizes">Sizes, ascending.</param>
     /// <param name="choice">The choice made at these conditions for this kind of jig.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">A number lies outside <see cref="TowBounds"/>.</exception>
     public static SizeRow[] Sizes(Jig kind, FishingLine line, RigConditions conditions, HoldRule rule, IReadOnlyList<StandardWeight> sizes, RigChoice choice)
     {
         Require.NotNull(conditions);
@@ -99,7 +99,7 @@ public static class RigTables
     /// <param name="conditions">Everything but depth and speed.</param>
     /// <param name="depthsM">Depths, m.</param>
     /// <param name="speedsMps">Drag speeds, m s-1.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">A number lies outside <see cref="TowBounds"/>.</exception>
     public static TowCell[] Tows(Jig jig, FishingLine line, RigConditions conditions, ReadOnlySpan<double> depthsM, ReadOnlySpan<double> speedsMps)
     {
         Require.NotNull(conditions);

@@ -1,47 +1,38 @@
-using System.Globalization;
-
 namespace SecondShore.Engine.Rig;
 
-/// <summary>The physical bounds within which <see cref="TowSolver"/> answers, and the sentence for a case outside them.</summary>
+/// <summary>The physical bounds within which <see cref="TowSolver"/> answers, and what is wrong with a case outside them.</summary>
 public static class TowBounds
 {
-    /// <summary>What is wrong with a case, in one sentence, or null when it can be solved.</summary>
-    public static string? Problem(in TowCase tow) =>
-        Check("The depth", tow.DepthM, 0.3, 100, "m")
-        ?? Check("The line out", tow.LineOutM, 0.3, 400, "m")
-        ?? Check("The drag speed", tow.SpeedMps, 0, 3, "m/s")
-        ?? Check("The height of the rod tip over the water", tow.TipHeightM, 0, 5, "m")
-        ?? Check("The slope of the bottom", tow.SlopeRad, -0.53, 0.53, "rad")
-        ?? Check("The weight of the jig in water", tow.JigWeightN, 0.002, 20, "N")
-        ?? Check("The drag area of the jig", tow.JigDragAreaM2, 0, 0.01, "m2")
-        ?? Check("The friction on the bottom", tow.FrictionCoefficient, 0, 2, "")
-        ?? Check("The diameter of the line", tow.LineDiameterM, 5e-5, 2e-3, "m")
-        ?? Check("The density of the line", tow.LineDensityKgPerM3, 500, 8000, "kg/m3")
-        ?? (tow.LineModulusPa == 0 ? null : Check("The modulus of the line", tow.LineModulusPa, 1e8, 3e11, "Pa"))
-        ?? Check("The factor on line drag", tow.LineDragFactor, 0.1, 5, "")
-        ?? Check("The density of the water", tow.WaterDensityKgPerM3, 900, 1100, "kg/m3")
-        ?? Check("The kinematic viscosity of the water", tow.ViscosityM2PerS, 2e-7, 1e-5, "m2/s")
+    /// <summary>What is wrong with a case, or null when it can be solved.</summary>
+    public static Finding? Problem(in TowCase tow) =>
+        (tow.DepthM is >= 0.3 and <= 100 ? null : RigFindings.DepthOutOfBounds.Of(Told.Difference(tow.DepthM), Told.Difference(0.3), Told.Difference(100)))
+        ?? Check(RigFindings.LineOut, tow.LineOutM, 0.3, 400, "m")
+        ?? (tow.SpeedMps is >= 0 and <= 3 ? null : RigFindings.SpeedOutOfBounds.Of(Told.Speed(tow.SpeedMps), Told.Speed(0), Told.Speed(3)))
+        ?? Check(RigFindings.TipHeight, tow.TipHeightM, 0, 5, "m")
+        ?? Check(RigFindings.Slope, tow.SlopeRad, -0.53, 0.53, "rad")
+        ?? Check(RigFindings.JigWeight, tow.JigWeightN, 0.002, 20, "N")
+        ?? Check(RigFindings.JigDrag, tow.JigDragAreaM2, 0, 0.01, "m2")
+        ?? Check(RigFindings.Friction, tow.FrictionCoefficient, 0, 2, "")
+        ?? Check(RigFindings.LineDiameter, tow.LineDiameterM, 5e-5, 2e-3, "m")
+        ?? Check(RigFindings.LineDensity, tow.LineDensityKgPerM3, 500, 8000, "kg/m3")
+        ?? (tow.LineModulusPa == 0 ? null : Check(RigFindings.LineModulus, tow.LineModulusPa, 1e8, 3e11, "Pa"))
+        ?? Check(RigFindings.LineDrag, tow.LineDragFactor, 0.1, 5, "")
+        ?? Check(RigFindings.WaterDensity, tow.WaterDensityKgPerM3, 900, 1100, "kg/m3")
+        ?? Check(RigFindings.Viscosity, tow.ViscosityM2PerS, 2e-7, 1e-5, "m2/s")
         ?? CheckCurrent(tow.Current);
 
-    /// <summary>Throws the sentence of <see cref="Problem"/>.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The case lies outside the bounds.</exception>
+    /// <summary>Throws what <see cref="Problem"/> finds.</summary>
+    /// <exception cref="RefusedException">The case lies outside the bounds.</exception>
     public static void Require(in TowCase tow)
     {
-        if (Problem(tow) is { } problem) throw new ArgumentOutOfRangeException(nameof(tow), problem);
+        if (Problem(tow) is { } problem) throw new RefusedException(problem);
     }
 
-    private static string? CheckCurrent(CurrentProfile? current) => current is null
+    private static Finding? CheckCurrent(CurrentProfile? current) => current is null
         ? null
-        : Check("The current along the track", current.LargestMps, 0, 3, "m/s")
-            ?? Check("The current across the track", current.LargestAcrossMps, 0, 3, "m/s");
+        : Check(RigFindings.CurrentAlong, current.LargestMps, 0, 3, "m/s")
+            ?? Check(RigFindings.CurrentAcross, current.LargestAcrossMps, 0, 3, "m/s");
 
-    private static string? Check(string what, double value, double low, double high, string unit) =>
-        value >= low && value <= high ? null : Sentence(what, value, low, high, unit);
-
-    private static string Sentence(string what, double value, double low, double high, string unit)
-    {
-        string gap = unit.Length == 0 ? "" : " ";
-        return string.Create(CultureInfo.InvariantCulture,
-            $"{what} is {value:G6}{gap}{unit}; the solver works from {low} to {high}{gap}{unit}: check the number and its unit.");
-    }
+    private static Finding? Check(FindingKind what, double value, double low, double high, string unit) =>
+        value >= low && value <= high ? null : RigFindings.OutOfBounds.Of(what.Of(), value, unit.Length == 0 ? "" : " " + unit, low, high);
 }

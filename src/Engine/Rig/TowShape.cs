@@ -17,7 +17,7 @@ public sealed record TowShape(TowResult Tow, IReadOnlyList<LinePoint> Points, do
     /// <summary>Solves a tow and traces its line.</summary>
     /// <param name="tow">The case.</param>
     /// <param name="steps">Points along the line, 4 to 2000; 0 takes 40.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The case lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">The case lies outside <see cref="TowBounds"/>.</exception>
     public static TowShape Of(in TowCase tow, int steps = 0)
     {
         TowBounds.Require(tow);

@@ -13,7 +13,7 @@ public static class TowSolver
     /// <summary>Solves a tow.</summary>
     /// <param name="tow">The case, within <see cref="TowBounds"/>.</param>
     /// <param name="steps">Runge-Kutta steps along the line, 4 to 2000; 0 takes <see cref="DefaultSteps"/>.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The case lies outside the bounds; the message is a sentence for people.</exception>
+    /// <exception cref="RefusedException">The case lies outside the bounds.</exception>
     public static TowResult Solve(in TowCase tow, int steps = 0)
     {
         TowBounds.Require(tow);
@@ -23,8 +23,8 @@ public static class TowSolver
     /// <summary>Solves a tow, or says why not.</summary>
     /// <param name="tow">The case.</param>
     /// <param name="result">The tow; default when there is a problem.</param>
-    /// <param name="problem">One sentence, or null.</param>
-    public static bool TrySolve(in TowCase tow, out TowResult result, out string? problem)
+    /// <param name="problem">What is wrong, or null.</param>
+    public static bool TrySolve(in TowCase tow, out TowResult result, out Finding? problem)
     {
         problem = TowBounds.Problem(tow);
         result = problem is null ? SolveTrusted(tow, DefaultSteps, default, out _) : default;

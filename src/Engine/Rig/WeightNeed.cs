@@ -14,7 +14,7 @@ public static class WeightNeed
     /// <param name="rule">What counts as keeping the bottom.</param>
     /// <param name="samples">Samples, 1 to 100000.</param>
     /// <param name="seed">Seed.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">A number lies outside <see cref="TowBounds"/>.</exception>
     public static SampleDistribution LeastKg(Jig jig, FishingLine line, RigConditions conditions, HoldRule rule, int samples = 200, ulong seed = 1)
     {
         TowCase middle = Checked(jig, line, conditions);
@@ -38,7 +38,7 @@ public static class WeightNeed
     /// <param name="conditions">Conditions.</param>
     /// <param name="rule">What counts as keeping the bottom.</param>
     /// <param name="sureShare">What samples made of this law where they were taken (<see cref="RigChoice.SureShare"/>); 1 for the law alone.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">A number lies outside <see cref="TowBounds"/>.</exception>
     public static double QuickKg(Jig jig, FishingLine line, RigConditions conditions, HoldRule rule, double sureShare = 1)
     {
         (double sure, double felt) = Quick(jig, line, conditions, rule);

@@ -42,7 +42,7 @@ public sealed record WeightOutlook
     /// <param name="rule">What counts as keeping the bottom.</param>
     /// <param name="samples">Samples.</param>
     /// <param name="seed">Seed: the same for jigs that are compared, so that they meet the same water.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number lies outside <see cref="TowBounds"/>.</exception>
+    /// <exception cref="RefusedException">A number lies outside <see cref="TowBounds"/>.</exception>
     public static WeightOutlook Of(Jig jig, FishingLine line, RigConditions conditions, HoldRule rule, int samples = 60, ulong seed = 1)
     {
         TowCase middle = WeightNeed.Checked(jig, line, conditions);

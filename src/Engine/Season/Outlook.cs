@@ -27,11 +27,11 @@ public sealed record Outlook
     /// <summary>Each arm, deepest first; at least one.</summary>
     public required IReadOnlyList<ArmOutlook> Arms { get; init; }
 
-    /// <summary>What had to be assumed, in sentences.</summary>
-    public required IReadOnlyList<string> Assumed { get; init; }
+    /// <summary>What had to be assumed.</summary>
+    public required IReadOnlyList<Finding> Assumed { get; init; }
 
-    /// <summary>Readings not followed, in sentences with the reason.</summary>
-    public required IReadOnlyList<string> Doubted { get; init; }
+    /// <summary>Readings not followed, with the reason.</summary>
+    public required IReadOnlyList<Finding> Doubted { get; init; }
 }
 
 /// <summary>The season forecast of one arm.</summary>

@@ -12,7 +12,7 @@ public abstract class CoordinateSystem
     public abstract bool IsGeographic { get; }
 
     /// <summary>What should be known about its accuracy, as a sentence; empty when nothing.</summary>
-    public virtual string Doubt => "";
+    public virtual FindingForm Doubt => "";
 
     /// <summary>Metres per unit of its numbers; 1 for degrees.</summary>
     internal virtual double UnitM => 1;
@@ -29,18 +29,21 @@ public abstract class CoordinateSystem
     /// <summary>Degrees on a modern datum (WGS 84, NAD83, ETRS89: within a few metres of each other).</summary>
     public static CoordinateSystem Degrees { get; } = new GeographicSystem("geographic degrees, WGS 84 (EPSG:4326)", "");
 
+    /// <summary>What the name of every system of plain degrees begins with.</summary>
+    public static string PlainDegrees => "geographic degrees";
+
     /// <summary>Whether an x and y can be a longitude and a latitude.</summary>
     internal static bool InDegrees(double x, double y) => Math.Abs(x) <= 360 && Math.Abs(y) <= 90;
 }
 
 /// <summary>A system whose numbers are degrees of longitude and latitude.</summary>
-internal sealed class GeographicSystem(string name, string doubt) : CoordinateSystem
+internal sealed class GeographicSystem(string name, FindingForm doubt) : CoordinateSystem
 {
     public override string Name => name;
 
     public override bool IsGeographic => true;
 
-    public override string Doubt => doubt;
+    public override FindingForm Doubt => doubt;
 
     public override bool TryToGeo(double x, double y, out double latDeg, out double lonDeg)
     {

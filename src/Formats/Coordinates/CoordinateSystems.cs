@@ -11,7 +11,7 @@ public static class CoordinateSystems
 
     /// <summary>Reads <c>EPSG:26918</c>, a bare code, or WKT.</summary>
     /// <returns>The system; null with what is wrong, as a sentence, in <paramref name="fault"/>.</returns>
-    public static CoordinateSystem? Parse(string text, out string fault)
+    public static CoordinateSystem? Parse(string text, out FindingForm fault)
     {
         ArgumentNullException.ThrowIfNull(text);
         string trimmed = text.Trim();
@@ -23,14 +23,14 @@ public static class CoordinateSystems
     }
 
     /// <summary>The system of an EPSG code: degrees, UTM on WGS 84, NAD83 or ETRS89, web Mercator, and those of <see cref="EpsgTable"/>.</summary>
-    public static CoordinateSystem? FromEpsg(int code, out string fault)
+    public static CoordinateSystem? FromEpsg(int code, out FindingForm fault)
     {
         fault = "";
         if (code is 4326 or 4269 or 4258 or 4152 or 4617 or 4979) return new GeographicSystem($"geographic degrees (EPSG:{code})", "");
         if (code is 4267) return new GeographicSystem("geographic degrees, NAD27 (EPSG:4267)", DatumDoubt("NAD27"));
         string? wkt = EpsgTable.Wkt(code);
         if (wkt is not null) return FromWkt(wkt, out fault);
-        if (Places.IsThere && FromBook(code, out string reason) is var (listed, made) && listed)
+        if (Places.IsThere && FromBook(code, out FindingForm reason) is var (listed, made) && listed)
         {
             fault = reason;
             return made;
@@ -41,7 +41,7 @@ public static class CoordinateSystems
     }
 
     /// <summary>The system of a WKT text as found in .prj files.</summary>
-    public static CoordinateSystem? FromWkt(string wkt, out string fault)
+    public static CoordinateSystem? FromWkt(string wkt, out FindingForm fault)
     {
         ArgumentNullException.ThrowIfNull(wkt);
         fault = "the coordinate system's WKT text cannot be read; set the system in lake.json, for instance \"crs\": \"EPSG:26918\".";
@@ -57,7 +57,7 @@ public static class CoordinateSystems
         return system;
     }
 
-    private static ProjectedSystem? Projected(WktNode root, ref string fault)
+    private static ProjectedSystem? Projected(WktNode root, ref FindingForm fault)
     {
         string? clean = CleanWkt(root);
         if (clean is null) return null;
@@ -76,13 +76,13 @@ public static class CoordinateSystems
 
     // Names types of the atlas, which may be missing: not to be inlined where it is not known to be there.
     [System.Runtime.CompilerServices.MethodImpl(System.Runtime.CompilerServices.MethodImplOptions.NoInlining)]
-    private static (bool Listed, CoordinateSystem? Made) FromBook(int code, out string fault)
+    private static (bool Listed, CoordinateSystem? Made) FromBook(int code, out FindingForm fault)
     {
         fault = "";
         return Atlas.EpsgBook.Find(code) is Atlas.EpsgEntry entry ? (true, FromEntry(entry, out fault)) : (false, null);
     }
 
-    private static ProjectedSystem? FromEntry(Atlas.EpsgEntry entry, out string fault)
+    private static ProjectedSystem? FromEntry(Atlas.EpsgEntry entry, out FindingForm fault)
     {
         fault = $"EPSG:{entry.Code} ({entry.Name}) is of a projection not known here; convert the file to longitude and latitude (EPSG:4326).";
         System.Text.StringBuilder parameters = new();
@@ -153,9 +153,11 @@ public static class CoordinateSystems
         return name + epsg + (Math.Abs(unitM - 1) > 1e-9 ? string.Create(CultureInfo.InvariantCulture, $", unit {unitM:G9} m") : "");
     }
 
-    private static string DatumDoubt(string datum) =>
-        datum.Contains("1927", StringComparison.Ordinal) || datum.Contains("NAD27", StringComparison.OrdinalIgnoreCase)
-        || datum.Contains("Tokyo", StringComparison.OrdinalIgnoreCase) || datum.Contains("1950", StringComparison.Ordinal) || datum.Contains("OSGB", StringComparison.OrdinalIgnoreCase)
-            ? $"its datum ({Text.TextDecoding.Excerpt(datum)}) lies up to some 200 m off the satellites' WGS 84 and no shift is made; convert the file to WGS 84 for use on the water."
-            : "";
+    private static FindingForm DatumDoubt(string datum)
+    {
+        bool old = datum.Contains("1927", StringComparison.Ordinal) || datum.Contains("NAD27", StringComparison.OrdinalIgnoreCase)
+            || datum.Contains("Tokyo", StringComparison.OrdinalIgnoreCase) || datum.Contains("1950", StringComparison.Ordinal) || datum.Contains("OSGB", StringComparison.OrdinalIgnoreCase);
+        if (!old) return "";
+        return $"its datum ({Text.TextDecoding.Excerpt(datum)}) lies up to some 200 m off the satellites' WGS 84 and no shift is made; convert the file to WGS 84 for use on the water.";
+    }
 }

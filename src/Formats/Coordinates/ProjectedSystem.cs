@@ -17,7 +17,7 @@ internal sealed class ProjectedSystem : CoordinateSystem
 
     private readonly DatumShift? _shift;
 
-    public ProjectedSystem(ProjectedCoordinateSystem system, string name, string doubt, DatumShift? shift = null, double? meridianDeg = null)
+    public ProjectedSystem(ProjectedCoordinateSystem system, string name, FindingForm doubt, DatumShift? shift = null, double? meridianDeg = null)
     {
         _shift = shift is { IsNone: false } ? shift : null;
         Name = name;
@@ -35,7 +35,7 @@ internal sealed class ProjectedSystem : CoordinateSystem
 
     public override bool IsGeographic => false;
 
-    public override string Doubt { get; }
+    public override FindingForm Doubt { get; }
 
     internal override double UnitM { get; }
 

@@ -86,7 +86,7 @@ public sealed class FolderFiles : ILakeFiles
             if (_only is not null ? !_only.Contains(name) : name.StartsWith('.') || !FileNames.IsSafe(name)) continue;
             entries.Add(new LakeFileEntry(name, LengthOf(file)));
             if (entries.Count > MaxFiles)
-                throw new IOException($"{_path} holds over {MaxFiles} files: it does not look like a lake folder.");
+                throw new TripRefusedException($"{_path} holds over {MaxFiles} files: it does not look like a lake folder.");
         }
 
         entries.Sort((a, b) => string.CompareOrdinal(a.Name, b.Name));

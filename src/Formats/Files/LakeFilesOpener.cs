@@ -13,7 +13,7 @@ public static class LakeFilesOpener
         ArgumentNullException.ThrowIfNull(problems);
         if (string.IsNullOrWhiteSpace(path))
         {
-            problems.Error("(no name)", "no lake was named; give a lake folder, a trip file or a survey file.");
+            problems.Error("lake", "no lake was named; give a lake folder, a trip file or a survey file.");
             return null;
         }
 
@@ -32,7 +32,7 @@ public static class LakeFilesOpener
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            problems.Error(path, $"it cannot be opened: {e.Message}");
+            problems.Error(path, FileFaults.Of(e));
             return null;
         }
     }

@@ -3,8 +3,14 @@ using SecondShore.Records;
 
 namespace SecondShore.Formats.Files;
 
-/// <summary>A trip file breaks a limit or is damaged; the message is one sentence.</summary>
-public sealed class TripRefusedException(string message, Exception? inner = null) : IOException(message, inner);
+/// <summary>A trip file breaks a limit or is damaged.</summary>
+/// <param name="sentence">What is wrong, and what to do.</param>
+/// <param name="inner">What led to it, for developers.</param>
+public sealed class TripRefusedException(FindingForm sentence, Exception? inner = null) : IOException(sentence.ToFinding().ToString(), inner)
+{
+    /// <summary>What is wrong, and what to do.</summary>
+    public Finding Finding { get; } = sentence.ToFinding();
+}
 
 /// <summary>
 /// A trip file read file by file, without holding it in memory. Names are checked before anything is unpacked, and sizes

@@ -49,7 +49,7 @@ public static class TripFile
         }
         catch (TripRefusedException e)
         {
-            problems.Error(name, e.Message);
+            problems.Error(name, e.Finding);
             return null;
         }
     }

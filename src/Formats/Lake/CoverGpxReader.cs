@@ -19,7 +19,7 @@ internal static class CoverGpxReader
         }
         catch (XmlException e)
         {
-            SafeXml.Tell(file, e, log, marks.Count > 0);
+            if (!SafeXml.Tell(file, bytes, e, log, marks.Count > 0)) return [];
         }
 
         return marks;

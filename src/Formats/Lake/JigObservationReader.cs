@@ -27,32 +27,32 @@ internal static class JigObservationReader
             Time = item.Text("time"),
             Note = item.Text("note"),
         };
-        string[] lacking = [.. Lacking(seen)];
+        Told[] lacking = [.. Lacking(seen).Select(l => (Told)l)];
         if (lacking.Length > 0)
         {
-            item.Warn($"an observation of {kind} needs {string.Join(" and ", lacking)}; it is not used.");
+            item.Warn($"an observation of {kind} needs {Told.Row(lacking)}; it is not used.");
             return null;
         }
 
         if (seen.LineOutM < seen.DepthM)
         {
-            item.Warn(FormattableString.Invariant($"line_out is {seen.LineOutM:0.##} m where at least the depth, {seen.DepthM:0.##} m, is expected; it is not used. Check its unit."));
+            item.Warn($"line_out is {seen.LineOutM:0.##} m where at least the depth, {seen.DepthM:0.##} m, is expected; it is not used. Check its unit.");
             return null;
         }
 
         return seen;
     }
 
-    private static IEnumerable<string> Lacking(JigObservationItem seen)
+    private static IEnumerable<Finding> Lacking(JigObservationItem seen)
     {
-        if (double.IsNaN(seen.DepthM)) yield return "depth_m or depth_ft";
+        if (double.IsNaN(seen.DepthM)) yield return Finding.Of("depth_m or depth_ft");
         if (seen.Kind == "fall")
         {
-            if (seen.Seconds is null) yield return "seconds";
+            if (seen.Seconds is null) yield return Finding.Of("seconds");
             yield break;
         }
 
-        if (seen.SpeedMps is null) yield return "speed_mps or speed_mph";
-        if (seen.LineOutM is null) yield return "line_out_m or line_out_ft";
+        if (seen.SpeedMps is null) yield return Finding.Of("speed_mps or speed_mph");
+        if (seen.LineOutM is null) yield return Finding.Of("line_out_m or line_out_ft");
     }
 }

@@ -17,9 +17,9 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
     /// <summary>Parses a file whose root must be an object; null, with an error, when it is not.</summary>
     public static JsonDocument? Parse(string file, byte[] bytes, ProblemLog log)
     {
+        string text = TextDecoding.Decode(bytes, out _);
         try
         {
-            string text = TextDecoding.Decode(bytes, out _);
             JsonDocument document = JsonDocument.Parse(text, Options);
             if (document.RootElement.ValueKind == JsonValueKind.Object) return document;
             document.Dispose();
@@ -27,8 +27,7 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
         }
         catch (JsonException e)
         {
-            int? line = e.LineNumber is long n ? (int)Math.Min(n + 1, int.MaxValue) : null;
-            log.Add(file, line, ProblemSeverity.Error, $"the file is not JSON that can be read: {Plain(e)} Correct it there.");
+            Tell(file, text, e, log);
         }
         catch (Exception e) when (e is ArgumentException or InvalidOperationException)
         {
@@ -112,7 +111,7 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
             i++;
             string itemPath = string.Create(CultureInfo.InvariantCulture, $"{Path(name)}[{i}]");
             if (item.ValueKind == JsonValueKind.Object) yield return new JsonFields(file, itemPath, item, log);
-            else log.Row(file, 0, name, $"{itemPath} is {Shown(item)} where an object is expected; it is not used.");
+            else log.Row(file, 0, $"{name}", $"{itemPath} is {Shown(item)} where an object is expected; it is not used.");
         }
     }
 
@@ -126,7 +125,11 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
     }
 
     /// <summary>Reports something about this object.</summary>
-    public void Warn(string message) => log.Warn(file, path.Length == 0 ? message : $"{path}: {message}");
+    public void Warn(FindingForm message)
+    {
+        if (path.Length == 0) log.Warn(file, message);
+        else log.Warn(file, $"{path}: {message}");
+    }
 
     private double? Number(JsonProperty property, UnitSuffix? unit, double low, double high)
     {
@@ -145,8 +148,7 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
         double si = unit?.ToSi(number) ?? number;
         if (si >= low && si <= high) return si;
         double offset = unit?.Offset ?? 0, scale = unit?.Scale ?? 1;
-        log.Warn(file, FormattableString.Invariant(
-            $"{Path(property.Name)} is {number} where {Limit((low - offset) / scale)} to {Limit((high - offset) / scale)} is possible; it is not used. Check its unit and sign."));
+        log.Warn(file, $"{Path(property.Name)} is {number} where {Limit((low - offset) / scale)} to {Limit((high - offset) / scale)} is possible; it is not used. Check its unit and sign.");
         return null;
     }
 
@@ -154,7 +156,7 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
     private static string Limit(double value) =>
         value.ToString(value != 0 && Math.Abs(value) < 0.01 ? "G3" : "0.###", CultureInfo.InvariantCulture);
 
-    private void Bad(string name, JsonElement value, string expected) =>
+    private void Bad(string name, JsonElement value, FindingForm expected) =>
         log.Warn(file, $"{Path(name)} is {Shown(value)} where {expected} is expected; it is not used.");
 
     private string Path(string name) => path.Length == 0 ? name : $"{path}.{name}";
@@ -174,13 +176,21 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
         }
     }
 
-    private static string Plain(JsonException e)
+    // Only the place is taken of the exception: its words are for developers, and a published app has none.
+    private static void Tell(string file, string text, JsonException e, ProblemLog log)
     {
-        string message = e.Message;
-        int cut = message.IndexOf(" Path:", StringComparison.Ordinal);
-        if (cut < 0) cut = message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        StringBuilder result = new(cut > 0 ? message[..cut] : message);
-        for (int i = 0; i < result.Length; i++) if (char.IsControl(result[i])) result[i] = '?';
-        return result.ToString();
+        if (e.LineNumber is not long row || e.BytePositionInLine is not long bytes)
+        {
+            log.Error(file, "the file is not JSON that can be read.");
+            return;
+        }
+
+        int line = (int)Math.Min(row + 1, int.MaxValue);
+        string here = text.Split('\n').ElementAtOrDefault((int)row) ?? "";
+        byte[] before = Encoding.UTF8.GetBytes(here)[..(int)Math.Min(bytes, Encoding.UTF8.GetByteCount(here))];
+        int column = Encoding.UTF8.GetString(before).Length;
+        string seen = TextDecoding.Excerpt(here.AsSpan(Math.Min(column, here.Length)).Trim(), 24);
+        if (seen.Length > 0) log.Add(file, line, ProblemSeverity.Error, $"the file is not JSON that can be read from column {column + 1} on, at '{seen}'; look there for a missing quotation mark, comma or bracket, and correct it.");
+        else log.Add(file, line, ProblemSeverity.Error, "the file is not JSON that can be read to its end: it ends before all brackets and quotation marks are closed. Correct it there.");
     }
 }

@@ -49,7 +49,7 @@ internal static class LakeDocumentReader
         string text = root.Text("measured_until");
         if (text.Length == 0) return null;
         LakeClock clock = new(TimeZoneInfo.Utc, TimeSpan.Zero);
-        if (clock.TryRead(text, out DateTimeOffset instant, out _, out string fault)) return instant.ToUniversalTime();
+        if (clock.TryRead(text, out DateTimeOffset instant, out _, out FindingForm fault)) return instant.ToUniversalTime();
         root.Warn($"measured_until '{TextDecoding.Excerpt(text)}' {fault}; write it as 2026-10-04T17:00:00Z. It is not used.");
         return null;
     }
@@ -215,7 +215,7 @@ internal static class LakeDocumentReader
         Use = item.Flag("use") ?? true,
     };
 
-    private static T? Choice<T>(JsonFields item, string name, string allowed, Func<string, T?> parse)
+    private static T? Choice<T>(JsonFields item, string name, FindingForm allowed, Func<string, T?> parse)
         where T : struct
     {
         string text = item.Text(name);

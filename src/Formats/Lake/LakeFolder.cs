@@ -109,7 +109,7 @@ public sealed record LakeFolder
     public IReadOnlyList<Problem> Problems { get; init; } = [];
 
     /// <summary>What had to be assumed, in sentences.</summary>
-    public IReadOnlyList<string> Assumed { get; init; } = [];
+    public IReadOnlyList<Finding> Assumed { get; init; } = [];
 
     /// <summary>Whether nothing stands in the way of an answer: no problem is an error.</summary>
     public bool IsUsable => HasSite && !Problems.Any(p => p.Severity == ProblemSeverity.Error);

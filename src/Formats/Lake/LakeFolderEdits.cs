@@ -47,7 +47,7 @@ public static class LakeFolderEdits
     }
 
     /// <summary>The files with keys of lake.json set or, by a null value, taken away; all other keys stay as they are.</summary>
-    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    /// <exception cref="RefusedException">lake.json is there and is no JSON object.</exception>
     public static ILakeFiles WithLakeKeys(ILakeFiles files, params ReadOnlySpan<(string Key, JsonNode? Value)> keys)
     {
         ArgumentNullException.ThrowIfNull(files);
@@ -64,17 +64,17 @@ public static class LakeFolderEdits
     }
 
     /// <summary>The files with what lake.json says was fitted replaced.</summary>
-    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    /// <exception cref="RefusedException">lake.json is there and is no JSON object.</exception>
     public static ILakeFiles WithFitted(ILakeFiles files, FittedLake fitted) =>
         WithLakeKeys(files, ("fitted", Node(json => LakeJson.Fitted(json, fitted), "fitted")));
 
     /// <summary>The files with the marks of lake.json replaced.</summary>
-    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    /// <exception cref="RefusedException">lake.json is there and is no JSON object.</exception>
     public static ILakeFiles WithMarks(ILakeFiles files, IReadOnlyList<PlaceMark> marks) =>
         WithLakeKeys(files, ("marks", Node(json => LakeJson.Marks(json, marks), "marks")));
 
     /// <summary>The files with what the user confirmed of a survey set in lake.json.</summary>
-    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    /// <exception cref="RefusedException">lake.json is there and is no JSON object.</exception>
     public static ILakeFiles WithSurveyOptions(ILakeFiles files, Surveys.SurveyOptions options)
     {
         JsonNode? node = Node(json =>
@@ -126,11 +126,11 @@ public static class LakeFolderEdits
         {
             JsonDocumentOptions options = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 32 };
             return JsonNode.Parse(TextDecoding.Decode(bytes, out _), null, options) as JsonObject
-                ?? throw new InvalidDataException("lake.json is no JSON object and is not changed.");
+                ?? throw new RefusedException(Finding.Of($"lake.json is no JSON object and is not changed."));
         }
         catch (JsonException e)
         {
-            throw new InvalidDataException("lake.json is not JSON that can be read and is not changed.", e);
+            throw new RefusedException(Finding.Of($"lake.json is not JSON that can be read and is not changed."), e);
         }
     }
 

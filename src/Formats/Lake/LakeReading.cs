@@ -10,7 +10,7 @@ namespace SecondShore.Formats.Lake;
 internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress, CancellationToken cancellation)
 {
     private readonly ProblemLog _log = new();
-    private readonly List<string> _assumed = [];
+    private readonly List<Finding> _assumed = [];
 
     public LakeFolder Run()
     {
@@ -62,7 +62,7 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            _log.Error(filed, $"the file cannot be read: {e.Message}");
+            _log.Error(filed, FileFaults.Of(e));
             return null;
         }
     }

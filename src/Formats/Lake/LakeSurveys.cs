@@ -110,7 +110,7 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
         if (import.Understanding is SurveyUnderstanding understanding)
         {
             _understandings.Add(understanding);
-            foreach (string doubt in understanding.Doubts) log.Note(name, doubt);
+            foreach (Finding doubt in understanding.Doubts) log.Note(name, doubt);
             if (import.Survey is not null) Middle ??= MiddleOf(understanding.Extent);
         }
 
@@ -137,7 +137,7 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            log.Error(name, $"the file cannot be read: {e.Message}");
+            log.Error(name, FileFaults.Of(e));
             return null;
         }
     }

@@ -25,7 +25,7 @@ public static class TackleEdits
     /// <param name="name">Its name from now on.</param>
     /// <param name="weightG">Its weight, g; null keeps it.</param>
     /// <param name="colour">Its colour family; empty keeps it.</param>
-    /// <exception cref="InvalidDataException">tackle.json is there and is no JSON object, or a new jig has no weight.</exception>
+    /// <exception cref="RefusedException">tackle.json is there and is no JSON object, or a new jig has no weight.</exception>
     public static ILakeFiles WithJig(ILakeFiles files, string was, string name, double? weightG, string colour) => With(files, "jigs", was, jig =>
     {
         Set(jig, name, colour);
@@ -36,7 +36,7 @@ public static class TackleEdits
         }
         else if (!jig.Any(key => key.Key.StartsWith("weight", StringComparison.Ordinal)))
         {
-            throw new InvalidDataException("A jig needs its weight: give it, then keep the jig.");
+            throw new RefusedException(Finding.Of("A jig needs its weight: give it, then keep the jig."));
         }
     });
 
@@ -73,11 +73,11 @@ public static class TackleEdits
         {
             JsonDocumentOptions options = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 32 };
             return JsonNode.Parse(TextDecoding.Decode(bytes, out _), null, options) as JsonObject
-                ?? throw new InvalidDataException("tackle.json is no JSON object and is not changed.");
+                ?? throw new RefusedException(Finding.Of("tackle.json is no JSON object and is not changed."));
         }
         catch (JsonException e)
         {
-            throw new InvalidDataException("tackle.json is not JSON that can be read and is not changed.", e);
+            throw new RefusedException(Finding.Of("tackle.json is not JSON that can be read and is not changed."), e);
         }
     }
 }

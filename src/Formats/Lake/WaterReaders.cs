@@ -154,16 +154,10 @@ internal static class WaterReaders
         }
 
         rows.Sort((a, b) => a.DepthM.CompareTo(b.DepthM));
-        try
-        {
-            return new Hypsography([.. rows.Select(r => r.DepthM)], [.. rows.Select(r => r.AreaM2)]);
-        }
-        catch (ArgumentException e)
-        {
-            string message = e.Message.Split(" (Parameter", 2)[0].ReplaceLineEndings(" ");
-            context.Log.Error(file, $"{message} The area at each depth must be given from the surface (depth 0) down.");
-            return null;
-        }
+        double[] depths = [.. rows.Select(r => r.DepthM)], areas = [.. rows.Select(r => r.AreaM2)];
+        if (Engine.Basin.Hypsography.Fault(depths, areas) is not { } fault) return new Hypsography(depths, areas);
+        context.Log.Error(file, $"{fault} The area at each depth must be given from the surface (depth 0) down.");
+        return null;
     }
 
     public static List<OverturnRow> Overturns(string file, byte[] bytes, ReadContext context)

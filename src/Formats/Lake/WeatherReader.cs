@@ -67,9 +67,8 @@ internal static class WeatherReader
         foreach (int i in order)
             if (kept.Count == 0 || seen[i] > seen[kept[^1]]) kept.Add(i);
         int twice = order.Length - kept.Count;
-        context.Log.Warn(file, twice > 0
-            ? FormattableString.Invariant($"the rows are not in order of time or repeat it; they were sorted, and {twice} rows with a time already given are not used.")
-            : "the rows are not in order of time; they were sorted.");
+        if (twice > 0) context.Log.Warn(file, $"the rows are not in order of time or repeat it; they were sorted, and {twice} rows with a time already given are not used.");
+        else context.Log.Warn(file, "the rows are not in order of time; they were sorted.");
         times = [.. kept.Select(i => seen[i])];
         for (int c = 0; c < arrays.Length; c++)
             if (arrays[c] is double[] values) arrays[c] = [.. kept.Select(i => values[i])];

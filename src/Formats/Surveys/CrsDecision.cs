@@ -6,7 +6,7 @@ using SecondShore.Formats.Surveys.Hypotheses;
 namespace SecondShore.Formats.Surveys;
 
 /// <summary>Decides the coordinate system of a raw survey: set, stated, or found from the numbers and the lake's position.</summary>
-internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions options, SurveyContext context, ProblemLog log, List<string> doubts)
+internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions options, SurveyContext context, ProblemLog log, List<Finding> doubts)
 {
     private static readonly double NearLakeKm = 60;
     private static readonly int MostCandidates = 250;
@@ -16,7 +16,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
     {
         if (options.Crs is string set)
         {
-            CoordinateSystem? chosen = CoordinateSystems.Parse(set, out string fault);
+            CoordinateSystem? chosen = CoordinateSystems.Parse(set, out FindingForm fault);
             if (chosen is null) log.Error(file, fault);
             else if (options.Swapped is bool swapped && swapped) raw.Swap();
             else if (options.Swapped is null) SwapIfOnlyThatFits(chosen);
@@ -62,10 +62,9 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
     private CoordinateSystem? Checked(CoordinateSystem? crs)
     {
         if (crs is null) return null;
-        if (crs.Doubt.Length > 0) doubts.Add(crs.Doubt[..1].ToUpperInvariant() + crs.Doubt[1..]);
+        if (!crs.Doubt.IsEmpty) doubts.Add(crs.Doubt.ToFinding().Opening());
         if (!TryMiddle(out double x, out double y) || crs.TryToGeo(x, y, out _, out _)) return crs;
-        log.Error(file, FormattableString.Invariant(
-            $"numbers such as {x:G9}, {y:G10} do not lie in {crs.Name}; set the right one as survey.crs in lake.json."));
+        log.Error(file, $"numbers such as {x:G9}, {y:G10} do not lie in {crs.Name}; set the right one as survey.crs in lake.json.");
         return null;
     }
 
@@ -75,8 +74,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         string digits = set.Trim().StartsWith("EPSG:", StringComparison.OrdinalIgnoreCase) ? set.Trim()[5..] : set.Trim();
         if (chosen is null || !int.TryParse(digits, System.Globalization.CultureInfo.InvariantCulture, out int code) || !TryMiddle(out double x, out double y)
             || !chosen.TryToGeo(x, y, out double latDeg, out double lonDeg) || Places.Covers(code, latDeg, lonDeg, BesideDeg) != false) return chosen;
-        log.Error(file, FormattableString.Invariant(
-            $"numbers such as {x:G9}, {y:G10} do not lie in {chosen.Name}: the lake would be at {latDeg:F2}, {lonDeg:F2}, far outside its area. Set the right one as survey.crs in lake.json."));
+        log.Error(file, $"numbers such as {x:G9}, {y:G10} do not lie in {chosen.Name}: the lake would be at {latDeg:F2}, {lonDeg:F2}, far outside its area. Set the right one as survey.crs in lake.json.");
         return null;
     }
 
@@ -101,7 +99,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
             }
 
             if (!(km <= NearLakeKm)) continue;
-            doubts.Add(FormattableString.Invariant($"The file names no coordinate system; read as {crs.Name} it lies {km:F1} km from the lake's position, so that is taken. Set crs to be sure."));
+            doubts.Add($"The file names no coordinate system; read as {crs.Name} it lies {km:F1} km from the lake's position, so that is taken. Set crs to be sure.");
             return crs;
         }
 

@@ -52,7 +52,7 @@ internal sealed class RawSurvey(string format)
         static double[] West(double[] east) => [.. east.Select(x => -x)];
     }
 
-    public List<string> Doubts { get; } = [];
+    public List<Finding> Doubts { get; } = [];
 
     /// <summary>What must be asked before the file can be read on; null when nothing must.</summary>
     public SurveyQuestion? Question { get; set; }

@@ -36,12 +36,12 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
         List<SurveyRaster> rasters = [];
         if (raw.Raster is not null && Raster(raw.Raster, cancellation) is SurveyRaster raster) rasters.Add(raster);
         _extent = _box.Extent;
-        if (_unplaced > 0) log.Warn(file, FormattableString.Invariant($"{_unplaced} points lie at no possible place and are not used."));
-        if (_impossible > 0) log.Warn(file, FormattableString.Invariant($"{_impossible} depths are beyond {DeepestM} m and are not used."));
+        if (_unplaced > 0) log.Warn(file, $"{_unplaced} points lie at no possible place and are not used.");
+        if (_impossible > 0) log.Warn(file, $"{_impossible} depths are beyond {DeepestM} m and are not used.");
         bool onlySoundings = contours.Count + polygons.Count + rasters.Count == 0;
         if (onlySoundings && soundings.Count > 0 && soundings.Sum(s => s.DepthM.Length) is int few && few < 3)
         {
-            log.Error(file, FormattableString.Invariant($"the file has {few} soundings, too few for a lake; three or more are needed."));
+            log.Error(file, $"the file has {few} soundings, too few for a lake; three or more are needed.");
             return null;
         }
 
@@ -131,7 +131,7 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
         {
             (double x, double y) = filed.Place.At(corner % 2 == 0 ? 0 : filed.Columns - 1, corner < 2 ? 0 : filed.Rows - 1);
             if (TryPlace(x, y, out _, out _)) continue;
-            log.Error(file, FormattableString.Invariant($"a corner of the raster, {x:G9}, {y:G10}, lies at no possible place in {crs!.Name}; check its coordinate system."));
+            log.Error(file, $"a corner of the raster, {x:G9}, {y:G10}, lies at no possible place in {crs!.Name}; check its coordinate system.");
             return null;
         }
 
@@ -155,11 +155,11 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
         }
 
         if (scale.Sense == DepthSense.Elevation && LevelWater.Cells(depthM) is int level && level > 0)
-            log.Warn(file, FormattableString.Invariant($"{level} cells, a large part of the water, lie level at its surface: there the file shows the water, not its bed, and no depth is known. Use a survey of the bottom."));
+            log.Warn(file, $"{level} cells, a large part of the water, lie level at its surface: there the file shows the water, not its bed, and no depth is known. Use a survey of the bottom.");
         if (!any) log.Error(file, "the raster has no cell with data.");
         else if (filed.Columns < 2 || filed.Rows < 2)
         {
-            log.Error(file, FormattableString.Invariant($"the raster has {filed.Columns} x {filed.Rows} cells, too few for a lake."));
+            log.Error(file, $"the raster has {filed.Columns} x {filed.Rows} cells, too few for a lake.");
             return null;
         }
 

@@ -64,9 +64,9 @@ public static class SurveyImporter
         ISurveyReader? best = Readers.MaxBy(r => Sure(r, source));
         if (best is null || Sure(best, source) <= 0)
         {
-            log.Error(source.Name, FileNames.Ending(source.Name) is "dbf" or "shx" or "prj" or "qpj" or "cpg" or "sbn" or "sbx"
-                ? "this is one part of a Shapefile; name the .shp beside it, or the folder that holds them all."
-                : $"the file is of no kind that is read here ({string.Join(", ", Formats)}); export it as one of them.");
+            if (FileNames.Ending(source.Name) is "dbf" or "shx" or "prj" or "qpj" or "cpg" or "sbn" or "sbx")
+                log.Error(source.Name, "this is one part of a Shapefile; name the .shp beside it, or the folder that holds them all.");
+            else log.Error(source.Name, $"the file is of no kind that is read here ({string.Join(", ", Formats)}); export it as one of them.");
             return new SurveyImport(null, null, log.ToList());
         }
 
@@ -91,7 +91,7 @@ public static class SurveyImporter
     private static void TakeProjectionFile(SurveySource source, RawSurvey raw, ProblemLog log)
     {
         if (raw.Crs is not null || source.Companion("prj") is not byte[] prj) return;
-        raw.Crs = CoordinateSystems.FromWkt(TextDecoding.Decode(prj, out _), out string fault);
+        raw.Crs = CoordinateSystems.FromWkt(TextDecoding.Decode(prj, out _), out FindingForm fault);
         raw.CrsKnown = Knowledge.Stated;
         if (raw.Crs is null) log.Warn(source.Name, $"its .prj file: {fault}");
     }

@@ -13,7 +13,7 @@ internal sealed class SurveyResolver
     private readonly SurveyOptions _options;
     private readonly SurveyContext _context;
     private readonly ProblemLog _log;
-    private readonly List<string> _doubts;
+    private readonly List<Finding> _doubts;
     private SurveyQuestion? _question;
     private bool _refused;
 
@@ -31,8 +31,8 @@ internal sealed class SurveyResolver
         if (_options.WestPositive == true) _raw.Mirror();
         CrsDecision decision = new(_file, _raw, _options, _context, helps ? _log : new ProblemLog(), _doubts);
         (CoordinateSystem? crs, Knowledge crsKnown) = decision.Decide();
-        if (kind == SurveyKind.Nothing) _log.Error(_file, $"the file was read as {_raw.Format} and holds no soundings, contours, outlines or raster.");
-        if (kind == SurveyKind.TrackOnly) _log.Error(_file, $"the file was read as {_raw.Format}: it has positions and no depths, so it does not help as a survey.");
+        if (kind == SurveyKind.Nothing) _log.Error(_file, $"the file was read as {Finding.Of(_raw.Format)} and holds no soundings, contours, outlines or raster.");
+        if (kind == SurveyKind.TrackOnly) _log.Error(_file, $"the file was read as {Finding.Of(_raw.Format)}: it has positions and no depths, so it does not help as a survey.");
         if (helps) _question = decision.Question;
         if (helps && crs is not null)
         {
@@ -120,16 +120,16 @@ internal sealed class SurveyResolver
     {
         double metres = DepthMeanings.MetresPer(best.Unit);
         if (_raw.Raster is { Columns: < 2 } or { Rows: < 2 })
-            Say(FormattableString.Invariant($"the raster has {_raw.Raster!.Columns} x {_raw.Raster.Rows} cells, too few for a lake."));
+            Say($"the raster has {_raw.Raster!.Columns} x {_raw.Raster.Rows} cells, too few for a lake.");
         else if (_raw.Raster is not null && values.Count > 50 && values.Distinct <= 2 && values.AllWhole)
-            Say(FormattableString.Invariant($"the raster holds only the values {values.Low:G6} and {values.High:G6}: it is a mask, not depths; take the raster of depths or heights it belongs to."));
+            Say($"the raster holds only the values {values.Low:G6} and {values.High:G6}: it is a mask, not depths; take the raster of depths or heights it belongs to.");
         else if (_raw.Points.Count > 0 && values.Count > 60 && senseKnown != Knowledge.Set && best.Sense == DepthSense.Elevation && Level(metres))
-            Say(FormattableString.Invariant($"nearly all heights stand within 30 cm of each other ({values.Low1:G6} to {values.High1:G6} but for the outer hundredths): they are the receiver's on the water, not the bottom's. Take the file with the depths."));
+            Say($"nearly all heights stand within 30 cm of each other ({values.Low1:G6} to {values.High1:G6} but for the outer hundredths): they are the receiver's on the water, not the bottom's. Take the file with the depths.");
         else if (_options.Sense == DepthSense.Depth && values.Low1 > 30 && values.High1 - values.Low1 < values.Low1
             && _context.MaxDepthM is null && (values.Inward < -0.2 || _raw.Sense == DepthSense.Elevation))
-            Say(FormattableString.Invariant($"as depths the values ({values.Low:G6} to {values.High:G6}) would make a lake that is deep up to its very shore, and its name or its form say heights: set survey.sense to elevation, or max_depth_m in lake.json if it is so deep."));
+            Say($"as depths the values ({values.Low:G6} to {values.High:G6}) would make a lake that is deep up to its very shore, and its name or its form say heights: set survey.sense to elevation, or max_depth_m in lake.json if it is so deep.");
         else if (meanings.Plausible(best.Sense, best.Unit) <= -8)
-            Say(FormattableString.Invariant($"as {MeaningWords.Of(best)} the values ({values.Low:G6} to {values.High:G6}) would make a lake far deeper than it is wide; set survey.unit, survey.sense or survey.depth_column to what they are, or max_depth_m in lake.json if the lake is so."));
+            Say($"as {MeaningWords.Of(best)} the values ({values.Low:G6} to {values.High:G6}) would make a lake far deeper than it is wide; set survey.unit, survey.sense or survey.depth_column to what they are, or max_depth_m in lake.json if the lake is so.");
     }
 
     private bool Level(double metres)
@@ -138,7 +138,7 @@ internal sealed class SurveyResolver
         return (sorted[sorted.Length * 19 / 20] - sorted[sorted.Length / 20]) * metres < 0.3;
     }
 
-    private void Say(string refusal)
+    private void Say(FindingForm refusal)
     {
         _refused = true;
         _log.Error(_file, refusal);

@@ -99,5 +99,5 @@ public sealed record SurveyUnderstanding
     public IReadOnlyList<string> RolesTaken { get; init; } = [];
 
     /// <summary>What is uncertain and should be confirmed, in sentences.</summary>
-    public IReadOnlyList<string> Doubts { get; init; } = [];
+    public IReadOnlyList<Finding> Doubts { get; init; } = [];
 }

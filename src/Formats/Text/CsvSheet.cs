@@ -48,7 +48,7 @@ internal sealed class CsvSheet
         }
 
         string text = TextDecoding.Decode(bytes, out string encoding);
-        if (encoding != "UTF-8") log.Note(file, $"read as {encoding}.");
+        if (encoding != "UTF-8") log.Note(file, $"read as {Finding.Of(encoding)}.");
         CsvTable table = CsvTable.Parse(text, CsvTable.GuessSeparator(text));
         if (table.UnclosedQuoteLine is int line)
             log.Add(file, line, ProblemSeverity.Warning, "a quotation mark is opened and never closed; the cell is taken to end with its line.");
@@ -122,8 +122,7 @@ internal sealed class CsvSheet
         if (si >= column.Low && si <= column.High) return si;
         double low = column.Unit is null ? column.Low : (column.Low - column.Unit.Offset) / column.Unit.Scale;
         double high = column.Unit is null ? column.High : (column.High - column.Unit.Offset) / column.Unit.Scale;
-        _log.Row(File, Line(row), $"{column.Header} out of range", FormattableString.Invariant(
-            $"{column.Header} is {value} where {Math.Round(low, 3)} to {Math.Round(high, 3)} is possible; the value is treated as missing. Check its unit and sign."));
+        _log.Row(File, Line(row), $"{column.Header} out of range", $"{column.Header} is {value} where {Math.Round(low, 3)} to {Math.Round(high, 3)} is possible; the value is treated as missing. Check its unit and sign.");
         return double.NaN;
     }
 
@@ -138,7 +137,7 @@ internal sealed class CsvSheet
     public bool TryTime(int row, int column, LakeClock clock, out DateTimeOffset instant)
     {
         ReadOnlySpan<char> cell = Text(row, column);
-        if (!clock.TryRead(cell, out instant, out TimeDoubt doubt, out string fault))
+        if (!clock.TryRead(cell, out instant, out TimeDoubt doubt, out FindingForm fault))
         {
             _log.Row(File, Line(row), "time", $"time '{TextDecoding.Excerpt(cell)}' {fault}; the row is not used. Write it as 2026-10-04T17:00:00Z or, in the lake's own time, 2026-10-04T12:00.");
             return false;
@@ -151,7 +150,7 @@ internal sealed class CsvSheet
         return true;
     }
 
-    private static string SiName(Quantity quantity) => quantity switch
+    private static FindingForm SiName(Quantity quantity) => quantity switch
     {
         Quantity.Length => "metres",
         Quantity.Temperature => "degrees Celsius",

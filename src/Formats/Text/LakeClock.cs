@@ -42,7 +42,7 @@ internal sealed class LakeClock(TimeZoneInfo zone, TimeSpan timeOfDateOnly)
     public TimeZoneInfo Zone => zone;
 
     /// <summary>Reads a time; false with what is wrong in <paramref name="fault"/>.</summary>
-    public bool TryRead(ReadOnlySpan<char> text, out DateTimeOffset instant, out TimeDoubt doubt, out string fault)
+    public bool TryRead(ReadOnlySpan<char> text, out DateTimeOffset instant, out TimeDoubt doubt, out FindingForm fault)
     {
         instant = default;
         doubt = TimeDoubt.None;
@@ -90,7 +90,7 @@ internal sealed class LakeClock(TimeZoneInfo zone, TimeSpan timeOfDateOnly)
         return (_before is DateTimeOffset before && first <= before ? second : first).ToUniversalTime();
     }
 
-    private bool Accept(DateTimeOffset instant, out string fault)
+    private bool Accept(DateTimeOffset instant, out FindingForm fault)
     {
         if (instant.Year < FirstYear || instant.Year >= EndYear) return Fail(out fault, "has a year that cannot be right");
         _before = instant;
@@ -98,7 +98,7 @@ internal sealed class LakeClock(TimeZoneInfo zone, TimeSpan timeOfDateOnly)
         return true;
     }
 
-    private static bool Fail(out string fault, string why)
+    private static bool Fail(out FindingForm fault, FindingForm why)
     {
         fault = why;
         return false;

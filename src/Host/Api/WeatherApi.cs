@@ -59,7 +59,7 @@ internal static class WeatherApi
         if (await TryAsync(fetch, wish, meters, context).ConfigureAwait(false) is not { } weather) return NotCome(context);
         ChangedFiles changed = (ChangedFiles)WeatherFiles.Into(files, weather, clock.GetUtcNow());
         await lakes.KeepAsync(lake, context.Writer(), changed.ChangedNames.Select(n => (n, changed.Read(n))), context.RequestAborted).ConfigureAwait(false);
-        return Results.Json(new WeatherAnswer(weather.Attribution, weather.MeasuredUntil.UtcDateTime.ToString("O"), weather.Notes, [.. changed.ChangedNames.Order(StringComparer.Ordinal)]), ApiJson.Default.WeatherAnswer);
+        return Results.Json(new WeatherAnswer(weather.Attribution, weather.MeasuredUntil.UtcDateTime.ToString("O"), weather.Notes.Say(UnitSystem.Metric), [.. changed.ChangedNames.Order(StringComparer.Ordinal)]), ApiJson.Default.WeatherAnswer);
     }
 
     private static async Task<IResult> ForPlaceAsync(double latitude, double longitude, int? years, HttpContext context, WeatherFetch fetch, Meters meters, TimeProvider clock)
@@ -67,7 +67,7 @@ internal static class WeatherApi
         if (!(Math.Abs(latitude) <= 90 && Math.Abs(longitude) <= 180)) return Replies.No(StatusCodes.Status400BadRequest, "The latitude must lie within 90 and the longitude within 180 degrees.");
         if (await TryAsync(fetch, new WeatherWish(latitude, longitude, Math.Clamp(years ?? 15, 0, MostYears), new HashSet<int>()), meters, context).ConfigureAwait(false) is not { } weather) return NotCome(context);
         ILakeFiles files = WeatherFiles.Into(new MemoryFiles("weather"), weather, clock.GetUtcNow());
-        files = ChangedFiles.Of(files, "notes.txt", Encoding.UTF8.GetBytes(string.Join('\n', weather.Notes)));
+        files = ChangedFiles.Of(files, "notes.txt", Encoding.UTF8.GetBytes(string.Join('\n', weather.Notes.Say(UnitSystem.Metric.In(Sentences.SpeechFor(Language(context)))))));
         return Results.Bytes(TripFile.ToBytes(files), "application/zip");
     }
 
@@ -90,10 +90,13 @@ internal static class WeatherApi
         catch (WeatherException e)
         {
             meters.Weather(came: false);
-            context.Items["weather"] = e.Message;
+            context.Items["weather"] = e.Finding.Say(UnitSystem.Metric.In(Sentences.SpeechFor(Language(context))));
             return null;
         }
     }
+
+    // The app's own language, asked for with the weather; English where none is named.
+    private static string Language(HttpContext context) => context.Request.Query["language"].ToString();
 
     private static IResult NotCome(HttpContext context) => Replies.No(StatusCodes.Status502BadGateway, context.Items["weather"] as string ?? "The weather did not come.");
 }

@@ -42,7 +42,7 @@ public class AnswerTimeTests
         UnusedReading left = Assert.Single(UnusedReadings.Of(folder, at));
         Assert.Equal(UnusedBecause.AfterTheInstant, left.Why);
         Assert.Equal(9.5, left.Value);
-        string said = Assert.Single(UnusedReadings.Said([left], at));
+        string said = Assert.Single(UnusedReadings.Said([left], at)).Say(UnitSystem.Metric);
         Assert.Contains("readings.csv", said, StringComparison.Ordinal);
         Assert.Contains("2032-10-06 08:30", said, StringComparison.Ordinal);
         Assert.Contains("2031-10-06 08:30, which this answer stands for", said, StringComparison.Ordinal);

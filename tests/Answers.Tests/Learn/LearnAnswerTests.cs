@@ -2,7 +2,6 @@ using System.Text.Json;
 using System.Xml.Linq;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Learn;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Learn;
 using SecondShore.Formats.Lake;
 
@@ -43,7 +42,7 @@ public class LearnAnswerTests
         FactorRates trailers = result.Choices.Single(c => c.Factor == "trailer");
         Assert.False(trailers.Settled);
         Assert.All(trailers.Rows, r => Assert.InRange(r.Rate.BestChance, 0.02, 0.9));
-        Assert.Contains("only two bites", result.TieOn[0].Why, StringComparison.Ordinal);
+        Assert.Contains("only two bites", result.TieOn[0].Why.Say(UnitSystem.Feet), StringComparison.Ordinal);
         Assert.True(result.Leave.Rows[0].AfterMinutes < result.Leave.Rows[1].AfterMinutes);
     }
 
@@ -53,8 +52,8 @@ public class LearnAnswerTests
         LearnResult result = LearnAnswer.Of(LearnLakes.With(""), null, new LearnWish { Eats = ["crayfish"] }, UnitSystem.Metric, TestContext.Current.CancellationToken);
         Assert.Contains("belief of the trade", result.Trust, StringComparison.Ordinal);
         Assert.Null(result.LastTrip);
-        Assert.Contains("eating crayfish", result.TieOn[0].Why, StringComparison.Ordinal);
-        Assert.Contains("nothing in the log", result.TieOn[0].Why, StringComparison.Ordinal);
+        Assert.Contains("eating crayfish", result.TieOn[0].Why.Say(UnitSystem.Feet), StringComparison.Ordinal);
+        Assert.Contains("nothing in the log", result.TieOn[0].Why.Say(UnitSystem.Feet), StringComparison.Ordinal);
         Assert.Empty(result.Learned);
     }
 

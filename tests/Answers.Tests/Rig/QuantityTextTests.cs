@@ -1,5 +1,4 @@
 using SecondShore.Answers.Rig;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Rig;
 using SecondShore.Formats.Lake;
 

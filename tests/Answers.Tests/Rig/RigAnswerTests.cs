@@ -1,7 +1,6 @@
 using System.Text.Json;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Rig;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Rig;
 
@@ -95,7 +94,8 @@ public class RigAnswerTests
     [Fact]
     public void Nonsense_is_refused_with_a_sentence()
     {
-        ArgumentOutOfRangeException e = Assert.Throws<ArgumentOutOfRangeException>(() => RigAnswer.Of(ByHand with { DepthM = 900 }));
-        Assert.Contains("The depth is 900 m; the solver works from 0.3 to 100 m", e.Message, StringComparison.Ordinal);
+        RefusedException e = Assert.Throws<RefusedException>(() => RigAnswer.Of(ByHand with { DepthM = 900 }));
+        Assert.Equal("The depth is 900.0 m; rigs are worked out from 0.3 m to 100.0 m: check the number and its unit.", e.Finding.Say(UnitSystem.Metric));
+        Assert.Equal("Die Tiefe ist 2952,8 ft; Montagen werden von 1,0 ft bis 328,1 ft gerechnet: die Zahl und ihre Einheit prüfen.", e.Finding.Say(UnitSystem.Feet.In(Sentences.SpeechFor("de"))));
     }
 }

@@ -24,7 +24,7 @@ public class TackleMapperTests
             ],
             Trailers = [new TrailerItem { Name = "t", Kind = "flapping", WeightG = 7 }],
         };
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         Tackle tackle = TackleMapper.Map(document, assumed);
         Assert.Equal(2, tackle.Jigs.Count);
         Assert.Equal(JigMaterial.Tungsten, tackle.Jigs[0].Material);
@@ -32,9 +32,9 @@ public class TackleMapperTests
         Assert.Equal(JigMaterial.Lead, tackle.Jigs[1].Material);
         Assert.InRange(tackle.Lines.Single().DiameterM, 0.00025, 0.00031);
         Assert.Equal(0.007, tackle.Trailers[0].MassKg, 1e-12);
-        Assert.Contains(assumed, a => a.Contains("mithril", StringComparison.Ordinal));
-        Assert.Contains(assumed, a => a.Contains("'odd'", StringComparison.Ordinal));
-        Assert.Contains(assumed, a => a.Contains("thin air", StringComparison.Ordinal));
+        Assert.Contains(assumed, a => a.Say(UnitSystem.Metric).Contains("mithril", StringComparison.Ordinal));
+        Assert.Contains(assumed, a => a.Say(UnitSystem.Metric).Contains("'odd'", StringComparison.Ordinal));
+        Assert.Contains(assumed, a => a.Say(UnitSystem.Metric).Contains("thin air", StringComparison.Ordinal));
         Assert.Same(Tackle.None, TackleMapper.Map(null, assumed));
     }
 
@@ -58,7 +58,7 @@ public class TackleMapperTests
             Lines = [new LineItem { Name = "l", DiameterM = 0.0003, IsDiameterMeasured = true, ModulusPa = 3e9 }],
             Rods = [new RodItem { Name = "r", LightestLureG = 7, HeaviestLureG = 28 }],
         };
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         Tackle tackle = TackleMapper.Map(document, assumed);
         Assert.Equal(["a", "b", "c"], tackle.Jigs.Select(j => j.Name));
         Assert.Equal(0.9e-4, tackle.Jigs[0].SkirtDragAreaM2);
@@ -66,8 +66,8 @@ public class TackleMapperTests
         Assert.Equal(1200, tackle.Jigs[0].Trailer.DensityKgPerM3);
         Assert.Equal(Trailer.Bulky, tackle.Jigs[1].Trailer);
         Assert.Equal(Trailer.Slim, tackle.Jigs[2].Trailer);
-        Assert.Contains(assumed, a => a.Contains("'cabbage'", StringComparison.Ordinal));
-        Assert.Contains(assumed, a => a.Contains("cork would float", StringComparison.Ordinal));
+        Assert.Contains(assumed, a => a.Say(UnitSystem.Metric).Contains("'cabbage'", StringComparison.Ordinal));
+        Assert.Contains(assumed, a => a.Say(UnitSystem.Metric).Contains("cork would float", StringComparison.Ordinal));
         Assert.True(tackle.Lines[0].DiameterMeasured);
         Assert.Equal(3e9, tackle.Lines[0].ModulusPa);
         Assert.Equal(0.028, tackle.Rods[0].HeaviestLureKg, 1e-12);
@@ -87,14 +87,14 @@ public class TackleMapperTests
             ],
             Lines = [new LineItem { Name = "first", StrengthN = 80 }, new LineItem { Name = "deep", StrengthN = 66.7 }],
         };
-        List<string> once = [], twice = [];
+        List<Finding> once = [], twice = [];
         Tackle tackle = TackleMapper.Map(document, once);
         Assert.Same(tackle, TackleMapper.Map(document, twice));
         Assert.Equal(once, twice);
         Assert.True(tackle.Jigs[0].Belief.JigLnFactor > 0.2);
         Assert.True(tackle.Jigs[0].Belief.JigLnSd < RigBelief.Prior.JigLnSd);
         Assert.Equal(RigBelief.Prior, tackle.Jigs[1].Belief);
-        Assert.Contains(once, a => a.StartsWith("Jig seen: 2 observations of yours put its own drag at ", StringComparison.Ordinal));
-        Assert.Contains(once, a => a.Contains("line 'rope' is not one of lines; first was taken", StringComparison.Ordinal));
+        Assert.Contains(once, a => a.Say(UnitSystem.Metric).StartsWith("Jig seen: 2 observations of yours put its own drag at ", StringComparison.Ordinal));
+        Assert.Contains(once, a => a.Say(UnitSystem.Metric).Contains("line 'rope' is not one of lines; first was taken", StringComparison.Ordinal));
     }
 }

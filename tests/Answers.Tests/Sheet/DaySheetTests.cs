@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Xml;
 using System.Xml.Linq;
 using SecondShore.Answers.Sheet;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;

@@ -1,5 +1,4 @@
 using SecondShore.Answers.Sheet;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Wind;
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;
@@ -76,12 +75,12 @@ public class WindAnswerTests
     public void Hours_beyond_the_weather_are_cut_and_said_and_weather_of_another_time_is_refused()
     {
         WindResult result = Ask(Layered(), i => 5, 400);
-        Assert.Contains(result.Assumed, a => a.StartsWith("The weather ends", StringComparison.Ordinal));
+        Assert.Contains(result.Assumed, a => a.Say(UnitSystem.Metric).StartsWith("The weather ends", StringComparison.Ordinal));
         Assert.True(result.Hours.Count < 60);
         WindQuestion late = new() { At = Start.AddYears(1) };
         CouldNotComputeException refused = Assert.Throws<CouldNotComputeException>(() =>
             WindAnswer.Prepare(Basin(), Layered(), [Weather(_ => 5)], late, out _, out _, TestContext.Current.CancellationToken));
-        Assert.Contains("weather.csv", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("weather.csv", refused.Finding.Say(UnitSystem.Metric), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -94,7 +93,7 @@ public class WindAnswerTests
     private static WindResult Ask(Outlook outlook, Func<int, double> windMps, int hours, Func<WindQuestion, WindQuestion>? also = null)
     {
         WindQuestion question = new() { At = Start.AddHours(50), Hours = hours, Field = new WindFieldOptions { Members = 3, Interface = new() { CellM = 100 } } };
-        WindRun run = WindAnswer.Prepare(Basin(), outlook, [Weather(windMps)], also?.Invoke(question) ?? question, out WindQuestion asked, out List<string> assumed,
+        WindRun run = WindAnswer.Prepare(Basin(), outlook, [Weather(windMps)], also?.Invoke(question) ?? question, out WindQuestion asked, out List<Finding> assumed,
             TestContext.Current.CancellationToken);
         return new WindResult(run.Compute(null, TestContext.Current.CancellationToken), outlook, asked, assumed);
     }

@@ -1,5 +1,4 @@
 using SecondShore.Answers.Learn;
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
 using SecondShore.App.Trip;

@@ -120,7 +120,7 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
         {
             return _desk.Answer(verb, json, _files);
         }
-        catch (CouldNotComputeException e)
+        catch (SaidException e)
         {
             throw new JSException(e.Message);
         }

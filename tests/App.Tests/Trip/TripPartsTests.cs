@@ -1,4 +1,3 @@
-using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;

@@ -1,4 +1,3 @@
-using SecondShore.Answers.Words;
 using SecondShore.Cli.Console;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Season;

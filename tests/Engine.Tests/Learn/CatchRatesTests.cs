@@ -61,7 +61,7 @@ public class CatchRatesTests
         Assert.InRange(by[0].BestChance, 0.55, 0.9);
         Assert.True(by[0].RatePerH.P90 > 3 * by[0].RatePerH.P10, "The interval is wide.");
         TryAdvice advice = TryAdvice.For(rates, "trailer", ["twin tail", "plain craw"], 0.5);
-        Assert.Contains("two bites are only two bites", advice.Why, StringComparison.Ordinal);
+        Assert.Contains("two bites are only two bites", advice.Why.Say(UnitSystem.Feet), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public class CatchRatesTests
         Assert.Equal("brown", by[0].Level);
         Assert.InRange(by[0].BestChance, 0.5, 0.8);
         TryAdvice advice = TryAdvice.For(rates, "colour", ["brown"], 0.5, CatchPriors.Default, conditions);
-        Assert.Contains("eating crayfish", advice.Why, StringComparison.Ordinal);
+        Assert.Contains("eating crayfish", advice.Why.Say(UnitSystem.Feet), StringComparison.Ordinal);
     }
 
     [Fact]

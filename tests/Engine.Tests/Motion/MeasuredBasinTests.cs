@@ -25,7 +25,7 @@ public class MeasuredBasinTests
         SurveyImport? read = survey.Read();
         Assert.SkipWhen(read is null, SharedData.Missing);
         GriddedLake lake = SurveyGridder.Grid(read!.Survey!, new GridOptions { CellM = 50 }, null, TestContext.Current.CancellationToken);
-        Assert.True(lake.IsGridded, lake.Refusal);
+        Assert.True(lake.IsGridded, lake.Refusal?.ToString());
         WindField field = WindField.Compute(lake.Grid!, [new TwoLayers(upperM, 998.4, 999.6, 1)], TestWeather.FiveDays(), TestWeather.Start.AddHours(6), 120,
             new WindFieldOptions { Members = 1, SpinUpDays = 0.25 }, null, TestContext.Current.CancellationToken);
         Assert.InRange(field.Motion.Frame.CellM, 45, 55);

@@ -13,8 +13,8 @@ public class WindHistoryTests
         WindHistory wind = new(TestWeather.Of(5, _ => 5, i => i is 1 or 2 ? double.NaN : 90 * i));
         Assert.Equal(0, wind.FromDeg(1));
         Assert.Equal(270, wind.FromDeg(3));
-        Assert.Contains(wind.Assumed, s => s.Contains("2 of 5", StringComparison.Ordinal));
-        Assert.Contains("west", new WindHistory(TestWeather.Of(3, _ => 5, _ => double.NaN)).Assumed[0], StringComparison.Ordinal);
+        Assert.Contains(wind.Assumed, s => s.Say(UnitSystem.Metric).Contains("2 of 5", StringComparison.Ordinal));
+        Assert.Contains("west", new WindHistory(TestWeather.Of(3, _ => 5, _ => double.NaN)).Assumed[0].Say(UnitSystem.Metric), StringComparison.Ordinal);
     }
 
     [Fact]

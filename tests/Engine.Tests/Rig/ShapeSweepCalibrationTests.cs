@@ -93,9 +93,9 @@ public class ShapeSweepCalibrationTests
     public void Absurd_observation_is_refused_with_a_sentence()
     {
         Jig jig = Jig.Usual(0.014);
-        ArgumentOutOfRangeException e = Assert.Throws<ArgumentOutOfRangeException>(() =>
+        RefusedException e = Assert.Throws<RefusedException>(() =>
             JigCalibration.Calibrate(jig, [new RigObservation(ObservationKind.LeavesBottom, Line, Deep with { DepthM = 9144 })]));
-        Assert.Contains("The depth is 9144 m", e.Message, StringComparison.Ordinal);
+        Assert.Contains("The depth is 9144.0 m", e.Finding.Say(UnitSystem.Metric), StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => JigCalibration.Calibrate(jig, [new RigObservation(ObservationKind.Fall, Line, Deep)]));
     }
 }

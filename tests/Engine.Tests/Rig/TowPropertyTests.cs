@@ -109,7 +109,7 @@ public class TowPropertyTests
         for (int i = 0; i < RandomRigs.Count; i++)
         {
             TowCase tow = RandomRigs.Next(random);
-            Assert.True(TowSolver.TrySolve(tow, out TowResult result, out string? problem), problem);
+            Assert.True(TowSolver.TrySolve(tow, out TowResult result, out Finding? problem), problem?.ToString());
             Assert.True(RandomRigs.IsSound(tow, result), $"{tow} gives {result}");
         }
     }
@@ -117,14 +117,14 @@ public class TowPropertyTests
     [Fact]
     public void Outside_bounds_the_sentence_says_what_was_seen_and_what_is_allowed()
     {
-        Assert.False(TowSolver.TrySolve(RigCases.Usual with { DepthM = -4 }, out _, out string? problem));
-        Assert.Equal("The depth is -4 m; the solver works from 0.3 to 100 m: check the number and its unit.", problem);
+        Assert.False(TowSolver.TrySolve(RigCases.Usual with { DepthM = -4 }, out _, out Finding? problem));
+        Assert.Equal("The depth is −4.0 m; rigs are worked out from 0.3 m to 100.0 m: check the number and its unit.", problem!.Say(UnitSystem.Metric));
         Assert.False(TowSolver.TrySolve(RigCases.Usual with { LineDiameterM = 0.33 }, out _, out problem));
-        Assert.Contains("diameter of the line is 0.33 m", problem, StringComparison.Ordinal);
+        Assert.Contains("diameter of the line is 0.33 m", problem!.Say(UnitSystem.Metric), StringComparison.Ordinal);
         Assert.False(TowSolver.TrySolve(RigCases.Usual with { SpeedMps = double.NaN }, out _, out problem));
-        Assert.Contains("drag speed is NaN", problem, StringComparison.Ordinal);
+        Assert.Contains("drag speed is NaN", problem!.Say(UnitSystem.Metric), StringComparison.Ordinal);
         Assert.False(TowSolver.TrySolve(default, out _, out problem));
-        Assert.Throws<ArgumentOutOfRangeException>(() => TowSolver.Solve(default));
+        Assert.Throws<RefusedException>(() => TowSolver.Solve(default));
     }
 
     private static double Least(in TowCase tow)

@@ -17,8 +17,8 @@ public class OutlookModelTests
         Outlook outlook = OutlookModel.Compute(new OutlookRequest { Site = Site with { SecchiM = null }, Arms = [Main], At = At, Members = 20 });
         Assert.NotEmpty(outlook.Lake.Profile);
         Assert.NotEmpty(outlook.Lake.Days);
-        Assert.Contains(outlook.Assumed, s => s.Contains("climate", StringComparison.Ordinal));
-        Assert.Contains(outlook.Assumed, s => s.Contains("Clarity", StringComparison.Ordinal));
+        Assert.Contains(outlook.Assumed, s => s.Say(UnitSystem.Metric).Contains("climate", StringComparison.Ordinal));
+        Assert.Contains(outlook.Assumed, s => s.Say(UnitSystem.Metric).Contains("Clarity", StringComparison.Ordinal));
         Assert.Empty(outlook.Doubted);
         Assert.InRange(outlook.Lake.ChanceStratified, 0, 1);
     }
@@ -70,7 +70,7 @@ public class OutlookModelTests
         Reading deep = new(At.AddDays(-2), null, ReadingKind.HazeDepth, 90, null, "readings.csv line 4");
         Outlook with = OutlookModel.Compute(Known() with { Members = 20, Readings = [hot, deep] }), without = OutlookModel.Compute(Known() with { Members = 20 });
         Assert.Equal(2, with.Doubted.Count);
-        Assert.Contains("line 3", with.Doubted[0], StringComparison.Ordinal);
+        Assert.Contains("line 3", with.Doubted[0].Say(UnitSystem.Metric), StringComparison.Ordinal);
         Assert.Equal(without.Lake.ThermoclineM!.Spread, with.Lake.ThermoclineM!.Spread);
     }
 
@@ -80,7 +80,7 @@ public class OutlookModelTests
         List<Reading> readings = [.. Enumerable.Range(0, 4).Select(i => new Reading(At.AddDays(-8 + (2 * i)), null, ReadingKind.SurfaceTemperature, 24.5, null, $"line {i}"))];
         readings.Add(new Reading(At.AddDays(-1), null, ReadingKind.SurfaceTemperature, 12, null, "line 9"));
         Outlook outlook = OutlookModel.Compute(Known() with { Members = 50, Readings = readings });
-        Assert.Contains(outlook.Doubted, s => s.StartsWith("line 9", StringComparison.Ordinal));
+        Assert.Contains(outlook.Doubted, s => s.Say(UnitSystem.Metric).StartsWith("line 9", StringComparison.Ordinal));
         Assert.True(outlook.Lake.Profile[0].TempC.P50 > 20);
     }
 

@@ -20,8 +20,8 @@ public class WeatherPreparationTests
         Assert.All(series.AirTempC, v => Assert.True(double.IsFinite(v)));
         Assert.InRange(series.AirTempC[101], Math.Min(series.AirTempC[99], series.AirTempC[103]) - 1e-9, Math.Max(series.AirTempC[99], series.AirTempC[103]) + 1e-9);
         Assert.Equal(series.WindMps[200 - 24], series.WindMps[200], 0.5);
-        Assert.Contains(prepared.Notes, n => n.StartsWith("3 of 480 hours of air temperature", StringComparison.Ordinal));
-        Assert.Contains(prepared.Notes, n => n.Contains("48 of them from the days around", StringComparison.Ordinal));
+        Assert.Contains(prepared.Notes, n => n.Say(UnitSystem.Metric).StartsWith("3 of 480 hours of air temperature", StringComparison.Ordinal));
+        Assert.Contains(prepared.Notes, n => n.Say(UnitSystem.Metric).Contains("48 of them from the days around", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -38,7 +38,7 @@ public class WeatherPreparationTests
         };
         PreparedWeather prepared = WeatherPreparation.Prepare(both, Site);
         Assert.Equal(2, prepared.Segments.Count);
-        Assert.Contains(prepared.Notes, n => n.Contains("too long to fill", StringComparison.Ordinal));
+        Assert.Contains(prepared.Notes, n => n.Say(UnitSystem.Metric).Contains("too long to fill", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -101,7 +101,7 @@ public class WeatherPreparationTests
     {
         PreparedWeather prepared = WeatherPreparation.Prepare(new RawWeather { TimeUtc = [] }, Site);
         Assert.Null(prepared.Latest);
-        Assert.Equal("There is no weather.", Assert.Single(prepared.Notes));
+        Assert.Equal("There is no weather.", Assert.Single(prepared.Notes).Say(UnitSystem.Metric));
     }
 
     private static RawWeather Hourly(int hours)

@@ -35,7 +35,7 @@ public class DamagedLakesTests
             Mutator mutator = new((ulong)i + 1);
             LakeFileEntry entry = Good.Entries[i % Good.Entries.Count];
             LakeFolder lake = LakeFolderReader.Read(Good.With(entry.Name, mutator.Damage(Good.Read(entry.Name))));
-            Assert.All(lake.Problems, p => Assert.DoesNotContain('\n', p.Message));
+            Assert.All(lake.Problems, p => Assert.DoesNotContain('\n', p.What.Say(UnitSystem.Metric)));
         }
     }
 

@@ -41,7 +41,7 @@ public class LakeFolderTests
         LakeFolder lake = LakeFolderReader.Read(new MemoryFiles("one").With(name, "\u0003\u0001"));
         Problem problem = Assert.Single(lake.Problems, p => p.Severity == ProblemSeverity.Error);
         Assert.Equal(name, problem.File);
-        Assert.Contains(expected, problem.Message, StringComparison.Ordinal);
+        Assert.Contains(expected, problem.What.Say(UnitSystem.Metric), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -102,7 +102,7 @@ public class LakeFolderTests
         LakeFolder lake = LakeFolderReader.Read(new MemoryFiles("x").With("lake.json", """{"name":"x","fitted":{"parameters":[{"name":"a","p50":1}],"bias":""" + bias + "}}"));
         Assert.Null(lake.Fitted.Bias);
         Assert.Single(lake.Fitted.Parameters);
-        Assert.Contains(lake.Problems, p => p.File == "lake.json" && p.Message.Contains("fitted.bias", StringComparison.Ordinal));
+        Assert.Contains(lake.Problems, p => p.File == "lake.json" && p.What.Say(UnitSystem.Metric).Contains("fitted.bias", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -65,7 +65,7 @@ public class TackleTests
         (TackleDocument tackle, IReadOnlyList<Problem> problems) = Read($$"""{ "jigs": [ { "name": "a", "weight_g": 14, "observations": [ {{observation}} ] } ] }""");
         Assert.Single(tackle.Jigs);
         Assert.Empty(tackle.Jigs[0].Observations);
-        Assert.Contains(problems, p => p.File == "tackle.json" && p.Severity == ProblemSeverity.Warning && p.Message.Contains(said, StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.File == "tackle.json" && p.Severity == ProblemSeverity.Warning && p.What.Say(UnitSystem.Metric).Contains(said, StringComparison.Ordinal));
     }
 
     [Theory]
@@ -77,7 +77,7 @@ public class TackleTests
     public void A_bad_value_is_named_with_its_key_and_what_is_possible(string part, string said)
     {
         (_, IReadOnlyList<Problem> problems) = Read($"{{ {part} }}");
-        Assert.Contains(problems, p => p.File == "tackle.json" && p.Message.Contains(said, StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.File == "tackle.json" && p.What.Say(UnitSystem.Metric).Contains(said, StringComparison.Ordinal));
     }
 
     private static (TackleDocument Tackle, IReadOnlyList<Problem> Problems) Read(string text)

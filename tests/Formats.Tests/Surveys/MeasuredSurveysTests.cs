@@ -32,7 +32,7 @@ public class MeasuredSurveysTests(ITestOutputHelper output)
         {
             Problem[] errors = [.. import.Problems.Where(p => p.Severity == ProblemSeverity.Error)];
             if (words.Length == 0 && errors.Length == 0) return;
-            Assert.Contains(words, Assert.Single(errors).Message, StringComparison.Ordinal);
+            Assert.Contains(words, Assert.Single(errors).What.Say(UnitSystem.Metric), StringComparison.Ordinal);
             Assert.Null(import.Survey);
             return;
         }
@@ -78,7 +78,7 @@ public class MeasuredSurveysTests(ITestOutputHelper output)
         SurveyUnderstanding? u = import.Understanding;
         if (u is not null)
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {u.Format}, {u.Kind} {u.Count}, {u.Unit} ({u.UnitKnown}), {u.Sense} ({u.SenseKnown}), {u.Crs} ({u.CrsKnown}), {u.Extent}, filed {u.LowestFiled} to {u.HighestFiled}, depth {u.MinDepthM:F2} to {u.MaxDepthM:F2} m, roles {string.Join("; ", u.RolesTaken)}"));
-        foreach (string doubt in u?.Doubts ?? []) output.WriteLine("  ? " + doubt);
+        foreach (Finding doubt in u?.Doubts ?? []) output.WriteLine("  ? " + doubt);
         foreach (Problem problem in import.Problems) output.WriteLine($"  {problem.Severity}: {problem}");
     }
 }

@@ -111,7 +111,7 @@ public class NetCdfTests
         double[] heights = [.. Enumerable.Range(0, 1600).Select(i => i % 40 < 20 ? 300.0 : 270 + (i % 40) + (i / 40 * 0.01))];
         byte[] file = Even(40, 40).Array("elevation", ["lat", "lon"], heights, ("units", "m")).Build();
         SurveyImport import = Read(file, options: new SurveyOptions { Sense = DepthSense.Elevation, SurfaceElevationM = levelM });
-        Assert.Equal(said, import.Problems.Any(p => p.Message.Contains("shows the water, not its bed")));
+        Assert.Equal(said, import.Problems.Any(p => p.What.Say(UnitSystem.Metric).Contains("shows the water, not its bed")));
     }
 
     [Fact]
@@ -139,7 +139,7 @@ public class NetCdfTests
     private static string Refusal(SurveyImport import)
     {
         Assert.Null(import.Survey);
-        return import.Problems.Single(p => p.Severity == ProblemSeverity.Error).Message;
+        return import.Problems.Single(p => p.Severity == ProblemSeverity.Error).What.Say(UnitSystem.Metric);
     }
 
     private static SurveyImport Read(byte[] bytes, string ending = ".nc", SurveyOptions? options = null)

@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using SecondShore.Answers.Words;
 using SecondShore.App.Store;
 using SecondShore.App.Words;
 
@@ -51,5 +50,5 @@ public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = 
     WindAsk? Wind = null, string Language = "en", WeatherAsk? Weather = null, HoldAsk? Hold = null, TackleAsk? Tackle = null)
 {
     /// <summary>Units and language of the words.</summary>
-    internal UnitSystem Units => (Metric ? UnitSystem.Metric : UnitSystem.Feet).In(TextBook.SpeechFor(Language));
+    internal UnitSystem Units => (Metric ? UnitSystem.Metric : UnitSystem.Feet).In(Sentences.SpeechFor(Language)).In(ReadIn.App);
 }

@@ -16,8 +16,8 @@ public sealed record GriddedLake
     /// <summary>Area by depth of <see cref="Grid"/>; null with it.</summary>
     public Hypsography? Hypsography { get; init; }
 
-    /// <summary>Why there is no lake, in one sentence; null when there is one.</summary>
-    public string? Refusal { get; init; }
+    /// <summary>Why there is no lake; null when there is one.</summary>
+    public Finding? Refusal { get; init; }
 
     /// <summary>Area of the water that an outline without depths encloses, m2; null where there are depths or no outline.</summary>
     public double? OutlineAreaM2 { get; init; }
@@ -25,8 +25,8 @@ public sealed record GriddedLake
     /// <summary>What was done, in sentences.</summary>
     public IReadOnlyList<string> Done { get; init; } = [];
 
-    /// <summary>What had to be assumed, or was left out, in sentences.</summary>
-    public IReadOnlyList<string> Assumed { get; init; } = [];
+    /// <summary>What had to be assumed, or was left out.</summary>
+    public IReadOnlyList<Finding> Assumed { get; init; } = [];
 
     /// <summary>How depth was drawn between soundings; null where rasters alone gave it.</summary>
     public GriddingMethod? Method { get; init; }
@@ -34,6 +34,6 @@ public sealed record GriddedLake
     /// <summary>Root mean square error on left-out soundings, m; null when there were too few to leave any out.</summary>
     public double? LeaveOutRmseM { get; init; }
 
-    internal static GriddedLake Refused(string why, IReadOnlyList<string>? assumed = null) =>
+    internal static GriddedLake Refused(Finding why, IReadOnlyList<Finding>? assumed = null) =>
         new() { Refusal = why, Assumed = assumed ?? [] };
 }

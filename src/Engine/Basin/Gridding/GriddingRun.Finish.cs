@@ -91,7 +91,7 @@ internal sealed partial class GriddingRun
     {
         if (!shored && _rasters.Count > 0) KeepTheLake(grid.DepthM);
         Hypsography? hypsography = Hypsography.FromGrid(grid);
-        if (hypsography is null) return GriddedLake.Refused("No cell of the grid came out as water: check the shoreline against the depths.", _assumed);
+        if (hypsography is null) return GriddedLake.Refused(BasinFindings.NoWater.Of(), _assumed);
         return new GriddedLake
         {
             Grid = grid,
@@ -123,7 +123,6 @@ internal sealed partial class GriddingRun
             dropped++;
         }
 
-        _assumed.Add(FormattableString.Invariant(
-            $"The raster holds {pieces.Count} separate waters: only the one of {pieces.Cells[lake] * _frame.CellAreaM2 / 10_000:0.#} ha was kept ({dropped} cells left out)."));
+        _assumed.Add(BasinFindings.SeparateWaters.Of(pieces.Count, pieces.Cells[lake] * _frame.CellAreaM2 / 10_000, dropped));
     }
 }

@@ -69,8 +69,7 @@ internal sealed partial class GriddingRun
     private bool[] DigHull(Triangulation mesh)
     {
         double longestM = ConcaveHull.LongestM(mesh, _cloud.DepthM);
-        _assumed.Add(FormattableString.Invariant(
-            $"No shoreline is given: the edge of the water was drawn around the soundings, across gaps of up to {longestM:0} m."));
+        _assumed.Add(BasinFindings.EdgeDrawn.Of(Told.Length(longestM)));
         return ConcaveHull.Dig(mesh, _cloud.DepthM, longestM);
     }
 
@@ -131,7 +130,7 @@ internal sealed partial class GriddingRun
         {
             int guessed = new UnsoundedWater(mask, sounded, _frame).Deepen(depthM, sounded, mask, guessedM);
             if (guessed * _frame.CellAreaM2 > 1000)
-                _assumed.Add(FormattableString.Invariant($"{guessed * _frame.CellAreaM2 / 10_000:0.#} ha of water inside the shoreline has no sounding near: its depth follows from how steep the sounded shores are."));
+                _assumed.Add(BasinFindings.GuessedShallows.Of(guessed * _frame.CellAreaM2 / 10_000));
         }
 
         ErrorModel error = tried?.Error ?? ErrorModel.Usual;

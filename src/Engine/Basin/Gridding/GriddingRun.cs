@@ -13,7 +13,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
     private const int MostSets = 24;
 
     private readonly List<string> _done = [];
-    private readonly List<string> _assumed = [];
+    private readonly List<Finding> _assumed = [];
     private readonly List<(SurveyRaster Raster, PixelBox Wet)> _rasters = [];
     private LocalProjection _projection = null!;
     // Our choice: soundings on the shore itself, and boats aground, leave more than this inside a true outline.
@@ -31,13 +31,13 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
     public GriddedLake Run()
     {
         if ((options.Projection ?? SurveyPlane.Choose(survey)) is not LocalProjection projection)
-            return GriddedLake.Refused("The survey holds no sounding, contour, raster or shoreline with a usable place: there is nothing to grid.");
+            return GriddedLake.Refused(BasinFindings.NothingToGrid.Of());
         _projection = projection;
         CollectData();
-        if (Nothing() is string nothing) return GriddedLake.Refused(nothing, _assumed) with { OutlineAreaM2 = OutlineM2() };
+        if (Nothing() is { } nothing) return GriddedLake.Refused(nothing, _assumed) with { OutlineAreaM2 = OutlineM2() };
         PlaneBox box = DataBox();
         if (Math.Max(box.WidthM, box.HeightM) > 2_000_000)
-            return GriddedLake.Refused(FormattableString.Invariant($"The survey is {Math.Max(box.WidthM, box.HeightM) / 1000:0} km wide: one of its files is likely placed wrongly."), _assumed);
+            return GriddedLake.Refused(BasinFindings.TooWide.Of(Math.Max(box.WidthM, box.HeightM) / 1000), _assumed);
         _frame = options.Frame ?? ChooseFrame(box);
         progress?.Report(0.1);
         bool[]? mask = _shoreline?.Mask(_frame);
@@ -52,7 +52,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         progress?.Report(0.85);
         return Lay(mask, sheet, surface) is DepthGrid grid
             ? Finish(grid, mask is not null, surface)
-            : GriddedLake.Refused("All soundings lie on one line, and no shoreline is given: a surface needs soundings on both sides of a line, or a shoreline.", _assumed);
+            : GriddedLake.Refused(BasinFindings.OneLine.Of(), _assumed);
     }
 
     private void CollectData()
@@ -61,17 +61,17 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         {
             PlaneShoreline plane = new(shoreline, _projection);
             if (plane.Polygons.Count > 0 && plane.AreaM2 > 0) _shoreline = plane;
-            else _assumed.Add("The shoreline encloses no area and was not used.");
+            else _assumed.Add(BasinFindings.EmptyShoreline.Of());
         }
 
         foreach (SurveyRaster raster in survey.Rasters)
         {
             if (RasterLayer.WetPixels(raster) is { } wet) _rasters.Add((raster, wet));
-            else _assumed.Add($"The raster {raster.Name} has no pixel under water and was not used.");
+            else _assumed.Add(BasinFindings.DryRaster.Of(raster.Name));
         }
 
         _cloud = SurveyPlane.Soundings(survey, _projection, out int leftOut, out _set);
-        if (leftOut > 0) _assumed.Add(FormattableString.Invariant($"{leftOut} soundings without a usable place or depth were left out."));
+        if (leftOut > 0) _assumed.Add(BasinFindings.UnplacedSoundings.Of(leftOut));
         DropOutlineOfOtherThings();
         DropStrays();
         DropFalseEchoes();
@@ -86,7 +86,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
             if (shoreline.Holds(new PlanePoint(_cloud.XM[i], _cloud.YM[i]))) inside++;
         if (inside >= LeastInside * asked) return;
         _shoreline = null;
-        _assumed.Add(FormattableString.Invariant($"The outline encloses {100.0 * inside / asked:0} % of the soundings: it is not the shore of this water and was not used."));
+        _assumed.Add(BasinFindings.OtherShore.Of(100.0 * inside / asked));
     }
 
     private void DropStrays()
@@ -96,7 +96,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         int before = _cloud.Count;
         Keep(keep);
         if (_cloud.Count < before)
-            _assumed.Add(FormattableString.Invariant($"{before - _cloud.Count} soundings lie far off the lake and were left out."));
+            _assumed.Add(BasinFindings.Strays.Of(before - _cloud.Count));
     }
 
     private void DropFalseEchoes()
@@ -104,7 +104,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         int before = _cloud.Count;
         Keep(FalseEchoes.Keep(_cloud));
         if (_cloud.Count < before)
-            _assumed.Add(FormattableString.Invariant($"{before - _cloud.Count} soundings that the ones before and after them rule out (lost or second echoes) were left out."));
+            _assumed.Add(BasinFindings.FalseEchoes.Of(before - _cloud.Count));
     }
 
     private void GiveWay()
@@ -122,7 +122,7 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         _cloud = _cloud.Where(i => keep[i]);
     }
 
-    private string? Nothing()
+    private Finding? Nothing()
     {
         if (_rasters.Count > 0) return null;
         bool wet = false;
@@ -130,15 +130,15 @@ internal sealed partial class GriddingRun(Survey survey, GridOptions options, IP
         foreach (ContourLine line in survey.Contours) wet |= line.DepthM > 0 && line.Points.Count > 0;
         if (wet) return null;
         if (_shoreline is not null && _cloud.Count == 0 && survey.Contours.Count == 0)
-            return "The survey holds a shoreline but no depths: soundings, contours or a raster are needed for a bottom.";
-        return "No depth in the survey lies below full pool: check whether its depths are elevations, and the level of full pool.";
+            return BasinFindings.NoDepths.Of();
+        return BasinFindings.NothingBelowPool.Of();
     }
 
     private double? OutlineM2()
     {
         if (_shoreline is not { } shoreline || _cloud.Count > 0 || survey.Contours.Count > 0) return null;
         if (shoreline.Polygons.Count > 1 && options.OnTheLake is null)
-            _assumed.Add(FormattableString.Invariant($"The outline holds {shoreline.Polygons.Count} waters; the largest is taken. A position in lake.json, on the water, would choose another."));
+            _assumed.Add(BasinFindings.SeveralWaters.Of(shoreline.Polygons.Count));
         return shoreline.OneWaterM2(options.OnTheLake is { } on ? _projection.ToPlane(on) : null);
     }
 

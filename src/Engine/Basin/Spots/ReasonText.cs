@@ -1,3 +1,4 @@
+using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Core.Words;
 
@@ -28,8 +29,8 @@ public static class ReasonText
             ReasonKind.DepthChange => speech.Say($"depth goes {range} within {ground}"),
             ReasonKind.DeepWater => speech.Say($"{deep} of water {away}"),
             ReasonKind.InReach => speech.Say($"{100 * reason.ChanceShare:0} % in reach of the thermocline"),
-            ReasonKind.ArmSettled => speech.Say($"{reason.Word} has mixed and settled"),
-            ReasonKind.ArmLayered => speech.Say($"{reason.Word} is still layered"),
+            ReasonKind.ArmSettled => speech.Say($"{ArmText.Of(reason.Word, speech)} has mixed and settled"),
+            ReasonKind.ArmLayered => speech.Say($"{ArmText.Of(reason.Word, speech)} is still layered"),
             ReasonKind.SteepAnyDepth => speech.Say($"steep from {range}: fish move up and down without travelling"),
             ReasonKind.EdgeAnyDepth => speech.Say($"channel edge at {range}, good at any depth when the layers go"),
             ReasonKind.BackOfArm => speech.Say($"back of an arm at {deep}: swim the jig here rather than drag it"),

@@ -2,6 +2,9 @@ using System.Globalization;
 
 namespace SecondShore.Engine.Core.Words;
 
+/// <summary>Names of months, January first, and of days, Sunday first.</summary>
+public sealed record SpokenCalendar(IReadOnlyList<string> ShortMonths, IReadOnlyList<string> Months, IReadOnlyList<string> Days);
+
 /// <summary>The language that sentences are said in. English stands in the code; another language has a table of its sentences by the English ones.</summary>
 /// <remarks>
 /// A sentence is told as its form and its values, never ready made: the form, with <c>{0}</c> where the values go, is what the
@@ -11,44 +14,58 @@ public sealed class Speech
 {
     private readonly IReadOnlyDictionary<string, string> _sentences;
     private readonly Action<string>? _missing;
-    private readonly NumberFormatInfo _numbers;
 
-    private Speech(string language, IReadOnlyDictionary<string, string> sentences, string decimalSign, Action<string>? missing)
+    private Speech(string language, IReadOnlyDictionary<string, string> sentences, string decimalSign, Action<string>? missing, SpokenCalendar? calendar)
     {
         Language = language;
         _sentences = sentences;
         _missing = missing;
-        _numbers = (NumberFormatInfo)CultureInfo.InvariantCulture.NumberFormat.Clone();
-        _numbers.NumberDecimalSeparator = decimalSign;
+        CultureInfo culture = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        culture.NumberFormat.NumberDecimalSeparator = decimalSign;
+        if (calendar is not null)
+        {
+            // Twelve months and the thirteenth that some calendars have.
+            string[] shortly = [.. calendar.ShortMonths, ""], months = [.. calendar.Months, ""];
+            DateTimeFormatInfo dates = culture.DateTimeFormat;
+            (dates.AbbreviatedMonthNames, dates.AbbreviatedMonthGenitiveNames) = (shortly, shortly);
+            (dates.MonthNames, dates.MonthGenitiveNames, dates.DayNames) = (months, months, [.. calendar.Days]);
+        }
+
+        Culture = CultureInfo.ReadOnly(culture);
     }
 
     /// <summary>English.</summary>
-    public static Speech English { get; } = new("en", new Dictionary<string, string>(), ".", null);
+    public static Speech English { get; } = new("en", new Dictionary<string, string>(), ".", null, null);
 
     /// <summary>Two letters of the language.</summary>
     public string Language { get; }
+
+    /// <summary>How it writes numbers and short names of months.</summary>
+    public CultureInfo Culture { get; }
 
     /// <summary>Another language.</summary>
     /// <param name="language">Its two letters.</param>
     /// <param name="sentences">Its sentences by the English forms.</param>
     /// <param name="decimalSign">What stands between a number's whole and its parts.</param>
     /// <param name="missing">Told of each form that the table lacks.</param>
-    public static Speech Of(string language, IReadOnlyDictionary<string, string> sentences, string decimalSign, Action<string>? missing = null) =>
-        new(Require.NotNull(language), Require.NotNull(sentences), Require.NotNull(decimalSign), missing);
+    /// <param name="calendar">Names of months and days; null takes English ones.</param>
+    public static Speech Of(string language, IReadOnlyDictionary<string, string> sentences, string decimalSign, Action<string>? missing = null,
+        SpokenCalendar? calendar = null) =>
+        new(Require.NotNull(language), Require.NotNull(sentences), Require.NotNull(decimalSign), missing, calendar);
 
     /// <summary>A sentence or a part of one.</summary>
     /// <param name="sentence">Its English form with its values; values that are words have been said already.</param>
     public string Say(FormattableString sentence)
     {
         Require.NotNull(sentence);
-        return string.Format(_numbers, Form(sentence.Format), sentence.GetArguments());
+        return string.Format(Culture, Form(sentence.Format), sentence.GetArguments());
     }
 
     /// <summary>A word or a sentence without values.</summary>
     public string Plain(string english) => Form(english);
 
     /// <summary>A number, written as the language does.</summary>
-    public string Number(double value, string format) => value.ToString(format, _numbers);
+    public string Number(double value, string format) => value.ToString(format, Culture);
 
     /// <summary>A time of day such as <c>2:40 pm</c> or <c>14:40</c>, in the offset the instant carries.</summary>
     public string Clock(DateTimeOffset at) => Language == "en"
@@ -64,7 +81,8 @@ public sealed class Speech
         return Say($"{first} and {names[^1]}");
     }
 
-    private string Form(string english)
+    /// <summary>The form of a sentence in this language; the English one where the table lacks it.</summary>
+    public string Form(string english)
     {
         if (Language == "en") return english;
         if (_sentences.TryGetValue(english, out string? said)) return said;

@@ -12,14 +12,15 @@ internal sealed record Observation(int Step, int Arm, ReadingKind Kind, double V
     /// <summary>How much it counts: a cast's depths tell much the same.</summary>
     public double Weight { get; init; } = 1;
 
-    /// <summary>The reading in words.</summary>
-    public string Words => Kind switch
+    /// <summary>The reading as it was made.</summary>
+    public Finding Seen => Kind switch
     {
-        ReadingKind.HazeDepth => FormattableString.Invariant($"step seen at {Value + TiltM:0.0} m{(TiltM == 0 ? "" : $", {Value:0.0} m at rest,")}"),
-        ReadingKind.SurfaceTemperature => FormattableString.Invariant($"surface temperature {Value:0.0} degC"),
-        ReadingKind.Temperature => FormattableString.Invariant($"{Value:0.0} degC at {DepthM:0.0} m"),
-        ReadingKind.Secchi => FormattableString.Invariant($"Secchi depth {Value:0.0} m"),
-        ReadingKind.Oxygen => FormattableString.Invariant($"oxygen {Value:0.0} mg/L at {DepthM:0.0} m"),
-        _ => FormattableString.Invariant($"{Value}"),
+        ReadingKind.HazeDepth when TiltM == 0 => SeasonFindings.SeenStep.Of(Told.Difference(Value)),
+        ReadingKind.HazeDepth => SeasonFindings.SeenStepTilted.Of(Told.Difference(Value + TiltM), Told.Difference(Value)),
+        ReadingKind.SurfaceTemperature => SeasonFindings.SeenSurface.Of(Told.Temperature(Value)),
+        ReadingKind.Temperature => SeasonFindings.SeenTemperature.Of(Told.Temperature(Value), Told.Difference(DepthM)),
+        ReadingKind.Secchi => SeasonFindings.SeenSecchi.Of(Told.Difference(Value)),
+        ReadingKind.Oxygen => SeasonFindings.SeenOxygen.Of(Value, Told.Difference(DepthM)),
+        _ => SeasonFindings.SeenOther.Of(Value),
     };
 }

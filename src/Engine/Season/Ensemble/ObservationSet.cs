@@ -1,28 +1,28 @@
 namespace SecondShore.Engine.Season;
 
 /// <summary>
-/// The readings and casts a season is held against, in time order; absurd ones are refused with a sentence.
+/// The readings and casts a season is held against, in time order; absurd ones are refused with the reason.
 /// Errors join instrument, place and model (season.md, "Readings").
 /// </summary>
 internal sealed class ObservationSet
 {
-    private ObservationSet(List<Observation> all, List<string> refused) => (All, Refused) = ([.. all.OrderBy(o => o.Step)], refused);
+    private ObservationSet(List<Observation> all, List<Finding> refused) => (All, Refused) = ([.. all.OrderBy(o => o.Step)], refused);
 
     public IReadOnlyList<Observation> All { get; }
 
-    public IReadOnlyList<string> Refused { get; }
+    public IReadOnlyList<Finding> Refused { get; }
 
     public static ObservationSet Build(OutlookRequest request, DateTimeOffset start, int atStep, IReadOnlyList<ArmShape> arms, WaterProfile? startProfile)
     {
         List<Observation> all = [];
-        List<string> refused = [];
+        List<Finding> refused = [];
         int StepOf(DateTimeOffset at) => (int)Math.Floor((at - start).TotalHours);
         foreach (Reading reading in request.Readings)
         {
             int step = StepOf(reading.At);
             if (step < 0 || reading.At > request.At) continue;
             int arm = ArmIndex(request, reading, arms);
-            if (Absurd(reading, arms[arm]) is { } why) refused.Add($"{reading.Source}: {why}, so it is left out.");
+            if (Absurd(reading, arms[arm]) is { } why) refused.Add(SeasonFindings.LeftOut.Of(Told.Source(reading.Source), why));
             else all.Add(new Observation(Math.Min(step, atStep), arm, reading.Kind, reading.Value - Tilt(reading), reading.DepthM ?? 0, Sd(reading), reading.Source) { TiltM = Tilt(reading) });
         }
 
@@ -36,7 +36,7 @@ internal sealed class ObservationSet
         return new ObservationSet(all, refused);
     }
 
-    private static void AddCast(List<Observation> all, List<string> refused, WaterProfile profile, int step, ArmShape arm)
+    private static void AddCast(List<Observation> all, List<Finding> refused, WaterProfile profile, int step, ArmShape arm)
     {
         List<double> depth = [], temp = [];
         for (int i = 0; i < profile.DepthM.Length; i++)
@@ -49,7 +49,7 @@ internal sealed class ObservationSet
 
         if (depth.Count == 0)
         {
-            if (profile.TempC.Any(double.IsFinite)) refused.Add($"{profile.Source}: no temperature of the cast can be true of this lake, so it is left out.");
+            if (profile.TempC.Any(double.IsFinite)) refused.Add(SeasonFindings.CastLeftOut.Of(Told.Source(profile.Source)));
             return;
         }
 
@@ -84,18 +84,18 @@ internal sealed class ObservationSet
         _ => 1.0,
     };
 
-    private static string? Absurd(Reading reading, ArmShape arm)
+    private static Finding? Absurd(Reading reading, ArmShape arm)
     {
         double v = reading.Value, deepest = arm.Basin.MaxDepthM;
-        if (!double.IsFinite(v)) return "the reading is not a number";
+        if (!double.IsFinite(v)) return SeasonFindings.NotANumber.Of();
         return reading.Kind switch
         {
-            ReadingKind.HazeDepth when v <= 0.2 || v > deepest => FormattableString.Invariant($"a step at {v:0.0} m cannot stand in {deepest:0.0} m of water"),
-            ReadingKind.SurfaceTemperature or ReadingKind.Temperature when v is < -0.5 or > 42 => FormattableString.Invariant($"no lake water has {v:0.0} degC"),
-            ReadingKind.Temperature or ReadingKind.Oxygen when reading.DepthM is null => "the reading has no depth",
-            ReadingKind.Temperature or ReadingKind.Oxygen when reading.DepthM < 0 || reading.DepthM > deepest * 1.05 => FormattableString.Invariant($"there is no water at {reading.DepthM:0.0} m, the bottom lies at {deepest:0.0} m"),
-            ReadingKind.Oxygen when v is < 0 or > 25 => FormattableString.Invariant($"no lake holds {v:0.0} mg/L of oxygen"),
-            ReadingKind.Secchi when v is <= 0 or > 60 => FormattableString.Invariant($"no Secchi depth is {v:0.0} m"),
+            ReadingKind.HazeDepth when v <= 0.2 || v > deepest => SeasonFindings.StepTooDeep.Of(Told.Difference(v), Told.Difference(deepest)),
+            ReadingKind.SurfaceTemperature or ReadingKind.Temperature when v is < -0.5 or > 42 => SeasonFindings.NoSuchTemperature.Of(Told.Temperature(v)),
+            ReadingKind.Temperature or ReadingKind.Oxygen when reading.DepthM is null => SeasonFindings.NoDepth.Of(),
+            ReadingKind.Temperature or ReadingKind.Oxygen when reading.DepthM < 0 || reading.DepthM > deepest * 1.05 => SeasonFindings.BelowBottom.Of(Told.Difference(reading.DepthM.Value), Told.Difference(deepest)),
+            ReadingKind.Oxygen when v is < 0 or > 25 => SeasonFindings.NoSuchOxygen.Of(v),
+            ReadingKind.Secchi when v is <= 0 or > 60 => SeasonFindings.NoSuchSecchi.Of(Told.Difference(v)),
             _ => null,
         };
     }

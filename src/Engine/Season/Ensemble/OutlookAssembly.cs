@@ -11,8 +11,8 @@ internal static class OutlookAssembly
     public static Outlook Assemble(OutlookRequest request, SeasonModel model, double[] weight, MemberTrace[] traces)
     {
         ArmOutlook[] arms = [.. Enumerable.Range(0, model.Arms.Count).Select(a => Arm(model, a, weight, traces))];
-        List<string> assumed = [.. model.Priors[0].Assumed, .. model.Timeline.Assumed];
-        if (model.StartProfile is null) assumed.Add("No deep cast of spring was given: the season starts from a mixed lake. One deep temperature in August or September is worth more than any forecast.");
+        List<Finding> assumed = [.. model.Priors[0].Assumed, .. model.Timeline.Assumed];
+        if (model.StartProfile is null) assumed.Add(SeasonFindings.NoSpringCast.Of());
         return new Outlook
         {
             At = request.At,

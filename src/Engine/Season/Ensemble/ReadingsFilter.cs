@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Engine.Season;
@@ -34,10 +33,10 @@ internal static class ReadingsFilter
         return particles;
     }
 
-    /// <summary>Sentences on readings that even the fitted members do not meet.</summary>
-    public static List<string> Doubted(SeasonModel model, MemberTrace[] traces, double[] weight)
+    /// <summary>Readings that even the fitted members do not meet.</summary>
+    public static List<Finding> Doubted(SeasonModel model, MemberTrace[] traces, double[] weight)
     {
-        List<string> doubted = [];
+        List<Finding> doubted = [];
         HashSet<int> casts = [];
         for (int o = 0; o < model.Observations.All.Count; o++)
         {
@@ -56,7 +55,7 @@ internal static class ReadingsFilter
             if (sum < 0.2)
             {
                 if (seen.Kind == ReadingKind.HazeDepth)
-                    doubted.Add($"{seen.Source}: {seen.Words}, but most members have no step then; it counts for little.");
+                    doubted.Add(SeasonFindings.NoStepThen.Of(Told.Source(seen.Source), seen.Seen));
                 continue;
             }
 
@@ -67,12 +66,18 @@ internal static class ReadingsFilter
             if (Math.Abs(off) < 3.0 * sd) continue;
             // One sentence a cast is enough.
             if (seen.Weight < 1 && !casts.Add(seen.Step)) continue;
-            doubted.Add(string.Create(CultureInfo.InvariantCulture,
-                $"{seen.Source}: {seen.Words}, where everything else says {mean:0.0}; it counts for little."));
+            doubted.Add(FarOff(seen, mean));
         }
 
         return doubted;
     }
+
+    private static Finding FarOff(Observation seen, double mean) => seen.Kind switch
+    {
+        ReadingKind.HazeDepth or ReadingKind.Secchi => SeasonFindings.FarOffDepth.Of(Told.Source(seen.Source), seen.Seen, Told.Difference(mean)),
+        ReadingKind.SurfaceTemperature or ReadingKind.Temperature => SeasonFindings.FarOffTemperature.Of(Told.Source(seen.Source), seen.Seen, Told.Temperature(mean)),
+        _ => SeasonFindings.FarOff.Of(Told.Source(seen.Source), seen.Seen, mean),
+    };
 
     private static double LogLikelihood(SeasonModel model, MemberTrace trace)
     {

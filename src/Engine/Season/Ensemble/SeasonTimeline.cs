@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Numerics;
 
@@ -28,7 +27,7 @@ internal sealed class SeasonTimeline
 
     public required int AtStep { get; init; }
 
-    public required IReadOnlyList<string> Assumed { get; init; }
+    public required IReadOnlyList<Finding> Assumed { get; init; }
 
     /// <summary>Mean air temperature of the first three weeks, degC: what a mixed start is guessed from.</summary>
     public double StartAirC { get; private init; }
@@ -39,7 +38,7 @@ internal sealed class SeasonTimeline
         DateTimeOffset start = SeasonStart(request.At, site.Position.LatDeg);
         DateTimeOffset end = request.Until is { } until ? start.AddDays(Math.Max(1, Math.Ceiling((until - start).TotalDays))) : Later(start.AddDays(310), request.At.ToUniversalTime().AddDays(75));
         int hours = (int)(end - start).TotalHours, atStep = (int)Math.Clamp((request.At - start).TotalHours, 0, hours - 1);
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         WeatherSeries? main = request.Weather is { } w && w.EndUtc > start && w.StartUtc < end ? Hourly(w) : null;
         int gapFrom = main is null ? 0 : (int)Math.Max(0, (main.StartUtc - start).TotalHours);
         int gapTo = main is null ? 0 : (int)Math.Min(hours, (main.EndUtc - start).TotalHours);
@@ -74,7 +73,7 @@ internal sealed class SeasonTimeline
         Math.Abs(weather.StepS - 3600) < 1e-6 ? weather : throw new ArgumentException($"The weather steps by {weather.StepS} s where hours are expected: prepare it first.", nameof(weather));
 
     // The same calendar hours of every other year that covers what is missing.
-    private static List<WeatherSeries> Fills(OutlookRequest request, DateTimeOffset start, int hours, int gapFrom, int gapTo, List<string> assumed)
+    private static List<WeatherSeries> Fills(OutlookRequest request, DateTimeOffset start, int hours, int gapFrom, int gapTo, List<Finding> assumed)
     {
         List<WeatherSeries> fills = [];
         List<WeatherSeries> past = [.. request.PastYears];
@@ -88,9 +87,9 @@ internal sealed class SeasonTimeline
         }
 
         if (shortest < hours)
-            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"The weather of past years ends on {start.AddHours(shortest):d MMM}; after it a made-up climate for the latitude stands in."));
+            assumed.Add(SeasonFindings.PastYearsEnd.Of(start.AddHours(shortest)));
         if (fills.Count > 0) return fills;
-        assumed.Add("There is no weather of past years: beyond the forecast a made-up climate for the latitude and date is taken, moved to how warm the last weeks were.");
+        assumed.Add(SeasonFindings.NoPastYears.Of());
         double anomaly = Anomaly(request, start, gapFrom, gapTo);
         for (int k = 0; k < ClimateScenarios; k++)
         {
@@ -181,16 +180,16 @@ internal sealed class SeasonTimeline
             Merge(s => s.PrecipitationMmPerH, false), Merge(s => s.GustMps, false));
     }
 
-    private static void Say(OutlookRequest request, WeatherSeries? main, DateTimeOffset start, int atStep, int gapFrom, int gapTo, int fills, List<string> assumed)
+    private static void Say(OutlookRequest request, WeatherSeries? main, DateTimeOffset start, int atStep, int gapFrom, int gapTo, int fills, List<Finding> assumed)
     {
         if (main is null)
         {
-            assumed.Add("There is no weather of this season: everything rests on other years or on a climate for the place, so dates are rough.");
+            assumed.Add(SeasonFindings.NoSeasonWeather.Of());
             return;
         }
 
-        if (gapFrom > 48) assumed.Add(string.Create(CultureInfo.InvariantCulture, $"Weather starts on {main.StartUtc:d MMM yyyy}; before it, from {start:d MMM}, other years stand in."));
-        if (gapTo < atStep) assumed.Add(string.Create(CultureInfo.InvariantCulture, $"Weather ends on {main.EndUtc:d MMM yyyy}, before the time asked for; other years stand in from there."));
-        if (fills > 0 && request.PastYears.Count > 0) assumed.Add(string.Create(CultureInfo.InvariantCulture, $"After {main.EndUtc:d MMM} each member follows one of {fills} past years."));
+        if (gapFrom > 48) assumed.Add(SeasonFindings.WeatherStarts.Of(main.StartUtc, start));
+        if (gapTo < atStep) assumed.Add(SeasonFindings.WeatherEnds.Of(main.EndUtc));
+        if (fills > 0 && request.PastYears.Count > 0) assumed.Add(SeasonFindings.MembersFollow.Of(main.EndUtc, fills));
     }
 }

@@ -27,8 +27,8 @@ public sealed record LakePriors
     /// <summary>What a column of this lake is known to keep missing; null where nothing was fitted.</summary>
     public SeasonBias? Bias { get; init; }
 
-    /// <summary>What had to be assumed, in sentences.</summary>
-    public required IReadOnlyList<string> Assumed { get; init; }
+    /// <summary>What had to be assumed.</summary>
+    public required IReadOnlyList<Finding> Assumed { get; init; }
 
     /// <summary>The priors of a lake.</summary>
     /// <param name="site">What is known of it.</param>
@@ -41,7 +41,7 @@ public sealed record LakePriors
         Require.NotNull(site);
         Require.NotNull(basin);
         PriorNumbers n = numbers ?? PriorNumbers.Learned;
-        List<string> assumed = [];
+        List<Finding> assumed = [];
         (double extinction, double extinctionSd) = Extinction(site, basin, n, assumed);
         double areaKm2 = basin.SurfaceAreaM2 / 1e6;
         return new LakePriors
@@ -133,13 +133,13 @@ public sealed record LakePriors
     /// <summary>Mean wind of open country at 10 m, m s-1 (choice).</summary>
     internal static readonly double OpenWindMps = 3.6;
 
-    private static (double Median, double LogSd) Extinction(LakeSite site, Hypsography basin, PriorNumbers n, List<string> assumed)
+    private static (double Median, double LogSd) Extinction(LakeSite site, Hypsography basin, PriorNumbers n, List<Finding> assumed)
     {
         if (site.LightExtinctionPerM is { } known) return (known, 0.10);
         if (site.SecchiM is { } secchi) return (UnderwaterLight.ExtinctionPerM(secchi, 1.85), 0.25);
         // Deeper lakes are clearer as a rule, and far from always.
         double extinction = Math.Clamp(n.LightAtOneMetrePerM * Math.Pow(Math.Max(1, basin.MaxDepthM), -n.LightDepthPower), 0.1, 3);
-        assumed.Add(FormattableString.Invariant($"Clarity is not known: light is taken to fade at {extinction:0.0} per metre (Secchi about {2.0 / extinction:0.0} m). A Secchi reading would sharpen this."));
+        assumed.Add(SeasonFindings.ClarityUnknown.Of(extinction, Told.Difference(2.0 / extinction)));
         return (extinction, n.LightLogSd);
     }
 }

@@ -44,7 +44,7 @@ public sealed record RawWeather
 /// <param name="Segments">Gap-free hourly series in time order; more than one where a gap was too long to fill.</param>
 /// <param name="Notes">What was filled, converted or guessed, in sentences.</param>
 /// <param name="Source">What kind of weather it looks like.</param>
-public sealed record PreparedWeather(IReadOnlyList<WeatherSeries> Segments, IReadOnlyList<string> Notes, WeatherSource Source)
+public sealed record PreparedWeather(IReadOnlyList<WeatherSeries> Segments, IReadOnlyList<Finding> Notes, WeatherSource Source)
 {
     /// <summary>The newest segment; null without any weather.</summary>
     public WeatherSeries? Latest => Segments.Count > 0 ? Segments[^1] : null;

@@ -8,7 +8,7 @@ internal static class SkyLight
 {
     private const double AverageCloudShare = 0.55, MostShortwaveWPerM2 = 1400;
 
-    public static void Complete(HourlyTable table, LakeSite site, List<string> notes)
+    public static void Complete(HourlyTable table, LakeSite site, List<Finding> notes)
     {
         // The sun's path is only wanted where something is missing.
         if (IsWhole(table))
@@ -33,7 +33,7 @@ internal static class SkyLight
         double[] cloud = [.. table.CloudFraction];
         if (!hasCloud && hasLight) FromShortwave(table, clear, cosZenith, cloud);
         else if (!hasLight && !hasCloud) FromTemperatureRange(table, site, clear, cloud, notes);
-        WeatherPreparation.Fill(cloud, "cloud", hasCloud ? notes : [], _ => AverageCloudShare);
+        WeatherPreparation.Fill(cloud, SeasonFindings.Cloud, hasCloud ? notes : [], _ => AverageCloudShare);
         FillShortwave(table, clear, cloud, notes, hasLight);
         FillLongwave(table, cloud, LostShares(table, clear, cosZenith), notes);
         for (int i = 0; i < n; i++) table.CloudFraction[i] = Math.Clamp(cloud[i], 0, 1);
@@ -68,9 +68,9 @@ internal static class SkyLight
         }
     }
 
-    private static void FromTemperatureRange(HourlyTable table, LakeSite site, double[] clear, double[] cloud, List<string> notes)
+    private static void FromTemperatureRange(HourlyTable table, LakeSite site, double[] clear, double[] cloud, List<Finding> notes)
     {
-        notes.Add("Neither sunshine nor cloud was given: both are taken from the daily range of air temperature, good to 15 to 20 percent.");
+        notes.Add(SeasonFindings.NoSunNoCloud.Of());
         int n = table.Count;
         for (int day = 0; day < n; day += 24)
         {
@@ -89,7 +89,7 @@ internal static class SkyLight
         }
     }
 
-    private static void FillShortwave(HourlyTable table, double[] clear, double[] cloud, List<string> notes, bool hasLight)
+    private static void FillShortwave(HourlyTable table, double[] clear, double[] cloud, List<Finding> notes, bool hasLight)
     {
         int filled = 0;
         for (int i = 0; i < table.Count; i++)
@@ -104,8 +104,8 @@ internal static class SkyLight
             filled++;
         }
 
-        if (filled > 0 && hasLight) notes.Add($"{filled} hours of sunshine were missing and found from cloud.");
-        else if (filled > 0) notes.Add("Sunshine was found from cloud.");
+        if (filled > 0 && hasLight) notes.Add(SeasonFindings.SunMissing.Of(filled));
+        else if (filled > 0) notes.Add(SeasonFindings.SunFromCloud.Of());
     }
 
     // Share of the day's clear-sky light lost to cloud, held through the night; NaN where the sun tells nothing.
@@ -132,7 +132,7 @@ internal static class SkyLight
         return lost;
     }
 
-    private static void FillLongwave(HourlyTable table, double[] cloud, double[] lost, List<string> notes)
+    private static void FillLongwave(HourlyTable table, double[] cloud, double[] lost, List<Finding> notes)
     {
         int filled = 0;
         for (int i = 0; i < table.Count; i++)
@@ -146,6 +146,6 @@ internal static class SkyLight
             filled++;
         }
 
-        if (filled > 0) notes.Add($"{(filled == table.Count ? "" : $"{filled} hours of ")}longwave radiation {(filled == table.Count ? "was" : "were")} not measured: found from air, humidity and cloud, good to some 15 W/m2.");
+        if (filled > 0) notes.Add(filled == table.Count ? SeasonFindings.NoLongwave.Of() : SeasonFindings.LongwaveMissing.Of(filled));
     }
 }

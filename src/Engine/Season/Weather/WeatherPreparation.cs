@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Water;
@@ -23,9 +22,9 @@ public static class WeatherPreparation
     {
         Require.NotNull(raw);
         Require.NotNull(site);
-        List<string> notes = [];
+        List<Finding> notes = [];
         int[] order = [.. Enumerable.Range(0, raw.TimeUtc.Count).Where(i => HasAny(raw, i)).OrderBy(i => raw.TimeUtc[i])];
-        if (order.Length < 2) return new PreparedWeather([], ["There is no weather."], WeatherSource.Climate);
+        if (order.Length < 2) return new PreparedWeather([], [SeasonFindings.NoWeather.Of()], WeatherSource.Climate);
         double stepS = TypicalStepS(raw, order);
         double windFactor = WindFactor(raw.WindHeightM ?? site.WindHeightM, notes);
         bool daily = stepS > 0.75 * PhysicalConstants.DayS;
@@ -37,8 +36,7 @@ public static class WeatherPreparation
             while (to < order.Length && (raw.TimeUtc[order[to]] - raw.TimeUtc[order[to - 1]]).TotalHours <= LongestFillH) to++;
             if (to < order.Length)
             {
-                notes.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"No weather from {raw.TimeUtc[order[to - 1]]:yyyy-MM-dd} to {raw.TimeUtc[order[to]]:yyyy-MM-dd}: too long to fill, the record is used in parts."));
+                notes.Add(SeasonFindings.WeatherGap.Of(raw.TimeUtc[order[to - 1]], raw.TimeUtc[order[to]]));
             }
 
             HourlyTable table = HourlyTable.Bin(raw, order.AsSpan(from, to - from), stepS, windFactor);
@@ -51,7 +49,7 @@ public static class WeatherPreparation
             from = to;
         }
 
-        if (daily) notes.Add("The weather is daily: sun, warmth and wind are spread over each day as hourly records of the same kind run.");
+        if (daily) notes.Add(SeasonFindings.DailyWeather.Of());
         return new PreparedWeather(segments, [.. notes.Distinct()], source);
     }
 
@@ -68,17 +66,17 @@ public static class WeatherPreparation
         return Math.Clamp(steps[steps.Length / 2], 60, PhysicalConstants.DayS);
     }
 
-    private static double WindFactor(double? heightM, List<string> notes)
+    private static double WindFactor(double? heightM, List<Finding> notes)
     {
         if (heightM is null)
         {
-            notes.Add("The height of the wind is not known: 10 m is taken.");
+            notes.Add(SeasonFindings.WindHeightUnknown.Of());
             return 1;
         }
 
         if (Math.Abs(heightM.Value - 10) < 0.5) return 1;
         double factor = WindOverWater.HeightFactor(Math.Clamp(heightM.Value, 0.5, 200), 10);
-        notes.Add(string.Create(CultureInfo.InvariantCulture, $"Wind measured at {heightM.Value:0.#} m was carried to 10 m by a factor of {factor:0.00}."));
+        notes.Add(SeasonFindings.WindCarried.Of(heightM.Value, factor));
         return factor;
     }
 
@@ -89,12 +87,12 @@ public static class WeatherPreparation
         return there > 0.98 * raw.TimeUtc.Count ? WeatherSource.Grid : WeatherSource.Station;
     }
 
-    private static WeatherSeries Complete(HourlyTable table, LakeSite site, List<string> notes)
+    private static WeatherSeries Complete(HourlyTable table, LakeSite site, List<Finding> notes)
     {
-        Fill(table.AirTempC, "air temperature", notes, i => ClimateWeather.AirTempC(site, table.TimeAt(i)));
+        Fill(table.AirTempC, SeasonFindings.AirTemperature, notes, i => ClimateWeather.AirTempC(site, table.TimeAt(i)));
         double[] air = table.AirTempC;
-        Fill(table.RelativeHumidity, "humidity", notes, i => ClimateWeather.RelativeHumidity(air, i));
-        Fill(table.WindMps, "wind", notes, _ => ClimateWeather.WindMps);
+        Fill(table.RelativeHumidity, SeasonFindings.Humidity, notes, i => ClimateWeather.RelativeHumidity(air, i));
+        Fill(table.WindMps, SeasonFindings.Wind, notes, _ => ClimateWeather.WindMps);
         Clamp(table.RelativeHumidity, 0.05, 1.0);
         Clamp(table.WindMps, 0, 60);
         SkyLight.Complete(table, site, notes);
@@ -112,14 +110,14 @@ public static class WeatherPreparation
     }
 
     /// <summary>Fills one column: short gaps straight, longer ones with the same hour of the days around, all-empty ones from a climate.</summary>
-    internal static void Fill(double[] values, string name, List<string> notes, Func<int, double> climate)
+    internal static void Fill(double[] values, FindingKind name, List<Finding> notes, Func<int, double> climate)
     {
         int missing = values.Count(double.IsNaN);
         if (missing == 0) return;
         if (missing == values.Length)
         {
             for (int i = 0; i < values.Length; i++) values[i] = climate(i);
-            notes.Add($"No {name} was given: a climate for the place and date is taken.");
+            notes.Add(SeasonFindings.NotGiven.Of(name.Of()));
             return;
         }
 
@@ -134,8 +132,9 @@ public static class WeatherPreparation
             i = end;
         }
 
-        notes.Add(string.Create(CultureInfo.InvariantCulture,
-            $"{missing} of {values.Length} hours of {name} were missing and filled{(longFills > 0 ? $", {longFills} of them from the days around" : "")}."));
+        notes.Add(longFills > 0
+            ? SeasonFindings.FilledLong.Of(missing, values.Length, name.Of(), longFills)
+            : SeasonFindings.Filled.Of(missing, values.Length, name.Of()));
     }
 
     private static void Straight(double[] values, int from, int end)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Core.Grid;
 
 namespace SecondShore.Formats.Surveys.Arrays;
@@ -72,16 +71,19 @@ internal sealed record FiledArray(
     public void HoldToSize()
     {
         if (Count > GridFrame.MaxCells)
-            throw new ArrayFault(string.Create(CultureInfo.InvariantCulture, $"the grid has {string.Join(" x ", Shape)} cells where at most {GridFrame.MaxCells} are taken; cut or coarsen it."));
+            throw new ArrayFault($"the grid has {string.Join(" x ", Shape)} cells where at most {GridFrame.MaxCells} are taken; cut or coarsen it.");
     }
 }
 
 /// <summary>What is said of an array: a text, or numbers.</summary>
 internal sealed record ArrayAttribute(string Text, IReadOnlyList<double> Numbers);
 
-/// <summary>What an array file cannot be read for, as a sentence.</summary>
-internal sealed class ArrayFault(string sentence) : Exception(sentence)
+/// <summary>What an array file cannot be read for.</summary>
+internal sealed class ArrayFault(FindingForm sentence) : Exception
 {
+    /// <summary>What is wrong, and what to do.</summary>
+    public Finding Finding { get; } = sentence.ToFinding();
+
     /// <summary>The usual one.</summary>
     public static ArrayFault Damaged() => new("the file is cut short or damaged: its table of contents cannot be followed. Copy or export it again.");
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using SecondShore.Formats.Text;
 
@@ -63,13 +62,13 @@ internal sealed record AsciiGridHeader(int Columns, int Rows, double X, double Y
 
         if (!(columns is >= 1 and <= int.MaxValue) || !(rows is >= 1 and <= int.MaxValue) || columns % 1 != 0 || rows % 1 != 0)
         {
-            log.Error(file, string.Create(CultureInfo.InvariantCulture, $"the header gives {columns} columns and {rows} rows where whole numbers above 0 are expected."));
+            log.Error(file, $"the header gives {columns} columns and {rows} rows where whole numbers above 0 are expected.");
             return null;
         }
 
         if (!(cellX > 0) || !(cellY > 0) || double.IsInfinity(cellX) || double.IsInfinity(cellY))
         {
-            log.Error(file, string.Create(CultureInfo.InvariantCulture, $"the header gives a cell size of {cellX} where a number above 0 is expected."));
+            log.Error(file, $"the header gives a cell size of {cellX} where a number above 0 is expected.");
             return null;
         }
 

@@ -25,13 +25,13 @@ internal sealed class AsciiGridReader : ISurveyReader
         long left = source.Bytes.Length - header.ValuesAt;
         if (cells > GridFrame.MaxCells)
         {
-            log.Error(source.Name, string.Create(CultureInfo.InvariantCulture, $"the grid has {header.Columns} x {header.Rows} cells where at most {GridFrame.MaxCells} are taken; cut or coarsen it."));
+            log.Error(source.Name, $"the grid has {header.Columns} x {header.Rows} cells where at most {GridFrame.MaxCells} are taken; cut or coarsen it.");
             return null;
         }
 
         if (cells > left + 1)
         {
-            log.Error(source.Name, string.Create(CultureInfo.InvariantCulture, $"the header announces {header.Columns} x {header.Rows} cells, but only {left} bytes of numbers follow; the file is cut short or its header is wrong."));
+            log.Error(source.Name, $"the header announces {header.Columns} x {header.Rows} cells, but only {left} bytes of numbers follow; the file is cut short or its header is wrong.");
             return null;
         }
 
@@ -68,7 +68,7 @@ internal sealed class AsciiGridReader : ISurveyReader
         }
 
         if (cell == values.Length) return true;
-        log.Error(source.Name, string.Create(CultureInfo.InvariantCulture, $"the file ends after {cell} of {values.Length} numbers; it is cut short. Copy or export it again."));
+        log.Error(source.Name, $"the file ends after {cell} of {values.Length} numbers; it is cut short. Copy or export it again.");
         return false;
     }
 

@@ -35,7 +35,7 @@ internal sealed class GeoJsonFeatures(string file, RawSurvey raw, SurveyOptions 
         }
 
         if (_x.Count > 0) raw.Points.Add(new RawPoints([.. _x], [.. _y], [.. _z], []));
-        if (_broken > 0) log.Warn(file, FormattableString.Invariant($"{_broken} of the file's shapes have no usable coordinates and are not used."));
+        if (_broken > 0) log.Warn(file, $"{_broken} of the file's shapes have no usable coordinates and are not used.");
         if (_attribute is not null) raw.RolesTaken.Add($"{_attribute}: depth");
     }
 
@@ -49,7 +49,7 @@ internal sealed class GeoJsonFeatures(string file, RawSurvey raw, SurveyOptions 
         string text = name.GetString() ?? "";
         if (text.Contains("CRS84", StringComparison.Ordinal)) return;
         int colon = text.LastIndexOf(':');
-        CoordinateSystem? named = CoordinateSystems.Parse(colon >= 0 ? text[(colon + 1)..] : text, out string fault);
+        CoordinateSystem? named = CoordinateSystems.Parse(colon >= 0 ? text[(colon + 1)..] : text, out FindingForm fault);
         if (named is null) log.Warn(file, $"{fault} Degrees are taken.");
         else raw.Crs = named;
     }

@@ -51,7 +51,7 @@ internal sealed class GeoKeys
     }
 
     /// <summary>The coordinate system; null when the keys give none, with why in <paramref name="fault"/> when they try.</summary>
-    public CoordinateSystem? Crs(out string fault)
+    public CoordinateSystem? Crs(out FindingForm fault)
     {
         fault = "";
         int projected = Short(3072), geographic = Short(2048), model = Short(1024);
@@ -65,7 +65,7 @@ internal sealed class GeoKeys
         return model == 2 ? new GeographicSystem("geographic degrees", "") : null;
     }
 
-    private CoordinateSystem? FromParameters(int geographic, string citation, ref string fault)
+    private CoordinateSystem? FromParameters(int geographic, string citation, ref FindingForm fault)
     {
         string? projection = Short(3075) switch
         {
@@ -77,7 +77,7 @@ internal sealed class GeoKeys
         };
         if (projection is null)
         {
-            if (fault.Length == 0) fault = "the file's coordinate system is of a kind not known here; set survey.crs in lake.json, for instance \"EPSG:26918\".";
+            if (fault.IsEmpty) fault = "the file's coordinate system is of a kind not known here; set survey.crs in lake.json, for instance \"EPSG:26918\".";
             return null;
         }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Core.Grid;
 using SecondShore.Formats.Text;
 
@@ -24,7 +23,7 @@ internal sealed class GeoTiffReader : ISurveyReader
             return null;
         }
 
-        TiffDirectory? directory = TiffDirectory.Read(source.Bytes, out string fault);
+        TiffDirectory? directory = TiffDirectory.Read(source.Bytes, out FindingForm fault);
         TiffShape? shape = directory is null ? null : TiffShape.Of(directory, source.Bytes.Length, out fault);
         if (directory is null || shape is null)
         {
@@ -54,11 +53,11 @@ internal sealed class GeoTiffReader : ISurveyReader
         }
 
         RawSurvey raw = new(Format) { Raster = new RawRaster(shape.Columns, shape.Rows, values, place) };
-        raw.Crs = keys.Crs(out string fault);
+        raw.Crs = keys.Crs(out FindingForm fault);
         raw.CrsKnown = raw.Crs is null ? Knowledge.Assumed : Knowledge.Stated;
-        if (raw.Crs is null && fault.Length > 0 && source.Companion("prj") is null) raw.Doubts.Add(char.ToUpperInvariant(fault[0]) + fault[1..]);
+        if (raw.Crs is null && !fault.IsEmpty && source.Companion("prj") is null) raw.Doubts.Add(fault.ToFinding().Opening());
         if (keys.VerticalUnit is DepthUnit unit) (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
-        if (shape.Bands > 1) raw.Doubts.Add(string.Create(CultureInfo.InvariantCulture, $"The raster has {shape.Bands} bands; the first is read."));
+        if (shape.Bands > 1) raw.Doubts.Add($"The raster has {shape.Bands} bands; the first is read.");
         return raw;
     }
 
@@ -70,28 +69,28 @@ internal sealed class GeoTiffReader : ISurveyReader
 internal sealed record TiffShape(int Columns, int Rows, int Bits, int SampleFormat, int Bands, bool Planar, bool Tiled, int TileColumns, int TileRows, int Compression)
 {
     /// <summary>The shape; null with what is wrong in <paramref name="fault"/>.</summary>
-    public static TiffShape? Of(TiffDirectory d, long fileBytes, out string fault)
+    public static TiffShape? Of(TiffDirectory d, long fileBytes, out FindingForm fault)
     {
         double columns = d.Number(256, 0), rows = d.Number(257, 0), bits = d.Number(258, 1), bands = d.Number(277, 1);
         int format = (int)d.Number(339, 1), compression = (int)d.Number(259, 1);
         bool tiled = d.Count(322) > 0 || d.Count(324) > 0;
         double tileColumns = tiled ? d.Number(322, 0) : columns, tileRows = tiled ? d.Number(323, 0) : Math.Min(d.Number(278, rows), rows);
         fault = Fault(columns, rows, bits, bands, format, compression, tileColumns, tileRows, d, fileBytes);
-        return fault.Length > 0 ? null : new TiffShape((int)columns, (int)rows, (int)bits, format, (int)bands, d.Number(284, 1) == 2, tiled,
+        return !fault.IsEmpty ? null : new TiffShape((int)columns, (int)rows, (int)bits, format, (int)bands, d.Number(284, 1) == 2, tiled,
             (int)tileColumns, (int)tileRows, compression);
     }
 
-    private static string Fault(double columns, double rows, double bits, double bands, int format, int compression, double tileColumns, double tileRows, TiffDirectory d, long fileBytes)
+    private static FindingForm Fault(double columns, double rows, double bits, double bands, int format, int compression, double tileColumns, double tileRows, TiffDirectory d, long fileBytes)
     {
         if (!(columns >= 1) || !(rows >= 1)) return "the raster has no size; the file is damaged. Copy or export it again.";
-        string size = string.Create(CultureInfo.InvariantCulture, $"the raster announces {columns} x {rows} cells");
-        if (columns * rows > GridFrame.MaxCells) return string.Create(CultureInfo.InvariantCulture, $"{size} where at most {GridFrame.MaxCells} are taken; cut or coarsen it.");
+        FindingForm size = $"the raster announces {columns} x {rows} cells";
+        if (columns * rows > GridFrame.MaxCells) return $"{size} where at most {GridFrame.MaxCells} are taken; cut or coarsen it.";
         if (d.Number(262, 1) is 2 or 3 or 6 || bands is > 64 or < 1) return "the raster is a picture (colours), not depths; export the depths themselves.";
         if (bits is not (8 or 16 or 32 or 64) || format is not (1 or 2 or 3) || (format == 3 && bits < 32))
-            return string.Create(CultureInfo.InvariantCulture, $"its cells are of {bits} bits, format {format}, which is not read; export it as 32-bit floating point.");
+            return $"its cells are of {bits} bits, format {format}, which is not read; export it as 32-bit floating point.";
         double bytes = columns * rows * bands * bits / 8;
         if (bytes > (compression == 1 ? fileBytes * 1.01 + 1024 : fileBytes * 2500.0))
-            return string.Create(CultureInfo.InvariantCulture, $"{size}, but the file has only {fileBytes} bytes; it is cut short or damaged. Copy or export it again.");
+            return $"{size}, but the file has only {fileBytes} bytes; it is cut short or damaged. Copy or export it again.";
         if (!(tileColumns is >= 1 and <= 65536) || !(tileRows is >= 1 and <= 1e8) || tileColumns * tileRows * bands * bits / 8 > 600e6)
             return "the raster's tiles have an impossible size; the file is damaged. Copy or export it again.";
         return "";

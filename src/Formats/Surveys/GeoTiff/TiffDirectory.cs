@@ -17,7 +17,7 @@ internal sealed class TiffDirectory
     private TiffDirectory(byte[] bytes, bool little) => (_bytes, _little) = (bytes, little);
 
     /// <summary>Reads the directory; null with what is wrong in <paramref name="fault"/>.</summary>
-    public static TiffDirectory? Read(byte[] bytes, out string fault)
+    public static TiffDirectory? Read(byte[] bytes, out FindingForm fault)
     {
         fault = "the file is cut short or damaged: its directory of contents cannot be read; copy or export it again.";
         if (bytes.Length < 16) return null;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using BitMiracle.LibTiff.Classic;
 
 namespace SecondShore.Formats.Surveys.GeoTiff;
@@ -9,7 +8,7 @@ internal static class TiffPixels
     static TiffPixels() => Tiff.SetErrorHandler(Quiet.Instance);
 
     /// <summary>All cells of the first band, row-major from the top, NaN where there is no data; null with the fault.</summary>
-    public static float[]? Read(byte[] bytes, TiffShape shape, double noData, IProgress<double>? progress, CancellationToken cancellation, out string fault)
+    public static float[]? Read(byte[] bytes, TiffShape shape, double noData, IProgress<double>? progress, CancellationToken cancellation, out FindingForm fault)
     {
         fault = "the raster's cells cannot be decoded; the file is cut short or damaged. Copy or export it again.";
         try
@@ -19,7 +18,7 @@ internal static class TiffPixels
             if (tiff is null) return null;
             if (!tiff.IsCodecConfigured((Compression)shape.Compression))
             {
-                fault = string.Create(CultureInfo.InvariantCulture, $"the raster is compressed in a way not read here (code {shape.Compression}); export it with LZW, Deflate or no compression.");
+                fault = $"the raster is compressed in a way not read here (code {shape.Compression}); export it with LZW, Deflate or no compression.";
                 return null;
             }
 

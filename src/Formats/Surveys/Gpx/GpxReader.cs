@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Xml;
 using SecondShore.Formats.Coordinates;
@@ -30,13 +29,12 @@ internal sealed class GpxReader : ISurveyReader
         }
         catch (XmlException e)
         {
-            SafeXml.Tell(source.Name, e, log, points.Count > 0);
-            if (points.Count == 0 || e.Message.Contains("DTD", StringComparison.Ordinal)) return null;
+            if (!SafeXml.Tell(source.Name, source.Bytes, e, log, points.Count > 0)) return null;
         }
 
         RawSurvey raw = new(Format) { Crs = CoordinateSystem.Degrees, CrsKnown = Knowledge.Stated };
         points.Into(raw, options);
-        if (points.Bad > 0) log.Warn(source.Name, string.Create(CultureInfo.InvariantCulture, $"{points.Bad} points have no usable lat and lon and are not used."));
+        if (points.Bad > 0) log.Warn(source.Name, $"{points.Bad} points have no usable lat and lon and are not used.");
         return raw;
     }
 

@@ -19,7 +19,7 @@ internal static class AdjoiningRings
     {
         if (raw.Lines.Count == 0 && raw.Polygons.Count > 2 && ShareOfZones(raw, cancellation) > ZoneShare)
         {
-            log.Error(file, FormattableString.Invariant($"its {raw.Polygons.Count} polygons adjoin each other and carry no depth: they are zones of one water, not shores. Take the outline of the lake, and its depths."));
+            log.Error(file, $"its {raw.Polygons.Count} polygons adjoin each other and carry no depth: they are zones of one water, not shores. Take the outline of the lake, and its depths.");
             return false;
         }
 
@@ -149,7 +149,7 @@ internal static class AdjoiningRings
             if (!within) waters++;
         }
 
-        if (waters > 1) raw.Doubts.Add(FormattableString.Invariant($"The file holds {waters} separate waters; all are read as one survey. Cut the file to the lake you mean if they are lakes of their own."));
+        if (waters > 1) raw.Doubts.Add($"The file holds {waters} separate waters; all are read as one survey. Cut the file to the lake you mean if they are lakes of their own.");
 
         static double Area((double West, double South, double East, double North) box) => (box.East - box.West) * (box.North - box.South);
     }

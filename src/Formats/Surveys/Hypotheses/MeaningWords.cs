@@ -15,7 +15,7 @@ internal static class MeaningWords
     /// <summary>A reading in a few words.</summary>
     public static string Of(DepthMeaning reading) => $"{Sense(reading.Sense)} in {Unit(reading.Unit)}";
 
-    public static void Tell(List<string> doubts, ValueFacts values, DepthMeaning best, Knowledge sense, Knowledge unit)
+    public static void Tell(List<Finding> doubts, ValueFacts values, DepthMeaning best, Knowledge sense, Knowledge unit)
     {
         string range = string.Create(CultureInfo.InvariantCulture, $"{values.Low:G6} to {values.High:G6}");
         if (best.Sense == DepthSense.NegativeDepth && sense is Knowledge.Found)
@@ -23,7 +23,7 @@ internal static class MeaningWords
         else if (best.Sense == DepthSense.Elevation && sense is Knowledge.Found)
             doubts.Add($"Values run from {range}: taken as elevations above sea level, not depths. Set sense if they are depths.");
         else if (best.Sense == DepthSense.Depth && values.ShareNegative > 0.02 && sense != Knowledge.Set)
-            doubts.Add(string.Create(CultureInfo.InvariantCulture, $"{values.ShareNegative:P0} of the values are negative; the positive ones are taken as depths. Set sense to be sure."));
+            doubts.Add($"{values.ShareNegative:P0} of the values are negative; the positive ones are taken as depths. Set sense to be sure.");
         if (unit is Knowledge.Assumed or Knowledge.Found)
             doubts.Add($"The file names no unit; its values ({range}) are taken as {Unit(best.Unit)}. Set unit if they are in another.");
     }

@@ -102,7 +102,7 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
             int[] inside = [.. Enumerable.Range(0, points.X.Length).Where(i => crs.TryToGeo(points.X[i], points.Y[i], out double lat, out double lon)
                 && lat >= area[0] && lat <= area[2] && lon >= area[1] && lon <= area[3])];
             if (inside.Length < points.X.Length)
-                log.Note(file, string.Create(CultureInfo.InvariantCulture, $"{points.X.Length - inside.Length} points lie outside the area set and are not used."));
+                log.Note(file, $"{points.X.Length - inside.Length} points lie outside the area set and are not used.");
             raw.Points[k] = RowGroup.Keep(points, inside);
         }
     }
@@ -117,7 +117,7 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
                 farthestKm = Math.Max(farthestKm, KmBetween(new GeoPoint(midLat, GeoPoint.WrapLongitudeDeg(midLon)), lat, lon));
         int away = points.X.Length - groups[0].Indices.Count;
         raw.Points[set] = RowGroup.Keep(points, groups[0].Indices);
-        log.Warn(file, FormattableString.Invariant($"{away} points lie far from all others (up to {farthestKm:G3} km) and are not used; check them, or cut the file if they belong to the lake."));
+        log.Warn(file, $"{away} points lie far from all others (up to {farthestKm:G3} km) and are not used; check them, or cut the file if they belong to the lake.");
     }
 
     private static void Offer(List<SurveyChoice> choices, SurveyOptions set, string how, double lat, double lon)

@@ -38,12 +38,11 @@ internal sealed class KmlReader : ISurveyReader
         }
         catch (XmlException e)
         {
-            SafeXml.Tell(source.Name, e, log, marks.Count > 0);
-            if (marks.Count == 0 || e.Message.Contains("DTD", StringComparison.Ordinal)) return null;
+            if (!SafeXml.Tell(source.Name, bytes, e, log, marks.Count > 0)) return null;
         }
 
         marks.Finish();
-        if (marks.Bad > 0) log.Warn(source.Name, FormattableString.Invariant($"{marks.Bad} positions could not be read and are not used."));
+        if (marks.Bad > 0) log.Warn(source.Name, $"{marks.Bad} positions could not be read and are not used.");
         return raw;
     }
 

@@ -33,10 +33,10 @@ internal static class BagGrid
             Unit = DepthUnit.Metres,
             UnitKnown = Knowledge.Stated,
         };
-        string fault = "";
+        FindingForm fault = "";
         raw.Crs = system.Length > 0 ? CoordinateSystems.Parse(system, out fault) : null;
         raw.CrsKnown = raw.Crs is null ? Knowledge.Assumed : Knowledge.Stated;
-        if (fault.Length > 0) raw.Doubts.Add(char.ToUpperInvariant(fault[0]) + fault[1..]);
+        if (!fault.IsEmpty) raw.Doubts.Add(fault.ToFinding().Opening());
         if (arrays.Exists(a => a.Name == FinerGrids)) raw.Doubts.Add("The file holds finer grids within its cells; the coarse one is read.");
         return raw;
     }

@@ -37,13 +37,13 @@ internal static partial class CfFacts
     {
         FiledArray? mapping = arrays.Find(a => a.Name == depths.Text("grid_mapping"));
         string wkt = mapping is null ? "" : ((string[])["crs_wkt", "spatial_ref", "esri_pe_string"]).Select(mapping.Text).FirstOrDefault(t => t.Length > 0) ?? "";
-        string fault = "";
+        FindingForm fault = "";
         if (wkt.Length > 0) raw.Crs = LastCode().Match(wkt) is { Success: true } code && !wkt.Contains("CS[", StringComparison.Ordinal)
             ? CoordinateSystems.Parse(code.Groups[1].Value, out fault)
             : CoordinateSystems.FromWkt(wkt, out fault);
         if (raw.Crs is null && degrees) raw.Crs = new GeographicSystem("geographic degrees", "");
         raw.CrsKnown = raw.Crs is null ? Knowledge.Assumed : Knowledge.Stated;
-        if (raw.Crs is null && fault.Length > 0) raw.Doubts.Add(char.ToUpperInvariant(fault[0]) + fault[1..]);
+        if (raw.Crs is null && !fault.IsEmpty) raw.Doubts.Add(fault.ToFinding().Opening());
     }
 
     private static DepthUnit? Unit(string units) => units.ToLowerInvariant() switch

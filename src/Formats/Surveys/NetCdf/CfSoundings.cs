@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Core.Grid;
 using SecondShore.Formats.Surveys.Arrays;
 
@@ -15,7 +14,7 @@ internal static class CfSoundings
         {
             List<FiledArray> alike = arrays.FindAll(a => a != x && IsList(a) && a.Count == x.Count);
             if (alike.Find(CfFacts.IsNorth) is not FiledArray y || CfFacts.NamedForDepth(alike) is not FiledArray depths) continue;
-            if (x.Count > GridFrame.MaxCells) throw new ArrayFault(string.Create(CultureInfo.InvariantCulture, $"the file has {x.Count} soundings where at most {GridFrame.MaxCells} are taken; cut or thin it."));
+            if (x.Count > GridFrame.MaxCells) throw new ArrayFault($"the file has {x.Count} soundings where at most {GridFrame.MaxCells} are taken; cut or thin it.");
             RawSurvey raw = new(format);
             raw.Points.Add(new RawPoints(x.Numbers(cancel), y.Numbers(cancel), [.. depths.Scaled(cancel).Select(depth => (double)depth)], []));
             CfFacts.Tell(depths, arrays, CfFacts.IsDegrees(x) && CfFacts.IsDegrees(y), raw);

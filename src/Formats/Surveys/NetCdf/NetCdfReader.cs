@@ -31,7 +31,7 @@ internal sealed class NetCdfReader : ISurveyReader
         }
         catch (ArrayFault fault)
         {
-            log.Error(source.Name, fault.Message);
+            log.Error(source.Name, fault.Finding);
             return null;
         }
     }

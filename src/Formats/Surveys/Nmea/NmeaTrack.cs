@@ -55,9 +55,9 @@ internal sealed class NmeaTrack
         if (kind >= 0) raw.RolesTaken.Add($"depths: {names[kind]}");
         raw.RolesTaken.Add(FormattableString.Invariant($"fixes: {Fixes}"));
         if (!double.IsNaN(_coldest)) raw.RolesTaken.Add(FormattableString.Invariant($"water temperature {_coldest} to {_warmest} degC"));
-        if (_wrong > 0) log.Warn(file, FormattableString.Invariant($"{_wrong} of {Sentences} sentences have a wrong checksum and are not used."));
-        if (_without > 0) log.Note(file, FormattableString.Invariant($"{_without} sentences carry no checksum; they are used."));
-        if (_lost > 0) log.Note(file, FormattableString.Invariant($"the sounder lost the bottom {_lost} times; those have no depth."));
+        if (_wrong > 0) log.Warn(file, $"{_wrong} of {Sentences} sentences have a wrong checksum and are not used.");
+        if (_without > 0) log.Note(file, $"{_without} sentences carry no checksum; they are used.");
+        if (_lost > 0) log.Note(file, $"the sounder lost the bottom {_lost} times; those have no depth.");
         bool belowTransducer = kind == 2 || (kind == 1 && !(_offset > 0));
         if (belowTransducer && options.TransducerDepthM is null)
             raw.Doubts.Add("Depths are below the transducer, and the log does not say how deep that hangs: set transducer_depth_m (0.2 to 0.5 m is usual) to add it.");
@@ -67,7 +67,7 @@ internal sealed class NmeaTrack
     /// <summary>Says how many depths had no fix near them; after <see cref="ToPoints"/>.</summary>
     public void TellUnplaced(string file, ProblemLog log)
     {
-        if (_unplaced > 0) log.Warn(file, FormattableString.Invariant($"{_unplaced} depths lie in gaps between fixes and are not used."));
+        if (_unplaced > 0) log.Warn(file, $"{_unplaced} depths lie in gaps between fixes and are not used.");
     }
 
     /// <summary>Soundings in order, or, without any depth, the bare fixes.</summary>

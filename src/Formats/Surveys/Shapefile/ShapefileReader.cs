@@ -27,7 +27,7 @@ internal sealed class ShapefileReader : ISurveyReader
         DepthAttribute? attribute = table is null ? null : DepthAttribute.Choose(table.NumericNames(shapes.Records), options);
         if (attribute is not null && options.DepthColumn is null && (attribute.Sense == DepthSense.Elevation || shapes.All.Any(s => s.Kind == ShapeKind.Polygons)) && SingleValue(table!, attribute.Name, shapes.Records) is double level)
         {
-            raw.Doubts.Add(FormattableString.Invariant($"All shapes stand at {attribute.Name} {level}: taken as outlines at that level, not as contours."));
+            raw.Doubts.Add($"All shapes stand at {attribute.Name} {level}: taken as outlines at that level, not as contours.");
             attribute = null;
         }
 
@@ -41,8 +41,8 @@ internal sealed class ShapefileReader : ISurveyReader
         if (attribute is not null) raw.RolesTaken.Add($"{attribute.Name}: {(attribute.Sense == DepthSense.Elevation ? "elevation" : "depth")}");
         Fill(raw, shapes, table, attribute);
         if (shapes.Damaged) log.Warn(source.Name, "the file ends in the middle of a shape; the shapes before it are used.");
-        if (shapes.Nulls > 0) log.Note(source.Name, FormattableString.Invariant($"{shapes.Nulls} records have no shape."));
-        if (shapes.OtherKinds > 0) log.Warn(source.Name, FormattableString.Invariant($"{shapes.OtherKinds} shapes are of a kind not read here and are not used."));
+        if (shapes.Nulls > 0) log.Note(source.Name, $"{shapes.Nulls} records have no shape.");
+        if (shapes.OtherKinds > 0) log.Warn(source.Name, $"{shapes.OtherKinds} shapes are of a kind not read here and are not used.");
         return raw;
     }
 
@@ -84,7 +84,7 @@ internal sealed class ShapefileReader : ISurveyReader
 
         if (loops.Count > 0) raw.Polygons.AddRange(RingNesting.Nest(loops));
         if (x.Count > 0) raw.Points.Add(new RawPoints([.. x], [.. y], [.. z], []));
-        if (open > 0) raw.Doubts.Add(FormattableString.Invariant($"{open} lines without a depth are open pieces, not loops, and cannot serve as a shoreline."));
+        if (open > 0) raw.Doubts.Add($"{open} lines without a depth are open pieces, not loops, and cannot serve as a shoreline.");
     }
 
     private static double? SingleValue(DbfTable table, string column, int records)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Text;
 
@@ -36,7 +35,7 @@ internal sealed class XyzReader : ISurveyReader
 
         RawSurvey raw = new(Format) { Question = layout.Roles.Question, Words = WordsOf(source.Name, layout) };
         if (raw.Question is not null) return raw;
-        if (encoding != "UTF-8") raw.Doubts.Add($"The text was read as {encoding}.");
+        if (encoding != "UTF-8") raw.Doubts.Add($"The text was read as {Finding.Of(encoding)}.");
         XyzRows rows = new(source.Name, layout, log);
         RawPoints points = rows.Read(progress, cancellation);
         raw.Rows = (rows.Total, rows.Unreadable + rows.WithoutFix);
@@ -66,7 +65,7 @@ internal sealed class XyzReader : ISurveyReader
         if (raw.Unit is null && UnitInWords(layout.Preamble) is DepthUnit unit)
         {
             (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
-            raw.Doubts.Add($"The lines before the data name {(unit == DepthUnit.Feet ? "feet" : "metres")}: taken as the unit of depth.");
+            raw.Doubts.Add($"The lines before the data name {Finding.Of(unit == DepthUnit.Feet ? "feet" : "metres")}: taken as the unit of depth.");
         }
 
         Tell(raw, layout, "east or longitude", layout.XColumn);
@@ -74,7 +73,7 @@ internal sealed class XyzReader : ISurveyReader
         Tell(raw, layout, "depth", layout.DepthColumn);
         raw.RolesTaken.Add($"separator: {(layout.Table.Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", _ => "blanks" })}{(layout.DecimalComma ? ", decimal comma" : "")}");
         if (layout.HeaderRow < 0)
-            raw.Doubts.Add(string.Create(CultureInfo.InvariantCulture, $"The file has no header: columns {layout.XColumn + 1} and {layout.YColumn + 1} are taken as position (east, north) and column {layout.DepthColumn + 1} as depth."));
+            raw.Doubts.Add($"The file has no header: columns {layout.XColumn + 1} and {layout.YColumn + 1} are taken as position (east, north) and column {layout.DepthColumn + 1} as depth.");
         if (layout.Roles.Place!.Form == AngleForm.DegreeMinutes)
         {
             raw.Doubts.Add("The position is written as degrees and minutes in one number.");
@@ -98,7 +97,7 @@ internal sealed class XyzReader : ISurveyReader
         }
         else if (!degrees && layout.Roles.Place!.NamedDegrees)
         {
-            raw.Doubts.Add(FormattableString.Invariant($"The columns are named latitude and longitude but hold numbers such as {x:G9} and {y:G9}: taken as metres in a plane."));
+            raw.Doubts.Add($"The columns are named latitude and longitude but hold numbers such as {x:G9} and {y:G9}: taken as metres in a plane.");
             raw.MayBeSwapped = !chosen;
         }
         else if (!degrees)
@@ -117,7 +116,7 @@ internal sealed class XyzReader : ISurveyReader
     private static void Tell(RawSurvey raw, XyzLayout layout, string role, int column)
     {
         string name = layout.HeaderRow >= 0 ? TextDecoding.Excerpt(layout.Table[layout.HeaderRow, column]) : "";
-        raw.RolesTaken.Add(name.Length > 0 ? $"{name}: {role}" : string.Create(CultureInfo.InvariantCulture, $"column {column + 1}: {role}"));
+        raw.RolesTaken.Add(name.Length > 0 ? $"{name}: {role}" : $"column {column + 1}: {role}");
     }
 
     private static DepthUnit? UnitInWords(string preamble)

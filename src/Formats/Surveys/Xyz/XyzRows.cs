@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Formats.Surveys.Hypotheses;
 using SecondShore.Formats.Text;
 
@@ -56,10 +55,10 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
             z.Add(pz);
         }
 
-        if (empty > 0) log.Note(file, string.Create(CultureInfo.InvariantCulture, $"{empty} rows have no depth and are not used."));
-        if (marks > 0) log.Note(file, string.Create(CultureInfo.InvariantCulture, $"{marks} rows hold a mark for no data (such as -9999) as depth and are not used."));
+        if (empty > 0) log.Note(file, $"{empty} rows have no depth and are not used.");
+        if (marks > 0) log.Note(file, $"{marks} rows hold a mark for no data (such as -9999) as depth and are not used.");
         if (WithoutFix > 0)
-            log.Warn(file, string.Create(CultureInfo.InvariantCulture, $"{WithoutFix} rows lie at 0, 0 (no fix), the first on line {firstWithoutFix}; they are not used."));
+            log.Warn(file, $"{WithoutFix} rows lie at 0, 0 (no fix), the first on line {firstWithoutFix}; they are not used.");
         return new RawPoints([.. x], [.. y], [.. z], []);
     }
 
@@ -87,7 +86,6 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
         Unreadable++;
         int column = !Value(row, layout.XColumn, out _) ? layout.XColumn : !Value(row, layout.YColumn, out _) ? layout.YColumn : layout.DepthColumn;
         string cell = TextDecoding.Excerpt(layout.Table[row, column]);
-        log.Row(file, layout.Table.Line(row), "row without numbers", string.Create(CultureInfo.InvariantCulture,
-            $"column {column + 1} is '{cell}' where a number is expected; the row is not used."));
+        log.Row(file, layout.Table.Line(row), "row without numbers", $"column {column + 1} is '{cell}' where a number is expected; the row is not used.");
     }
 }

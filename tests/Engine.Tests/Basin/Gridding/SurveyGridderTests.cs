@@ -34,7 +34,7 @@ public class SurveyGridderTests
     {
         GriddedLake lake = SurveyGridder.Grid(new Survey { Soundings = [Cone(3000)] });
         Assert.True(lake.IsGridded);
-        Assert.Contains(lake.Assumed, a => a.StartsWith("No shoreline is given", StringComparison.Ordinal));
+        Assert.Contains(lake.Assumed, a => a.Say(UnitSystem.Metric).StartsWith("No shoreline is given", StringComparison.Ordinal));
         Assert.InRange(lake.Hypsography.SurfaceAreaM2, 0.9 * Math.PI * 490 * 490, Math.PI * 500 * 500);
     }
 
@@ -119,7 +119,7 @@ public class SurveyGridderTests
         var points = ConePoints(1000).Concat(Enumerable.Range(0, 6).Select(i => (6000.0 + i, -3000.0, 4.0)));
         GriddedLake lake = SurveyGridder.Grid(new Survey { Soundings = [LakeShapes.Soundings(points)] });
         Assert.True(lake.IsGridded);
-        Assert.Contains(lake.Assumed, a => a.StartsWith("6 soundings lie far off", StringComparison.Ordinal));
+        Assert.Contains(lake.Assumed, a => a.Say(UnitSystem.Metric).StartsWith("6 soundings lie far off", StringComparison.Ordinal));
         Assert.True(lake.Grid.Frame.EastM - lake.Grid.Frame.WestM < 1200);
     }
 
@@ -127,8 +127,9 @@ public class SurveyGridderTests
     {
         GriddedLake lake = SurveyGridder.Grid(survey);
         Assert.False(lake.IsGridded);
-        Assert.Contains(part, lake.Refusal, StringComparison.Ordinal);
-        Assert.EndsWith(".", lake.Refusal, StringComparison.Ordinal);
+        string refusal = lake.Refusal.Say(UnitSystem.Metric);
+        Assert.Contains(part, refusal, StringComparison.Ordinal);
+        Assert.EndsWith(".", refusal, StringComparison.Ordinal);
     }
 
     private static SoundingSet Cone(int count) => LakeShapes.Soundings(ConePoints(count));

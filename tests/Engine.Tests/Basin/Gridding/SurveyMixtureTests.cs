@@ -43,9 +43,9 @@ public class SurveyMixtureTests
         Survey survey = new() { Soundings = [LakeShapes.Soundings(points)], Shoreline = new Shoreline([new WaterPolygon(LakeShapes.CircleRing(0, 0, 20), [])]) };
         GriddedLake lake = SurveyGridder.Grid(survey, new GridOptions { Projection = LakeShapes.Plane, CellM = 10 });
         Assert.Equal(8, lake.Grid!.DepthAtM(new(150, -150)), 0.1);
-        Assert.Contains(lake.Assumed, a => a.Contains("not the shore of this water", StringComparison.Ordinal));
+        Assert.Contains(lake.Assumed, a => a.Say(UnitSystem.Metric).Contains("not the shore of this water", StringComparison.Ordinal));
         Survey whole = survey with { Shoreline = LakeShapes.Circle(600) };
-        Assert.DoesNotContain(SurveyGridder.Grid(whole, new GridOptions { Projection = LakeShapes.Plane, CellM = 10 }).Assumed, a => a.Contains("not the shore", StringComparison.Ordinal));
+        Assert.DoesNotContain(SurveyGridder.Grid(whole, new GridOptions { Projection = LakeShapes.Plane, CellM = 10 }).Assumed, a => a.Say(UnitSystem.Metric).Contains("not the shore", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public class SurveyMixtureTests
         Survey survey = new() { Soundings = [LakeShapes.Soundings(points)], Shoreline = new([new WaterPolygon(LakeShapes.Ring(outline), [])]) };
         GriddedLake lake = SurveyGridder.Grid(survey, new GridOptions { Projection = LakeShapes.Plane, CellM = 5 });
         Assert.True(lake.Grid!.DepthAtM(new(0, 600)) > 1);
-        Assert.Contains(lake.Assumed, a => a.Contains("no sounding near", StringComparison.Ordinal));
+        Assert.Contains(lake.Assumed, a => a.Say(UnitSystem.Metric).Contains("no sounding near", StringComparison.Ordinal));
         int there = lake.Grid.Frame.Index((int)lake.Grid.Frame.ColumnAt(0), (int)lake.Grid.Frame.RowAt(600));
         Assert.True(lake.Grid.DepthSdM[there] > 0.5, "and its doubt is told");
     }

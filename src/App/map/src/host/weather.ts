@@ -4,7 +4,7 @@ import { filesOf } from "../device/files";
 import { engine, type ProgressListener } from "../worker/client";
 import { hostUrl } from "./calls";
 
-/** Weather through the host, put among the lake's files. Rejects with "away", "status NNN", or the host's own sentence. */
+/** Weather through the host, put among the lake's files. Rejects with "away", or "host NNN" and the host's own sentence where it gave one. */
 export async function weatherFromHost(path: string, json: string, lake: string): Promise<string> {
   const { url, headers } = await hostUrl(path);
   let answer: Response;
@@ -13,7 +13,7 @@ export async function weatherFromHost(path: string, json: string, lake: string):
   } catch {
     throw new Error("away");
   }
-  if (!answer.ok) throw new Error(await answer.json().then((told: { detail?: string }) => told.detail, () => undefined) ?? `status ${answer.status}`);
+  if (!answer.ok) throw new Error(`host ${answer.status} ${await answer.json().then((told: { detail?: string }) => told.detail ?? "", () => "")}`);
   const bytes = new Uint8Array(await answer.arrayBuffer());
   return keep(lake, engine.request("weather", json, { lake, files: [{ path: "weather.zip", bytes }] }));
 }

@@ -65,7 +65,10 @@ async function answer(request: EngineRequest): Promise<void> {
     arrays = {};
     send({ type: "answer", id, json, arrays: out, tookMs: performance.now() - began }, Object.values(out).map((a) => a.buffer));
   } catch (error) {
-    send({ type: "failed", id, message: error instanceof Error ? error.message : String(error) });
+    const message = error instanceof Error ? error.message : String(error);
+    // What is not a sentence for the user is for whoever looks into the console.
+    if (!message.startsWith("said:")) console.error(error);
+    send({ type: "failed", id, message });
   }
 }
 

@@ -2,27 +2,44 @@ using System.Globalization;
 using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Core.Words;
 
-namespace SecondShore.Answers.Words;
+namespace SecondShore.Words;
+
+/// <summary>Where words are read.</summary>
+public enum ReadIn
+{
+    /// <summary>At a terminal, where a sentence may name an option or another verb.</summary>
+    Terminal,
+
+    /// <summary>In the app, where it names a place or a button.</summary>
+    App,
+}
 
 /// <summary>How a person wants to read numbers: feet, pounds, ounces, miles and Fahrenheit, or metric.</summary>
 /// <remarks>Two instances in English, and others in other languages; every sentence the product says goes through one of them.</remarks>
 public sealed class UnitSystem
 {
+    private static readonly double SquareMetresPerAcre = 4046.8564224;
     private readonly bool _metric;
 
-    private UnitSystem(bool metric, Speech speech) => (_metric, Speech) = (metric, speech);
+    private UnitSystem(bool metric, Speech speech, ReadIn place) => (_metric, Speech, Place) = (metric, speech, place);
 
     /// <summary>Feet, miles, ounces, Fahrenheit.</summary>
-    public static UnitSystem Feet { get; } = new(false, Speech.English);
+    public static UnitSystem Feet { get; } = new(false, Speech.English, ReadIn.Terminal);
 
     /// <summary>Metres, kilometres, grams, Celsius.</summary>
-    public static UnitSystem Metric { get; } = new(true, Speech.English);
+    public static UnitSystem Metric { get; } = new(true, Speech.English, ReadIn.Terminal);
 
     /// <summary>The language of its words.</summary>
     public Speech Speech { get; }
 
+    /// <summary>Where the words are read: only a terminal is told of options.</summary>
+    public ReadIn Place { get; }
+
     /// <summary>The same units in another language.</summary>
-    public UnitSystem In(Speech speech) => new(_metric, speech);
+    public UnitSystem In(Speech speech) => new(_metric, speech, Place);
+
+    /// <summary>The same units and language, read elsewhere.</summary>
+    public UnitSystem In(ReadIn place) => new(_metric, Speech, place);
 
     /// <summary>Whether this is the metric system.</summary>
     public bool IsMetric => _metric;
@@ -66,6 +83,14 @@ public sealed class UnitSystem
     /// <summary>A short way: feet or metres.</summary>
     public string ShortDistance(double distanceM) =>
         _metric ? $"{Text(distanceM, "0")} m" : $"{Text(distanceM / Length.MetresPerFoot, "0")} ft";
+
+    /// <summary>A small difference of depth, to a tenth: <c>1.3 ft</c> or <c>0.4 m</c>.</summary>
+    public string Difference(double differenceM) => $"{Text(DepthFrom(differenceM), "0.0")} {DepthUnit}";
+
+    /// <summary>An area of water: <c>494 acres</c> or <c>2 km2</c>.</summary>
+    public string Area(double areaM2) => _metric
+        ? $"{Text(areaM2 / 1e6, "0.##")} km2"
+        : Speech.Say($"{Text(areaM2 / SquareMetresPerAcre, areaM2 < 40_000 ? "0.#" : "0")} acres");
 
     /// <summary>A speed such as <c>0.7 mph</c> or <c>1.1 km/h</c>.</summary>
     public string Pace(double speedMps) => _metric
