@@ -20,6 +20,8 @@ internal sealed class AppInStep : IFigure
     private static async Task<Measured[]> VisitAsync(IPage page)
     {
         await FillAsync(new Uri(page.Url));
+        await page.APIRequest.GetAsync($"{new Uri(page.Url).GetLeftPart(UriPartial.Authority)}/api/open?key={AppVisit.Key}");
+        await page.ReloadAsync();
         await page.Locator(".mast .t").ClickAsync();
         ILocator take = page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take it onto this device Bench lake" });
         await take.WaitForAsync();
@@ -41,6 +43,7 @@ internal sealed class AppInStep : IFigure
     private static async Task FillAsync(Uri page)
     {
         using HttpClient http = new() { BaseAddress = new Uri(page.GetLeftPart(UriPartial.Authority)) };
+        http.DefaultRequestHeaders.Authorization = new("Bearer", AppVisit.Key);
         (await http.PutAsJsonAsync($"/api/lakes/{Lake}", new NewHostLake("Bench lake"), RecordsJson.Default.NewHostLake)).EnsureSuccessStatusCode();
         DateTimeOffset at = new(2026, 9, 1, 0, 0, 0, TimeSpan.Zero);
         foreach (int[] batch in Enumerable.Range(0, Entries).Chunk(RecordRules.MaxRecordsPerMessage))

@@ -26,13 +26,14 @@ internal sealed class HostLoad : IFigure
           local n = 0
           for line in io.lines(args[1]) do n = n + 1; if n % 2 == id then bodies[#bodies + 1] = line end end
           path = "/api/lakes/ketterfold-0001/records"
+          own = { ["Authorization"] = "BEARER" }
         end
         function delay() return math.random(60, 140) end
         function request()
           local r = math.random()
-          if r < 0.4 then at = at % #bodies + 1; return wrk.format("POST", path, { ["Content-Type"] = "application/json" }, bodies[at]) end
-          if r < 0.9 then return wrk.format("GET", path .. "?epoch=" .. epoch .. "&after=" .. cursor) end
-          return wrk.format("GET", "/api/lakes")
+          if r < 0.4 then at = at % #bodies + 1; return wrk.format("POST", path, { ["Content-Type"] = "application/json", ["Authorization"] = "BEARER" }, bodies[at]) end
+          if r < 0.9 then return wrk.format("GET", path .. "?epoch=" .. epoch .. "&after=" .. cursor, own) end
+          return wrk.format("GET", "/api/lakes", own)
         end
         function response(status, headers, body)
           local e, c = body:match('"epoch":"(%x+)","cursor":(%d+)')
@@ -59,11 +60,13 @@ internal sealed class HostLoad : IFigure
         try
         {
             Uri address = await HostProcess.AddressAsync(host);
+            string bearer = HostProcess.Bearer(Path.Combine(folder, "data"));
             using HttpClient http = new() { BaseAddress = address };
+            http.DefaultRequestHeaders.Add("Authorization", bearer);
             (await http.PutAsJsonAsync($"/api/lakes/{Lake}", new NewHostLake(Lake), RecordsJson.Default.NewHostLake)).EnsureSuccessStatusCode();
             string bodies = Path.Combine(folder, "bodies"), script = Path.Combine(folder, "mixed.lua");
             await File.WriteAllLinesAsync(bodies, Enumerable.Range(0, 20_000).Select(Body));
-            await File.WriteAllTextAsync(script, Script);
+            await File.WriteAllTextAsync(script, Script.Replace("BEARER", bearer, StringComparison.Ordinal));
             using CancellationTokenSource end = new();
             Task[] slow = [.. Enumerable.Range(0, 100).Select(_ => DripAsync(address, end.Token))];
             string result = await RunAsync("wrk", $"-t2 -c56 -d{seconds}s --timeout 10s -s {script} {address} -- {bodies}");

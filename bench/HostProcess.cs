@@ -13,6 +13,9 @@ internal static class HostProcess
         return Process.Start(new ProcessStartInfo("dotnet", [dll, "--urls", "http://127.0.0.1:0", "--data", data, "--requests-per-second", "100000"]) { RedirectStandardOutput = true })!;
     }
 
+    /// <summary>What a program of the host's own account sends: the key that this start left in the data folder.</summary>
+    public static string Bearer(string data) => "Bearer " + File.ReadAllText(Path.Combine(data, "host.key"));
+
     public static async Task<Uri> AddressAsync(Process host)
     {
         string mark = "Second Shore is at ";

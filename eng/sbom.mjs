@@ -1,20 +1,30 @@
 // CycloneDX from NuGet's project.assets.json and npm's package-lock.json: node sbom.mjs OUT LOCK ASSETS...
 import { readFile, writeFile } from "node:fs/promises";
 
-const [out, lock, ...assets] = process.argv.slice(2);
+const [out, lock, runtimes, ...assets] = process.argv.slice(2);
 const components = new Map();
 const add = (component) => components.set(component.purl, component);
 
 for (const file of assets) {
   const json = JSON.parse(await readFile(file, "utf8"));
+  // What only helps to build ends up in no release.
+  const used = new Set(Object.values(json.targets).flatMap((target) => Object.entries(target)
+    .filter(([, part]) => ["runtime", "runtimeTargets", "native"].some((kind) => Object.keys(part[kind] ?? {}).some((path) => !path.endsWith("_._"))))
+    .map(([key]) => key)));
   for (const [key, library] of Object.entries(json.libraries)) {
-    if (library.type !== "package") continue;
+    if (library.type !== "package" || !used.has(key)) continue;
     const [name, version] = key.split("/");
     add({
       type: "library", "bom-ref": `pkg:nuget/${name}@${version}`, name, version, purl: `pkg:nuget/${name}@${version}`,
       hashes: library.sha512 ? [{ alg: "SHA-512", content: Buffer.from(library.sha512, "base64").toString("hex") }] : [],
     });
   }
+}
+
+// The runtime that a self-contained release carries.
+for (const line of runtimes.split("\n").filter(Boolean)) {
+  const [name, version] = line.split(" ");
+  add({ type: "framework", "bom-ref": `pkg:generic/${name}@${version}`, name, version, purl: `pkg:generic/${name}@${version}`, hashes: [] });
 }
 
 const npm = JSON.parse(await readFile(lock, "utf8"));

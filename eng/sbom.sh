@@ -11,4 +11,6 @@ for project in Host Cli App; do
   files+=("$file")
 done
 mkdir -p "$(dirname "$out")"
-node eng/sbom.mjs "$out" src/App/map/package-lock.json "${files[@]}"
+runtimes=$(dotnet --list-runtimes | awk '$1 ~ /^Microsoft\.(NETCore|AspNetCore)\.App$/ && $2 ~ /^10\./ { latest[$1] = $2 } END { for (name in latest) print name, latest[name] }')
+[ -n "$runtimes" ] || { echo "dotnet lists no runtime of version 10; install it." >&2; exit 1; }
+node eng/sbom.mjs "$out" src/App/map/package-lock.json "$runtimes" "${files[@]}"

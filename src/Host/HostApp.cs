@@ -15,14 +15,16 @@ public static class HostApp
     /// <summary>Builds the server, not yet listening. Arguments are the framework's own, such as <c>--urls</c>, and those of <c>docs/how-to/host.md</c>.</summary>
     public static WebApplication Build(string[] args)
     {
+        Dictionary<string, string?> variables = HostOptions.Variables(Environment.GetEnvironmentVariables());
+        Dictionary<string, string?> options = HostOptions.Parse(args);
         WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
-            Args = args,
+            Args = [.. options.Select(o => $"--{o.Key}={o.Value}")],
             // Named here, so that the list of static files is found whoever starts the server.
             ApplicationName = typeof(HostApp).Assembly.GetName().Name,
             ContentRootPath = ContentRoot(),
         });
-        builder.Configuration.AddEnvironmentVariables("SECONDSHORE_").AddCommandLine(args);
+        builder.Configuration.AddInMemoryCollection(variables).AddInMemoryCollection(options);
         HostSettings settings = HostSettings.From(builder.Configuration);
         if (string.IsNullOrEmpty(builder.Configuration["urls"]) && builder.Configuration["http_ports"] is null) builder.WebHost.UseUrls(HostSettings.DefaultAddress);
         ConfigureServer(builder, settings);
@@ -40,6 +42,8 @@ public static class HostApp
     {
         options.AddServerHeader = false;
         ServerLimits.Apply(options);
+        ConnectionLimit connections = new(settings);
+        options.ConfigureEndpointDefaults(endpoint => endpoint.Use(connections.Around));
         if (settings.Certificate is { } file) options.ConfigureHttpsDefaults(https => https.ServerCertificate = Certificate(file, settings.CertificateKey));
     });
 
@@ -51,11 +55,17 @@ public static class HostApp
         services.AddSingleton(settings.Quota);
         services.AddHostStore(settings);
         services.AddSingleton<Meters>();
+        services.AddSingleton<StartKey>();
+        services.AddSingleton<PairingWaits>();
+        services.AddSingleton<Turns>();
+        services.AddTransient<Quiet>();
         services.AddDevices();
         if (settings.Apps.Count > 0) services.AddCors(options => NamedApps.Apply(options, settings));
         services.AddSingleton<TripIntake>();
         services.AddHostRateLimits(settings);
         services.AddRequestTimeouts(options => options.DefaultPolicy = new() { Timeout = TimeSpan.FromSeconds(30), TimeoutStatusCode = StatusCodes.Status503ServiceUnavailable });
+        // Else the framework answers with nothing at all where a number or a body cannot be read.
+        services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.ConfigureHttpJsonOptions(options => ApiJson.Apply(options.SerializerOptions));
         services.AddResponseCompression(options => options.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes]);
         services.AddHealthChecks().AddCheck<StoreHealth>("store", tags: ["ready"]);
@@ -81,14 +91,16 @@ public static class HostApp
         app.MapHealthChecks("/health/ready", new() { Predicate = check => check.Tags.Contains("ready") });
         RouteGroupBuilder api = app.MapGroup("/api").RequireRateLimiting(RateLimits.Device);
         api.MapHostStanding();
+        api.MapOpen();
         api.MapPairing();
         api.MapDevices();
         api.MapLakes();
-        api.MapRecords();
+        Turns turns = app.Services.GetRequiredService<Turns>();
+        api.MapRecords(turns);
         api.MapFiles();
-        api.MapTrips();
-        api.MapWeather();
-        api.MapFallback(() => Results.Json(new Records.HostError("There is no such address here; docs/how-to/host.md lists them."), statusCode: StatusCodes.Status404NotFound));
+        api.MapTrips(turns);
+        api.MapWeather(turns);
+        api.MapFallback(() => Replies.No(StatusCodes.Status404NotFound, "There is no such address here; docs/how-to/host.md lists them."));
         app.MapStaticAssets();
         app.MapFallbackToFile("index.html");
     }
@@ -102,7 +114,7 @@ public static class HostApp
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or System.Security.Cryptography.CryptographicException)
         {
-            throw new SettingsException($"The certificate {file} cannot be used: {e.Message} Give a PEM file, and its key with --certificate-key.");
+            throw new SettingsException($"The certificate {file} cannot be used: it is missing, may not be read, or has no key with it. Give a PEM file, and its key with --certificate-key.");
         }
     }
 

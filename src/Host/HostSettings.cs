@@ -37,6 +37,9 @@ internal sealed record HostSettings
     /// <summary>Whether devices must pair: always beyond loopback, and behind a proxy.</summary>
     public bool Pairing { get; init; }
 
+    /// <summary>Connections that one address may hold open.</summary>
+    public int ConnectionsPerAddress { get; init; } = 200;
+
     /// <summary>Requests a second that one device may make for long.</summary>
     public int RequestsPerSecond { get; init; } = 100;
 
@@ -77,11 +80,19 @@ internal sealed record HostSettings
             Certificate = configuration["certificate"],
             CertificateKey = configuration["certificate-key"],
             // A page from elsewhere is known by its device's token and by nothing else.
-            Pairing = open || proxies.Length > 0 || apps.Length > 0 || configuration["pairing"] is "always",
+            Pairing = open || proxies.Length > 0 || apps.Length > 0 || OneOf(configuration, "pairing", "by-address", "always") == "always",
             RequestsPerSecond = Number(configuration, "requests-per-second", 100, 1, 100_000),
             PairingsPerMinute = Number(configuration, "pairings-per-minute", 5, 1, 1000),
-            JsonLogs = configuration["log"] is "json",
-            Quota = StoreQuota.Default with { BytesPerLake = (long)Number(configuration, "lake-megabytes", 4096, 1, 1_000_000) << 20 },
+            ConnectionsPerAddress = Number(configuration, "connections-per-address", 200, 1, 100_000),
+            JsonLogs = OneOf(configuration, "log", "text", "json") == "json",
+            Quota = StoreQuota.Default with
+            {
+                Lakes = Number(configuration, "lakes", StoreQuota.Default.Lakes, 1, 1_000_000),
+                LakesPerDevice = Number(configuration, "lakes-per-device", StoreQuota.Default.LakesPerDevice, 0, 1_000_000),
+                BytesPerLake = Megabytes(configuration, "lake-megabytes", StoreQuota.Default.BytesPerLake),
+                BytesPerDevice = Megabytes(configuration, "device-megabytes", StoreQuota.Default.BytesPerDevice),
+                StoreBytes = Megabytes(configuration, "store-megabytes", StoreQuota.Default.StoreBytes),
+            },
             WeatherForecast = Optional(configuration, "weather"),
             WeatherArchive = Optional(configuration, "weather-archive"),
         };
@@ -111,6 +122,17 @@ internal sealed record HostSettings
     private static Uri? Optional(IConfiguration configuration, string key) => configuration[key] is not { Length: > 0 } text ? null
         : Uri.TryCreate(text, UriKind.Absolute, out Uri? address) && address.Scheme is "http" or "https" ? new Uri(text)
         : throw new SettingsException($"--{key} {text} is no web address; write it like https://weather.example/v1/forecast.");
+
+    // A word that is not one of those expected must not count as the lesser of them.
+    private static string OneOf(IConfiguration configuration, string key, params ReadOnlySpan<string> words)
+    {
+        if (configuration[key] is not { Length: > 0 } text) return words[0];
+        foreach (string word in words) if (word == text) return word;
+        throw new SettingsException($"--{key} {text} is not understood; use {string.Join(" or ", words.ToArray())}.");
+    }
+
+    private static long Megabytes(IConfiguration configuration, string key, long otherwise) =>
+        (long)Number(configuration, key, (int)(otherwise >> 20), 1, 100_000_000) << 20;
 
     private static int Number(IConfiguration configuration, string key, int otherwise, int low, int high)
     {

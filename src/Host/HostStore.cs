@@ -13,6 +13,8 @@ internal static class HostStore
         services.AddSingleton<FileStore>();
         services.AddSingleton<DeviceStore>();
         services.AddHostedService<StoreOpening>();
+        services.AddSingleton<Watch.StoreWatch>();
+        services.AddHostedService(provider => provider.GetRequiredService<Watch.StoreWatch>());
     }
 
     /// <summary>The database of the settings.</summary>
@@ -41,9 +43,14 @@ internal static class HostStore
         }
     }
 
-    private sealed class StoreOpening(RecordStore records) : IHostedService
+    // The key comes after the store: only the host that holds the folder may put its own there.
+    private sealed class StoreOpening(RecordStore records, Security.StartKey key) : IHostedService
     {
-        public Task StartAsync(CancellationToken cancellationToken) => records.OpenAsync(cancellationToken);
+        public Task StartAsync(CancellationToken cancellationToken)
+        {
+            ArgumentNullException.ThrowIfNull(key);
+            return records.OpenAsync(cancellationToken);
+        }
 
         public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
     }

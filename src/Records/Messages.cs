@@ -53,9 +53,11 @@ public sealed record PairRequest(string Code, string Name);
 /// <param name="Token">Its token, shown this once; sent with every request from now on.</param>
 public sealed record PairAnswer(string Device, string Token);
 
-/// <summary>Why the host does not do what was asked.</summary>
-/// <param name="Error">One sentence that says what to do.</param>
-public sealed record HostError(string Error);
+/// <summary>Why the host does not do what was asked, as RFC 9457 has it (application/problem+json).</summary>
+/// <param name="Status">The answer's status.</param>
+/// <param name="Title">The status in words.</param>
+/// <param name="Detail">One sentence that says what to do.</param>
+public sealed record HostProblem(int Status, string Title, string Detail);
 
 /// <summary>What moves between device and host, read and written without reflection.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull, MaxDepth = 16)]
@@ -67,6 +69,7 @@ public sealed record HostError(string Error);
 [JsonSerializable(typeof(HostStanding))]
 [JsonSerializable(typeof(PairRequest))]
 [JsonSerializable(typeof(PairAnswer))]
-[JsonSerializable(typeof(HostError))]
+[JsonSerializable(typeof(HostProblem))]
+[JsonSerializable(typeof(HostLake))]
 [JsonSerializable(typeof(FileVersion))]
 public sealed partial class RecordsJson : JsonSerializerContext;

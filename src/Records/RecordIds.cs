@@ -53,6 +53,10 @@ public static class RecordIds
         }
     }
 
+    /// <summary>Whether a record came as it was made: every field is there and its id is the one of its content.</summary>
+    public static bool IsWhole(LakeRecord? record) =>
+        record is { Kind: not null, At: not null, Body: not null } && IsWellFormed(record.Id) && Matches(record);
+
     /// <summary>Whether a text has the shape of an id.</summary>
     public static bool IsWellFormed(string? id) => id is { Length: 64 } && !id.AsSpan().ContainsAnyExcept(HexDigits);
 

@@ -4,7 +4,8 @@ namespace SecondShore.Records;
 /// <param name="Sent">Records the host had not.</param>
 /// <param name="Received">Records this device had not.</param>
 /// <param name="Refused">Records the host does not take.</param>
-public sealed record SyncResult(int Sent, int Received, IReadOnlyList<RefusedRecord> Refused);
+/// <param name="PassedOver">Records the host holds that break today's rules: it kept them by looser ones, and no device takes them.</param>
+public sealed record SyncResult(int Sent, int Received, IReadOnlyList<RefusedRecord> Refused, int PassedOver = 0);
 
 /// <summary>
 /// One sync of one lake: pull all pages, then push what the host has not acknowledged. It may be cut off anywhere and run
@@ -27,7 +28,7 @@ public static class SyncRun
     {
         ArgumentNullException.ThrowIfNull(local);
         ArgumentNullException.ThrowIfNull(host);
-        (SyncPlace place, int received) = await PullAsync(local, host, await local.PlaceAsync(cancel).ConfigureAwait(false), breathe, cancel).ConfigureAwait(false);
+        (SyncPlace place, int received, int passed) = await PullAsync(local, host, await local.PlaceAsync(cancel).ConfigureAwait(false), breathe, cancel).ConfigureAwait(false);
         List<RefusedRecord> refused = [];
         int sent = 0;
         while (Batch(await local.WaitingAsync(cancel).ConfigureAwait(false)) is { Length: > 0 } batch)
@@ -37,7 +38,7 @@ public static class SyncRun
             if (!string.Equals(answer.Epoch, place.Epoch, StringComparison.Ordinal))
             {
                 await local.SettleAsync(SyncPlace.None, [], [], cancel).ConfigureAwait(false);
-                return new SyncResult(sent, received, refused);
+                return new SyncResult(sent, received, refused, passed);
             }
 
             sent += answer.Added;
@@ -47,30 +48,35 @@ public static class SyncRun
             await local.SettleAsync(place, [.. settled.Where(id => !no.Contains(id))], [.. settled.Where(no.Contains)], cancel).ConfigureAwait(false);
         }
 
-        return new SyncResult(sent, received, refused);
+        return new SyncResult(sent, received, refused, passed);
     }
 
-    private static async Task<(SyncPlace Place, int Received)> PullAsync(ILocalRecords local, IHostRecords host, SyncPlace place, Func<Task>? breathe, CancellationToken cancel)
+    private static async Task<(SyncPlace Place, int Received, int PassedOver)> PullAsync(ILocalRecords local, IHostRecords host, SyncPlace place, Func<Task>? breathe, CancellationToken cancel)
     {
-        int received = 0;
+        int received = 0, passed = 0;
         while (true)
         {
             PullAnswer page = await host.PullAsync(place.Epoch, place.Cursor, cancel).ConfigureAwait(false);
-            // Damaged on the way: not kept, and asked for again next time, since the cursor stays.
+            // Damaged on the way: not kept, and asked for again next time, since the cursor stays. Whole, yet against the rules: the
+            // host has it for good, and one such record must not hold up all that come after it.
             List<LakeRecord> good = new(page.Records.Count);
+            int damaged = 0;
             for (int i = 0; i < page.Records.Count; i++)
             {
                 if (breathe is not null && i % RecordsPerBreath == RecordsPerBreath - 1) await breathe().ConfigureAwait(false);
-                if (RecordRules.Refusal(page.Records[i]) is null) good.Add(page.Records[i]);
+                LakeRecord record = page.Records[i];
+                if (RecordRules.Refusal(record) is null) good.Add(record);
+                else if (RecordIds.IsWhole(record)) passed++;
+                else damaged++;
             }
 
             received += await local.AddAsync(good, cancel).ConfigureAwait(false);
-            if (good.Count < page.Records.Count)
-                throw new InvalidDataException($"{page.Records.Count - good.Count} records came damaged from the host; they are not kept. Sync again.");
+            if (damaged > 0)
+                throw new InvalidDataException($"{damaged} records came damaged from the host; they are not kept. Sync again.");
             SyncPlace next = new(page.Epoch, page.Cursor);
             if (next != place) await local.SettleAsync(next, [.. good.Select(r => r.Id)], [], cancel).ConfigureAwait(false);
             place = next;
-            if (!page.More) return (place, received);
+            if (!page.More) return (place, received, passed);
         }
     }
 

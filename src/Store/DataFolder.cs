@@ -27,12 +27,11 @@ public sealed class DataFolder : IDisposable
         string full = System.IO.Path.GetFullPath(path);
         try
         {
-            if (OperatingSystem.IsWindows()) Directory.CreateDirectory(full);
-            else Directory.CreateDirectory(full, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            PrivateFiles.MakeFolder(full);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new StorageException(StorageFault.ReadOnly, $"The data folder {full} cannot be made: {e.Message} Name another with --data, or make it writable.", e);
+            throw new StorageException(StorageFault.ReadOnly, $"The data folder {full} cannot be made there. Make the folder above it writable for the account that runs the host, or name another with --data.", e);
         }
 
         try

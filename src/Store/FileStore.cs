@@ -25,20 +25,26 @@ public sealed class FileStore(IDatabase database, StoreQuota quota)
     /// <summary>Appends a piece. On return it is on disk.</summary>
     /// <returns>Bytes kept now; when that differs from <paramref name="from"/> plus the piece, the piece did not fit and was not kept.</returns>
     /// <exception cref="StorageException">No room, or no such lake.</exception>
-    public Task<long> AppendAsync(string lake, string sha256, long size, long from, byte[] piece, CancellationToken cancel) => database.WriteAsync(async work =>
+    public Task<long> AppendAsync(string lake, string sha256, long size, long from, byte[] piece, CancellationToken cancel) =>
+        AppendAsync(lake, sha256, size, from, piece, Writer.Host, cancel);
+
+    /// <summary>The same for a device that is held to the room granted to it.</summary>
+    /// <exception cref="StorageException">No room, or no such lake.</exception>
+    public Task<long> AppendAsync(string lake, string sha256, long size, long from, byte[] piece, Writer writer, CancellationToken cancel) => database.WriteAsync(async work =>
     {
         long? used = await work.FirstAsync<long?>("update lakes set bytes = bytes where id = @lake returning bytes", new { lake }).ConfigureAwait(false);
         if (used is null) throw new StorageException(StorageFault.Unreachable, "This host has no such lake. Add it first.");
         if (used + piece.Length > quota.BytesPerLake)
-            throw new StorageException(StorageFault.Full, "This lake has used the room that the host grants it: nothing of this was kept. Raise the limit in the host's settings.");
+            throw RoomRules.Full("This lake has used the room that the host grants it: nothing of this was kept. Raise the limit in the host's settings.");
         await work.DoAsync("insert into blobs (lake, sha256, size, stored, complete) values (@lake, @sha256, @size, 0, 0) on conflict (lake, sha256) do nothing", new { lake, sha256, size }).ConfigureAwait(false);
         StoredFile now = (await work.FirstAsync<StoredFile>("select size as Size, stored as Stored, complete as Complete from blobs where lake = @lake and sha256 = @sha256", new { lake, sha256 }).ConfigureAwait(false))!;
         if (now.Stored != from || now.Size != size || from + piece.Length > size || piece.Length == 0) return now.Stored;
         await work.DoAsync("insert into blob_chunks (lake, sha256, n, bytes) values (@lake, @sha256, @from, @piece)", new { lake, sha256, from, piece }).ConfigureAwait(false);
         await work.DoAsync("update blobs set stored = stored + @length where lake = @lake and sha256 = @sha256", new { length = (long)piece.Length, lake, sha256 }).ConfigureAwait(false);
         await work.DoAsync("update lakes set bytes = bytes + @length where id = @lake", new { length = (long)piece.Length, lake }).ConfigureAwait(false);
+        await RoomRules.CountAsync(work, database.Dialect, quota, writer, piece.Length).ConfigureAwait(false);
         return from + piece.Length;
-    }, cancel);
+    }, cancel, piece.Length);
 
     /// <summary>Checks the hash of a file whose last piece came; a file that is not what it was said to be is dropped.</summary>
     /// <returns>Whether the file is whole and right.</returns>

@@ -30,6 +30,17 @@ public static class Migrations
             lake text, may_write bigint not null);
         create table audit (n {counter}, at text not null, device text not null, action text not null, detail text not null, remote text not null);
         """,
+        """
+        create index records_by_kind on records (lake, kind, seq);
+        create index rights_by_lake on rights (lake);
+        alter table lakes add column made_by text not null default '';
+        create index lakes_by_maker on lakes (made_by);
+        alter table devices add column may_make bigint not null default 1;
+        alter table devices add column bytes bigint not null default 0;
+        update devices set may_make = 0 where owner = 0 and id in (select device from rights) and id not in (select device from rights where may_write = 1);
+        alter table pairing_codes add column made_at text not null default '';
+        alter table pairing_codes add column name_hash text not null default '';
+        """,
     ];
 
     /// <summary>Brings a database to the current form, and gives it an epoch when it has none.</summary>

@@ -6,6 +6,7 @@ namespace SecondShore.Store;
 public sealed class PostgresDatabase : IDatabase
 {
     private readonly NpgsqlDataSource _source;
+    private readonly WaitingBytes _room = new(SqliteDatabase.MaxWaitingBytes);
 
     private PostgresDatabase(NpgsqlDataSource source, string kind) => (_source, Kind) = (source, kind);
 
@@ -33,8 +34,9 @@ public sealed class PostgresDatabase : IDatabase
     }
 
     /// <inheritdoc/>
-    public async Task<T> WriteAsync<T>(Func<Work, Task<T>> work, CancellationToken cancel)
+    public async Task<T> WriteAsync<T>(Func<Work, Task<T>> work, CancellationToken cancel, long holdsBytes = 0)
     {
+        using WaitingBytes.Room room = _room.Take(holdsBytes);
         try
         {
             await using NpgsqlConnection connection = await _source.OpenConnectionAsync(cancel).ConfigureAwait(false);

@@ -3,16 +3,6 @@ using SecondShore.Records;
 
 namespace SecondShore.Store;
 
-/// <summary>Room granted, so that one paired device cannot fill the disk.</summary>
-/// <param name="Lakes">Most lakes.</param>
-/// <param name="RecordsPerLake">Most records of a lake.</param>
-/// <param name="BytesPerLake">Most bytes of a lake: bodies of records and files.</param>
-public sealed record StoreQuota(int Lakes, long RecordsPerLake, long BytesPerLake)
-{
-    /// <summary>Where none is given.</summary>
-    public static StoreQuota Default { get; } = new(500, 1_000_000, 4L << 30);
-}
-
 /// <summary>Lakes and their records: sets that only grow. Each new record of a lake gets the lake's next number.</summary>
 public sealed class RecordStore(IDatabase database, TimeProvider clock, StoreQuota quota)
 {
@@ -28,18 +18,45 @@ public sealed class RecordStore(IDatabase database, TimeProvider clock, StoreQuo
 
     /// <summary>Makes a lake, or leaves it as it is when it is there; whether it was made.</summary>
     /// <exception cref="StorageException">There are as many lakes as granted.</exception>
-    public Task<bool> AddLakeAsync(string lake, string name, CancellationToken cancel) => database.WriteAsync(async work =>
+    public Task<bool> AddLakeAsync(string lake, string name, CancellationToken cancel) => AddLakeAsync(lake, name, Writer.Host, cancel);
+
+    /// <summary>The same for a device, which gets the right to a lake that it makes: in one write, so that no lake is left without.</summary>
+    /// <exception cref="StorageException">There are as many lakes as granted, in all or to this device.</exception>
+    public Task<bool> AddLakeAsync(string lake, string name, Writer writer, CancellationToken cancel) => database.WriteAsync(async work =>
     {
         if (await work.FirstAsync<string>("select id from lakes where id = @lake", new { lake }).ConfigureAwait(false) is not null) return false;
-        long count = await work.FirstAsync<long>("select count(*) from lakes").ConfigureAwait(false);
-        if (count >= quota.Lakes) throw new StorageException(StorageFault.Full, $"This host keeps at most {quota.Lakes} lakes. Remove one, or raise the limit in its settings.");
-        return await work.DoAsync("insert into lakes (id, name, added_at, last_seq, bytes) values (@lake, @name, @now, 0, 0) on conflict (id) do nothing",
-            new { lake, name, now = Now() }).ConfigureAwait(false) == 1;
+        await RoomRules.RequireLakeAsync(work, quota, writer).ConfigureAwait(false);
+        if (await work.DoAsync("insert into lakes (id, name, added_at, last_seq, bytes, made_by) values (@lake, @name, @now, 0, 0, @Device) on conflict (id) do nothing",
+            new { lake, name, now = Now(), writer.Device }).ConfigureAwait(false) == 0) return false;
+        // A right of an earlier lake of this id is none to this one.
+        await work.DoAsync("delete from rights where lake = @lake", new { lake }).ConfigureAwait(false);
+        if (!writer.IsOwner) await work.DoAsync("insert into rights (device, lake, may_write) values (@Device, @lake, 1)", new { writer.Device, lake }).ConfigureAwait(false);
+        return true;
     }, cancel);
+
+    /// <summary>Removes a lake with all its records, files and rights, in steps that hold up nobody for long; whether it was there.</summary>
+    public async Task<bool> RemoveLakeAsync(string lake, CancellationToken cancel)
+    {
+        string[] steps =
+        [
+            "delete from blob_chunks where lake = @lake and (sha256, n) in (select sha256, n from blob_chunks where lake = @lake limit 50)",
+            "delete from records where lake = @lake and seq in (select seq from records where lake = @lake limit 2000)",
+        ];
+        foreach (string step in steps)
+            while (await database.WriteAsync(work => work.DoAsync(step, new { lake }), cancel).ConfigureAwait(false) > 0) cancel.ThrowIfCancellationRequested();
+        return await database.WriteAsync(async work =>
+        {
+            // What came in between goes with the rest: whoever writes now waits for the lake's row and then finds none.
+            await work.DoAsync("update lakes set bytes = bytes where id = @lake", new { lake }).ConfigureAwait(false);
+            foreach (string table in (string[])["blob_chunks", "blobs", "records", "rights", "pairing_codes"])
+                await work.DoAsync($"delete from {table} where lake = @lake", new { lake }).ConfigureAwait(false);
+            return await work.DoAsync("delete from lakes where id = @lake", new { lake }).ConfigureAwait(false) == 1;
+        }, cancel).ConfigureAwait(false);
+    }
 
     /// <summary>Every lake with its name and number of records.</summary>
     public Task<IReadOnlyList<LakeRow>> LakesAsync(CancellationToken cancel) =>
-        database.ReadAsync(work => work.RowsAsync<LakeRow>("select id as Id, name as Name, last_seq as Records from lakes order by name, id"), cancel);
+        database.ReadAsync(work => work.RowsAsync<LakeRow>("select id as Id, name as Name, last_seq as Records, bytes as Bytes, added_at as AddedAt, made_by as MadeBy from lakes order by name, id"), cancel);
 
     /// <summary>Whether a lake is there.</summary>
     public Task<bool> HasLakeAsync(string lake, CancellationToken cancel) =>
@@ -47,8 +64,14 @@ public sealed class RecordStore(IDatabase database, TimeProvider clock, StoreQuo
 
     /// <summary>Adds records to a lake; those that are there stay as they are. On return all are on disk, save the refused.</summary>
     /// <exception cref="StorageException">Nothing was kept: no room, or no such lake.</exception>
-    public Task<PushAnswer> PushAsync(string lake, string device, IReadOnlyList<LakeRecord> records, CancellationToken cancel)
+    public Task<PushAnswer> PushAsync(string lake, string device, IReadOnlyList<LakeRecord> records, CancellationToken cancel) =>
+        PushAsync(lake, new Writer(device, true), records, cancel);
+
+    /// <summary>The same for a device that is held to the room granted to it.</summary>
+    /// <exception cref="StorageException">Nothing was kept: no room, or no such lake.</exception>
+    public Task<PushAnswer> PushAsync(string lake, Writer writer, IReadOnlyList<LakeRecord> records, CancellationToken cancel)
     {
+        string device = writer.Device;
         List<RefusedRecord> refused = [];
         List<LakeRecord> good = new(records.Count);
         foreach (LakeRecord record in records)
@@ -77,10 +100,12 @@ public sealed class RecordStore(IDatabase database, TimeProvider clock, StoreQuo
             }
 
             long total = await work.FirstAsync<long>("update lakes set last_seq = @seq, bytes = bytes + @bytes where id = @lake returning bytes", new { seq, bytes, lake }).ConfigureAwait(false);
-            if (added > 0 && (seq > quota.RecordsPerLake || total > quota.BytesPerLake))
-                throw new StorageException(StorageFault.Full, "This lake has used the room that the host grants it: nothing of this was kept. Raise the limit in the host's settings.");
+            if (added == 0) return new PushAnswer(Epoch, added, good.Count - added, refused);
+            if (seq > quota.RecordsPerLake || total > quota.BytesPerLake || await TooManyFilesAsync(work, lake, good).ConfigureAwait(false))
+                throw RoomRules.Full("This lake has used the room that the host grants it: nothing of this was kept. Raise the limit in the host's settings.");
+            await RoomRules.CountAsync(work, database.Dialect, quota, writer, bytes).ConfigureAwait(false);
             return new PushAnswer(Epoch, added, good.Count - added, refused);
-        }, cancel);
+        }, cancel, good.Sum(r => 2L * r.Body.Length));
     }
 
     /// <summary>The records after a cursor, a page of them. A cursor of another epoch starts from the first.</summary>
@@ -108,7 +133,17 @@ public sealed class RecordStore(IDatabase database, TimeProvider clock, StoreQuo
         return new PullAnswer(Epoch, last, page.Count < rows.Count, page);
     }
 
-    /// <summary>Every record of a lake.</summary>
+    /// <summary>A lake's records that name versions of its files, in the order in which they were kept; nothing else of it is read.</summary>
+    public Task<IReadOnlyList<LakeRecord>> FileRecordsAsync(string lake, CancellationToken cancel) => database.ReadAsync<IReadOnlyList<LakeRecord>>(async work =>
+        [.. (await work.RowsAsync<StoredRecord>(
+            "select seq as Seq, id as Id, kind as Kind, at as At, replaces as Replaces, removed as Removed, body as Body from records "
+            + "where lake = @lake and kind = @kind and length(body) <= @longest order by seq limit @most",
+            new { lake, kind = LakeRecord.FileKind, longest = FileVersion.MaxBodyLength, most = quota.FileRecordsPerLake }).ConfigureAwait(false)).Select(r => r.ToRecord())], cancel);
+
+    private async Task<bool> TooManyFilesAsync(Work work, string lake, List<LakeRecord> added) => added.Any(r => r.Kind == LakeRecord.FileKind)
+        && await work.FirstAsync<long>("select count(*) from records where lake = @lake and kind = @kind", new { lake, kind = LakeRecord.FileKind }).ConfigureAwait(false) > quota.FileRecordsPerLake;
+
+    /// <summary>Every record of a lake, held together: for a lake that is known to be small, and for tests.</summary>
     public async Task<IReadOnlyList<LakeRecord>> AllAsync(string lake, CancellationToken cancel)
     {
         List<LakeRecord> all = [];
@@ -125,7 +160,13 @@ public sealed class RecordStore(IDatabase database, TimeProvider clock, StoreQuo
 }
 
 /// <summary>A lake's row.</summary>
-public sealed record LakeRow(string Id, string Name, long Records);
+/// <param name="Id">Its id.</param>
+/// <param name="Name">What it is called.</param>
+/// <param name="Records">How many records it holds.</param>
+/// <param name="Bytes">Bytes of its records' bodies and of its files.</param>
+/// <param name="AddedAt">When it was added, ISO-8601.</param>
+/// <param name="MadeBy">Id of the device that added it; empty where that is not known.</param>
+public sealed record LakeRow(string Id, string Name, long Records, long Bytes, string AddedAt, string MadeBy);
 
 /// <summary>A record's row.</summary>
 public sealed record StoredRecord(long Seq, string Id, string Kind, string At, string? Replaces, long Removed, string Body)

@@ -9,6 +9,9 @@ namespace SecondShore.Store;
 /// </summary>
 public sealed class SqliteDatabase : IDatabase
 {
+    /// <summary>Most bytes of memory that writes hold while they wait.</summary>
+    public static readonly long MaxWaitingBytes = 64 << 20;
+
     private static readonly int MaxWaiting = 4096;
     private static readonly int MaxJobsPerTransaction = 256;
 
@@ -16,6 +19,7 @@ public sealed class SqliteDatabase : IDatabase
     private readonly string _connectionText;
     private readonly SqliteConnection _writer;
     private readonly Channel<WriteJob> _jobs = Channel.CreateBounded<WriteJob>(new BoundedChannelOptions(MaxWaiting) { SingleReader = true });
+    private readonly WaitingBytes _room = new(MaxWaitingBytes);
     private readonly Task _writing;
 
     private SqliteDatabase(string path, string connectionText, SqliteConnection writer)
@@ -40,6 +44,7 @@ public sealed class SqliteDatabase : IDatabase
         SqliteConnection writer = new(text + ";Pooling=False");
         try
         {
+            PrivateFiles.Make(path);
             writer.Open();
             // FULL: a commit is answered only after the log is on the platter, not merely handed to the system.
             Run(writer, "pragma journal_mode = wal", "pragma synchronous = full", "pragma foreign_keys = on");
@@ -51,11 +56,17 @@ public sealed class SqliteDatabase : IDatabase
             writer.Dispose();
             throw SqliteFaults.Explain(e, path);
         }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            writer.Dispose();
+            throw new StorageException(StorageFault.Unreachable, $"{path} cannot be opened or made. Check that its folder exists and may be written by the account that runs the host.", e);
+        }
     }
 
     /// <inheritdoc/>
-    public async Task<T> WriteAsync<T>(Func<Work, Task<T>> work, CancellationToken cancel)
+    public async Task<T> WriteAsync<T>(Func<Work, Task<T>> work, CancellationToken cancel, long holdsBytes = 0)
     {
+        using WaitingBytes.Room room = _room.Take(holdsBytes);
         WriteJob<T> job = new(work, cancel);
         if (!_jobs.Writer.TryWrite(job)) throw new StorageException(StorageFault.Busy, "Too much is waiting to be written. Try again in a moment.");
         return await job.Done.ConfigureAwait(false);
@@ -74,6 +85,23 @@ public sealed class SqliteDatabase : IDatabase
         catch (SqliteException e)
         {
             throw SqliteFaults.Explain(e, _path);
+        }
+    }
+
+    /// <summary>The epoch of the database that lies at a path now, asked by a connection of its own; null for none.</summary>
+    public static string? EpochAt(string path)
+    {
+        try
+        {
+            using SqliteConnection connection = new(new SqliteConnectionStringBuilder { DataSource = path, Mode = SqliteOpenMode.ReadWrite, Pooling = false, DefaultTimeout = 5 }.ToString());
+            connection.Open();
+            using SqliteCommand command = connection.CreateCommand();
+            command.CommandText = "select value from store where key = 'epoch'";
+            return command.ExecuteScalar() as string;
+        }
+        catch (SqliteException)
+        {
+            return null;
         }
     }
 

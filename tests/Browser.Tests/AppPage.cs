@@ -27,6 +27,7 @@ internal sealed class AppPage(IPage page, string address)
         };
         // A busy machine is slow, not wrong: what does not come is told after minutes, not seconds.
         app.Page.SetDefaultTimeout(Patient / 3);
+        if (PublishedHost.EntryOf(address) is { } entry) await device.APIRequest.GetAsync(entry);
         await app.GoAsync(path);
         return app;
     }

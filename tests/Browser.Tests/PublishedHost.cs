@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Text.RegularExpressions;
 using SecondShore.TestKit;
@@ -14,6 +15,11 @@ internal sealed partial class PublishedHost : IAsyncDisposable
 
     /// <summary>Its address.</summary>
     public string Address { get; private set; } = "";
+
+    /// <summary>The address that the host of an address printed for this machine's browser; null where it asks for pairing.</summary>
+    public static string? EntryOf(string address) => Entries.GetValueOrDefault(address);
+
+    private static readonly ConcurrentDictionary<string, string> Entries = new();
 
     /// <summary>The code for the first device, where devices must pair.</summary>
     public string Code { get; private set; } = "";
@@ -32,8 +38,9 @@ internal sealed partial class PublishedHost : IAsyncDisposable
         {
             const string Said = "Second Shore is at ";
             if (line.StartsWith(Said, StringComparison.Ordinal)) host.Address = line[Said.Length..].Trim();
+            if (EntryShown().Match(line) is { Success: true } entry) Entries[host.Address] = entry.Value;
             if (CodeShown().Match(line) is { Success: true } code) host.Code = code.Value;
-            if (host.Address.Length == 0 || (pairs && host.Code.Length == 0)) continue;
+            if (host.Address.Length == 0 || (pairs ? host.Code.Length == 0 : EntryOf(host.Address) is null)) continue;
             _ = host._process.StandardOutput.ReadToEndAsync();
             return host;
         }
@@ -53,6 +60,9 @@ internal sealed partial class PublishedHost : IAsyncDisposable
         Directory.Delete(_data, recursive: true);
     }
 
-    [GeneratedRegex(@"\b[A-Z0-9]{5}-[A-Z0-9]{5}\b")]
+    [GeneratedRegex(@"http\S+/api/open\?key=\w+")]
+    private static partial Regex EntryShown();
+
+    [GeneratedRegex(@"\b[A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]{4}\b")]
     private static partial Regex CodeShown();
 }

@@ -50,9 +50,14 @@ internal sealed class HostUnderTest : IAsyncDisposable
     public HttpClient Client(string? token = null)
     {
         HttpClient client = new() { BaseAddress = Address };
+        // A program of the host's own account reads the key that its start left in the data folder.
+        if (token is null && File.Exists(Path.Combine(Folder, "host.key"))) token = File.ReadAllText(Path.Combine(Folder, "host.key"));
         if (token is not null) client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", token);
         return client;
     }
+
+    /// <summary>Somebody who reaches the port and has nothing else.</summary>
+    public HttpClient Stranger() => new(new HttpClientHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = Address };
 
     /// <summary>A paired device.</summary>
     public async Task<HttpClient> PairedAsync(PairingGrant grant)
@@ -65,6 +70,14 @@ internal sealed class HostUnderTest : IAsyncDisposable
     }
 
     public Task<HttpClient> OwnerAsync() => PairedAsync(new PairingGrant(true, null, true));
+
+    /// <summary>Adds a lake for a guest; the id that the host calls it by.</summary>
+    public static async Task<string> OwnLakeAsync(HttpClient guest, string asked)
+    {
+        using HttpResponseMessage made = await AddLakeAsync(guest, asked);
+        made.EnsureSuccessStatusCode();
+        return (await made.Content.ReadFromJsonAsync(RecordsJson.Default.HostLake))!.Id;
+    }
 
     public static Task<HttpResponseMessage> AddLakeAsync(HttpClient client, string lake) =>
         client.PutAsJsonAsync($"/api/lakes/{lake}", new NewHostLake(lake), RecordsJson.Default.NewHostLake);
@@ -88,7 +101,7 @@ internal sealed class HostUnderTest : IAsyncDisposable
     public static LakeRecord Note(string text) => LakeRecord.Make("note", new DateTimeOffset(2026, 10, 4, 17, 0, 0, TimeSpan.Zero), null, false,
         "{\"note\":" + JsonSerializer.Serialize(text) + "}");
 
-    public static async Task<string> ErrorAsync(HttpResponseMessage answer) => (await answer.Content.ReadFromJsonAsync(RecordsJson.Default.HostError))!.Error;
+    public static async Task<string> ErrorAsync(HttpResponseMessage answer) => (await answer.Content.ReadFromJsonAsync(RecordsJson.Default.HostProblem))!.Detail;
 
     public async ValueTask DisposeAsync()
     {

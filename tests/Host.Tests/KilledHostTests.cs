@@ -23,7 +23,7 @@ public class KilledHostTests
         {
             using Process host = Start(folder);
             Uri address = await AddressAsync(host);
-            using HttpClient client = new() { BaseAddress = address };
+            using HttpClient client = Client(address, folder);
             (await HostUnderTest.AddLakeAsync(client, HostUnderTest.Lake)).EnsureSuccessStatusCode();
             IReadOnlyList<LakeRecord> kept = await HostUnderTest.PullAllAsync(client, HostUnderTest.Lake);
             Assert.Equal(kept.Count, kept.Select(r => r.Id).Distinct().Count());
@@ -31,7 +31,7 @@ public class KilledHostTests
             if (kill < kills)
             {
                 int enough = acknowledged.Count + chance.Next(5, 60);
-                Task[] writers = [.. Enumerable.Range(0, 4).Select(_ => WriteAsync(address, acknowledged, () => Interlocked.Increment(ref made)))];
+                Task[] writers = [.. Enumerable.Range(0, 4).Select(_ => WriteAsync(Client(address, folder), acknowledged, () => Interlocked.Increment(ref made)))];
                 while (true)
                 {
                     lock (acknowledged) if (acknowledged.Count >= enough) break;
@@ -53,9 +53,9 @@ public class KilledHostTests
         Directory.Delete(folder, recursive: true);
     }
 
-    private static async Task WriteAsync(Uri address, HashSet<string> acknowledged, Func<int> next)
+    private static async Task WriteAsync(HttpClient client, HashSet<string> acknowledged, Func<int> next)
     {
-        using HttpClient client = new() { BaseAddress = address };
+        using HttpClient own = client;
         try
         {
             while (true)
@@ -70,6 +70,13 @@ public class KilledHostTests
         {
             // The host is gone.
         }
+    }
+
+    private static HttpClient Client(Uri address, string folder)
+    {
+        HttpClient client = new() { BaseAddress = address };
+        client.DefaultRequestHeaders.Authorization = new("Bearer", File.ReadAllText(Path.Combine(folder, "host.key")));
+        return client;
     }
 
     private static Process Start(string folder) => Process.Start(new ProcessStartInfo(Programs.Dotnet,

@@ -18,10 +18,19 @@ public class RecordUnionTests
     }
 
     [Fact]
-    public void Two_corrections_made_apart_both_stand_and_neither_is_lost()
+    public void Of_two_corrections_made_apart_the_later_stands_on_every_device()
     {
         LakeRecord first = Note("first", 0, null), left = Note("left", 1, first.Id), right = Note("right", 2, first.Id);
-        Assert.Equal([right, left], RecordUnion.Standing([first, left, right]));
+        Assert.Equal([right], RecordUnion.Standing([first, left, right]));
+        Assert.Equal([right], RecordUnion.Standing([right, left, first]));
+    }
+
+    [Fact]
+    public void A_version_with_a_name_that_is_none_stands_in_nobodys_way()
+    {
+        LakeRecord first = new FileVersion("weather.csv", new string('a', 64), 10).ToRecord(At, null);
+        LakeRecord bad = new FileVersion("../../weather.csv", new string('b', 64), 11).ToRecord(At.AddHours(1), first.Id);
+        Assert.Equal(first.Id, Assert.Single(FileVersion.Standing([first, bad])).Value.Record.Id);
     }
 
     [Fact]

@@ -45,7 +45,7 @@ public class BackupTests
             await Task.WhenAll(load);
         }
 
-        Assert.NotNull(SqliteBackup.Restore(backup, path, At));
+        Assert.NotNull(SqliteBackup.Restore(backup, path, At).Kept);
         await using SqliteDatabase restored = SqliteDatabase.Open(path);
         RecordStore again = await OpenAsync(restored);
         HashSet<string> kept = [.. (await again.AllAsync("lake", default)).Select(r => r.Id)];
@@ -104,6 +104,135 @@ public class BackupTests
         await using SqliteDatabase still = SqliteDatabase.Open(path);
         Assert.Equal(200, (await (await OpenAsync(still)).AllAsync("lake", default)).Count);
     }
+
+    [Theory]
+    [InlineData("second-shore.db")]
+    [InlineData("SECOND-SHORE.DB")]
+    [InlineData("second-shore.db-wal")]
+    [InlineData("second-shore.db-shm")]
+    [InlineData("host.lock")]
+    [InlineData("link/second-shore.db")]
+    [InlineData("link/second-shore.db-wal")]
+    [InlineData("named.db")]
+    public async Task A_backup_onto_the_database_or_a_file_of_the_host_is_refused_while_it_runs_and_nothing_is_lost(string target)
+    {
+        using TempData folder = new();
+        string path = folder.File("second-shore.db");
+        if (target.StartsWith("link", StringComparison.Ordinal)) Directory.CreateSymbolicLink(folder.File("link"), folder.Path);
+        if (target == "named.db") File.CreateSymbolicLink(folder.File(target), path);
+        List<LakeRecord> acknowledged = [];
+        await using (SqliteDatabase database = SqliteDatabase.Open(path))
+        {
+            RecordStore store = await OpenAsync(database);
+            await FillAsync("before");
+            // From a connection of its own, as the console's.
+            StorageException refused = Assert.Throws<StorageException>(() => SqliteBackup.Copy($"Data Source={path};Mode=ReadWrite;Pooling=False", path, folder.File(target)));
+            Assert.Contains("nothing was written", refused.Message, StringComparison.Ordinal);
+            await FillAsync("after");
+            Assert.Empty(Directory.GetFiles(folder.Path, "*.part*"));
+
+            async Task FillAsync(string when)
+            {
+                for (int i = 0; i < 20; i++)
+                {
+                    LakeRecord[] batch = [.. Enumerable.Range(0, 10).Select(k => Note($"{when}/{i}/{k}"))];
+                    await store.PushAsync("lake", "phone", batch, default);
+                    acknowledged.AddRange(batch);
+                }
+            }
+        }
+
+        await using SqliteDatabase again = SqliteDatabase.Open(path);
+        Assert.Equal(acknowledged, await (await OpenAsync(again)).AllAsync("lake", default));
+    }
+
+    [Fact]
+    public async Task What_was_revoked_since_the_backup_stays_revoked_and_its_codes_hold_no_more()
+    {
+        using TempData folder = new();
+        string path = folder.File("d.db"), code, token, kept;
+        await using (SqliteDatabase database = SqliteDatabase.Open(path))
+        {
+            await OpenAsync(database);
+            DeviceStore devices = new(database, TimeProvider.System);
+            (string lost, token) = (await devices.PairAsync(await devices.NewCodeAsync(new PairingGrant(true, null, true), default), "lost phone", "", default))!.Value;
+            (_, kept) = (await devices.PairAsync(await devices.NewCodeAsync(new PairingGrant(true, null, true), default), "laptop", "", default))!.Value;
+            code = await devices.NewCodeAsync(new PairingGrant(true, null, true), default);
+            database.BackUp(folder.File("b.db"));
+            Assert.True(await devices.RevokeAsync(lost, "console", "", default));
+        }
+
+        Restored restored = SqliteBackup.Restore(folder.File("b.db"), path, At);
+        Assert.Single(restored.Devices.StillRevoked);
+        Assert.Contains("laptop", Assert.Single(restored.Devices.Hold), StringComparison.Ordinal);
+        Assert.True(restored.Devices.Known);
+        await using (SqliteDatabase again = SqliteDatabase.Open(path))
+        {
+            DeviceStore devices = new(again, TimeProvider.System);
+            Assert.Null(await devices.FindAsync(token, default));
+            Assert.NotNull(await devices.FindAsync(kept, default));
+            Assert.Null(await devices.PairAsync(code, "late", "", default));
+        }
+
+        // Where nobody knows any more what was revoked, the devices that are let in are named.
+        Restored elsewhere = SqliteBackup.Restore(folder.File("b.db"), folder.File("elsewhere.db"), At);
+        Assert.False(elsewhere.Devices.Known);
+        Assert.Equal(2, elsewhere.Devices.Hold.Count);
+    }
+
+    [Fact]
+    public async Task A_backup_of_a_newer_program_is_refused_and_the_database_stays()
+    {
+        using TempData folder = new();
+        await using (SqliteDatabase database = SqliteDatabase.Open(folder.File("d.db")))
+        {
+            await OpenAsync(database);
+            await database.WriteAsync(work => work.DoAsync("update store set value = '99' where key = 'form'"), default);
+            database.BackUp(folder.File("b.db"));
+            await database.WriteAsync(work => work.DoAsync($"update store set value = '{Migrations.Current}' where key = 'form'"), default);
+        }
+
+        Assert.Equal(StorageFault.Newer, Assert.Throws<StorageException>(() => SqliteBackup.Restore(folder.File("b.db"), folder.File("d.db"), At)).Fault);
+        await using SqliteDatabase still = SqliteDatabase.Open(folder.File("d.db"));
+        await OpenAsync(still);
+    }
+
+    [Fact]
+    public async Task What_the_host_keeps_is_closed_to_other_accounts_whoever_makes_it()
+    {
+        if (OperatingSystem.IsWindows()) Assert.Skip("This system has no such file modes; run it on Linux or macOS.");
+        using TempData folder = new();
+        string data = folder.File("new/data"), path = Path.Combine(data, "second-shore.db"), backup = folder.File("kept/b.db");
+        PrivateFiles.MakeFolder(data);
+        await using (SqliteDatabase database = SqliteDatabase.Open(path))
+        {
+            await (await OpenAsync(database)).PushAsync("lake", "phone", [Note("a")], default);
+            database.BackUp(backup);
+            foreach (string file in Directory.GetFiles(data).Append(backup)) Assert.Equal(Own, File.GetUnixFileMode(file));
+        }
+
+        Assert.Equal(Own | UnixFileMode.UserExecute, File.GetUnixFileMode(data));
+        Assert.Equal(Own | UnixFileMode.UserExecute, File.GetUnixFileMode(folder.File("kept")));
+        // A database that an earlier version left open is closed.
+        File.SetUnixFileMode(path, Own | UnixFileMode.OtherRead | UnixFileMode.GroupRead);
+        File.SetUnixFileMode(backup, Own | UnixFileMode.OtherRead);
+        await using (SqliteDatabase again = SqliteDatabase.Open(path)) Assert.Equal(Own, File.GetUnixFileMode(path));
+        SqliteBackup.Restore(backup, path, At);
+        Assert.Equal(Own, File.GetUnixFileMode(path));
+    }
+
+    [Fact]
+    public async Task A_backup_that_fails_leaves_nothing_behind()
+    {
+        using TempData folder = new();
+        await using SqliteDatabase database = SqliteDatabase.Open(folder.File("d.db"));
+        await OpenAsync(database);
+        Directory.CreateDirectory(folder.File("out/b.db"));
+        Assert.Throws<StorageException>(() => database.BackUp(folder.File("out/b.db")));
+        Assert.Equal([folder.File("out/b.db")], Directory.GetFileSystemEntries(folder.File("out")));
+    }
+
+    private static UnixFileMode Own => UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
     private static async Task<RecordStore> OpenAsync(SqliteDatabase database)
     {

@@ -22,11 +22,64 @@ public abstract class DeviceStoreTests
     }
 
     [Fact]
+    public async Task A_code_that_ran_out_stays_so_when_the_clock_goes_back()
+    {
+        using IStoreUnderTest under = await NewAsync();
+        await using IDatabase database = under.Open();
+        await Migrations.RunAsync(database, default);
+        MovedClock clock = new();
+        DeviceStore devices = new(database, clock);
+        string code = await devices.NewCodeAsync(new PairingGrant(true, null, true), default);
+        clock.Now += DeviceStore.CodeLife + TimeSpan.FromMinutes(1);
+        Assert.Null(await devices.FindAsync("nobody", default));
+        Assert.Null(await devices.PairAsync("AAAA-AAAA-AAAA", "phone", "", default));
+        clock.Now -= TimeSpan.FromMinutes(5);
+        Assert.Null(await devices.PairAsync(code, "phone", "", default));
+        // Another program, on a clock from before the code was made.
+        string next = await devices.NewCodeAsync(new PairingGrant(true, null, true), default);
+        clock.Now -= TimeSpan.FromDays(1);
+        Assert.Null(await new DeviceStore(database, clock).PairAsync(next, "phone", "", default));
+    }
+
+    [Fact]
+    public async Task A_wrong_code_costs_only_the_code_that_it_names()
+    {
+        using IStoreUnderTest under = await NewAsync();
+        await using IDatabase database = under.Open();
+        await Migrations.RunAsync(database, default);
+        DeviceStore devices = new(database, TimeProvider.System);
+        string named = await devices.NewCodeAsync(new PairingGrant(true, null, true), default), other = await devices.NewCodeAsync(new PairingGrant(true, null, true), default);
+        for (int i = 0; i < 5; i++) Assert.Null(await devices.PairAsync(named[..5] + $"AAAA-AAA{i + 2}", "x", "", default));
+        Assert.Null(await devices.PairAsync(named, "x", "", default));
+        Assert.NotNull(await devices.PairAsync(other, "x", "", default));
+    }
+
+    [Fact]
+    public async Task The_list_of_what_happened_does_not_grow_without_end()
+    {
+        using IStoreUnderTest under = await NewAsync();
+        await using IDatabase database = under.Open();
+        await Migrations.RunAsync(database, default);
+        await database.WriteAsync(async work =>
+        {
+            for (int i = 0; i < 10_050; i++) await work.DoAsync("insert into audit (at, device, action, detail, remote) values ('2026', '', 'old', '', '')");
+            return 0;
+        }, default);
+        DeviceStore devices = new(database, TimeProvider.System);
+        await devices.NoteRefusedAsync("192.0.2.1", 4, default);
+        Assert.InRange((await devices.AuditLogAsync(100_000, default)).Count, 9_990, 10_001);
+    }
+
+    [Fact]
     public async Task A_token_finds_its_device_until_it_is_revoked_and_rights_are_its_own()
     {
         using IStoreUnderTest under = await NewAsync();
         await using IDatabase database = under.Open();
         await Migrations.RunAsync(database, default);
+        RecordStore records = new(database, TimeProvider.System, StoreQuota.Default);
+        await records.OpenAsync(default);
+        await records.AddLakeAsync("lake-0001", "Lake", default);
+        await Assert.ThrowsAsync<StorageException>(() => new DeviceStore(database, TimeProvider.System).NewCodeAsync(new PairingGrant(false, "no-such-lake", false), default));
         DeviceStore devices = new(database, TimeProvider.System);
         (string first, string token) = (await devices.PairAsync(await devices.NewCodeAsync(new PairingGrant(false, "lake-0001", false), default), "it's mine", "192.0.2.1", default))!.Value;
         (string second, _) = (await devices.PairAsync(await devices.NewCodeAsync(new PairingGrant(false, null, true), default), "other", "", default))!.Value;

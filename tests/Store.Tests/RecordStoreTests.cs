@@ -124,6 +124,91 @@ public abstract class RecordStoreTests
     }
 
     [Fact]
+    public async Task A_lake_is_removed_whole_and_its_room_is_free_again()
+    {
+        using IStoreUnderTest under = await NewAsync();
+        await using IDatabase database = under.Open();
+        RecordStore store = await OpenAsync(database);
+        await store.AddLakeAsync("other", "Other", default);
+        foreach (string lake in (string[])["lake", "other"])
+        {
+            await store.PushAsync(lake, "phone", [.. Enumerable.Range(0, 500).Select(i => Note($"n{i}", i))], default);
+            await new FileStore(database, StoreQuota.Default).AppendAsync(lake, new string('a', 64), 4, 0, [1, 2, 3, 4], default);
+        }
+
+        Assert.True(await store.RemoveLakeAsync("lake", default));
+        Assert.False(await store.RemoveLakeAsync("lake", default));
+        Assert.Equal(["other"], (await store.LakesAsync(default)).Select(l => l.Id));
+        foreach (string table in (string[])["records", "blobs", "blob_chunks"])
+            Assert.Equal(0, await database.ReadAsync(work => work.FirstAsync<long>($"select count(*) from {table} where lake = 'lake'"), default));
+        Assert.Equal(500, (await store.AllAsync("other", default)).Count);
+        await Assert.ThrowsAsync<StorageException>(() => store.PushAsync("lake", "phone", [Note("late", 0)], default));
+    }
+
+    [Fact]
+    public async Task The_whole_store_is_held_to_its_room_as_it_lies_on_the_disk()
+    {
+        using IStoreUnderTest under = await NewAsync();
+        await using IDatabase database = under.Open();
+        await OpenAsync(database);
+        long now = await database.ReadAsync(work => work.FirstAsync<long>(database.Dialect.StoreBytes), default);
+        RecordStore store = new(database, TimeProvider.System, StoreQuota.Default with { StoreBytes = now + (1 << 20) });
+        await store.OpenAsync(default);
+        int kept = 0;
+        StorageException? full = null;
+        for (int i = 0; i < 300 && full is null; i++)
+        {
+            try
+            {
+                await store.PushAsync("lake", "phone", [Note(Convert.ToHexString(System.Security.Cryptography.RandomNumberGenerator.GetBytes(7_500)), i)], default);
+                kept++;
+            }
+            catch (StorageException e)
+            {
+                full = e;
+            }
+        }
+
+        Assert.Equal(StorageFault.Full, full?.Fault);
+        Assert.InRange(kept, 20, 80);
+        Assert.Equal(kept, (await store.AllAsync("lake", default)).Count);
+    }
+
+    [Fact]
+    public async Task Lake_and_right_come_in_one_write()
+    {
+        using IStoreUnderTest under = await NewAsync();
+        await using IDatabase database = under.Open();
+        RecordStore store = await OpenAsync(database);
+        DeviceStore devices = new(database, TimeProvider.System);
+        (string guest, _) = (await devices.PairAsync(await devices.NewCodeAsync(new PairingGrant(false, null, true), default), "guest", "", default))!.Value;
+        Assert.True(await store.AddLakeAsync("given", "Given", new Writer(guest, false), default));
+        Assert.True(await devices.MayAsync(guest, "given", write: true, default));
+        // The right cannot be written: then there is no lake either, and its id is free.
+        await Assert.ThrowsAsync<StorageException>(() => store.AddLakeAsync("half", "Half", new Writer("nobody", false), default));
+        Assert.False(await store.HasLakeAsync("half", default));
+    }
+
+    [Fact]
+    public async Task Writes_that_wait_are_bounded_by_the_memory_they_hold()
+    {
+        using IStoreUnderTest under = await NewAsync();
+        await using IDatabase database = under.Open();
+        await OpenAsync(database);
+        TaskCompletionSource open = new();
+        Task<int> first = database.WriteAsync(async _ =>
+        {
+            await open.Task;
+            return 1;
+        }, default, SqliteDatabase.MaxWaitingBytes);
+        StorageException busy = await Assert.ThrowsAsync<StorageException>(() => database.WriteAsync(_ => Task.FromResult(2), default, 1));
+        Assert.Equal(StorageFault.Busy, busy.Fault);
+        open.SetResult();
+        Assert.Equal(1, await first);
+        Assert.Equal(3, await database.WriteAsync(_ => Task.FromResult(3), default, 1));
+    }
+
+    [Fact]
     public async Task Each_older_form_comes_to_the_present_one_with_its_records()
     {
         for (int form = 1; form < Migrations.Current; form++)

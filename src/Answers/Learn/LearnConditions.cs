@@ -36,7 +36,7 @@ internal sealed record LearnConditions(IReadOnlyCollection<string> Words)
         int count = 0;
         foreach (string food in Foods)
         {
-            int seen = LogBook.Current(entries).Count(e => e.Ate is { } ate && ate.Contains(food[..4], StringComparison.OrdinalIgnoreCase));
+            int seen = entries.Count(e => e.Ate is { } ate && ate.Contains(food[..4], StringComparison.OrdinalIgnoreCase));
             if (seen > count) (most, count) = (food, seen);
         }
 

@@ -52,7 +52,7 @@ public static class LogMapper
         {
             entries.Add(isEffort
                 ? entry with { Id = $"{entry.Id}#bite{k + 1}", Kind = LogKind.Bite, Until = null, At = row.At.AddMinutes((row.Minutes ?? 0) * (k + 0.5) / more) }
-                : k == 0 ? entry : entry with { Id = $"{entry.Id}#{k + 1}", Supersedes = entry.Supersedes is null ? null : $"{entry.Supersedes}#{k + 1}" });
+                : k == 0 ? entry : entry with { Id = $"{entry.Id}#{k + 1}" });
         }
     }
 
@@ -83,7 +83,6 @@ public static class LogMapper
             Ate = Word(row.Ate),
             Sighting = SightingOf(row),
             Note = row.Note,
-            Supersedes = row.Replaces.Length > 0 && row.Replaces != row.Id ? row.Replaces : null,
         };
     }
 

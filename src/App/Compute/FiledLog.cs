@@ -9,15 +9,16 @@ namespace SecondShore.App.Compute;
 /// <summary>The log that came with a lake's files, as records: shown beside this device's own, corrected by new ones.</summary>
 internal static class FiledLog
 {
-    /// <summary>Rows of the lake's log.csv and readings.csv.</summary>
+    /// <summary>Rows of the lake's log.csv and readings.csv; corrected and withdrawn ones too, for the rule of what stands.</summary>
     public static IReadOnlyList<RecordRow> Of(LakeFolder folder) => [.. Log(folder), .. Readings(folder)];
 
     private static IEnumerable<RecordRow> Readings(LakeFolder folder) => folder.Readings.Concat(folder.Secchi).Select((reading, i) => new RecordRow(
         $"line-r{i}", "", KindOf(reading.Kind), reading.At.UtcDateTime.ToString("O", CultureInfo.InvariantCulture), null, false,
         JsonSerializer.Serialize(new Entry { Value = reading.Value, DepthM = reading.DepthM }, EntryJson.Default.Entry)));
 
-    private static IEnumerable<RecordRow> Log(LakeFolder folder) =>
-        folder.Log.Select((row, i) => new RecordRow(row.Id.Length > 0 ? row.Id : $"line-{i}", "", KindOf(row.Kind),
+    /// <summary>Rows of the lake's log.csv, corrected ones and withdrawals too.</summary>
+    public static IEnumerable<RecordRow> Log(LakeFolder folder) =>
+        folder.LogRows.Select((row, i) => new RecordRow(row.Id.Length > 0 ? row.Id : $"line-{i}", "", KindOf(row.Kind),
             row.At.UtcDateTime.ToString("O", CultureInfo.InvariantCulture), row.Replaces.Length > 0 ? row.Replaces : null, row.Kind == LogKind.Withdrawn, Json(row)));
 
     private static string Json(LogRow row) => JsonSerializer.Serialize(new Entry

@@ -4,63 +4,106 @@ using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;
+using SecondShore.Records;
 
 namespace SecondShore.App.Compute;
 
 /// <summary>This device's readings and log entries, joined to what the lake's files hold.</summary>
 internal static class OwnRecords
 {
-    /// <summary>The lake with the records added in memory.</summary>
+    /// <summary>The lake with the records added in memory. What a record holds that cannot be used is not; the rest of the lake is.</summary>
+    /// <param name="folder">The lake as filed.</param>
+    /// <param name="records">This device's records, corrected and removed ones too: what stands is worked out together with the files' rows.</param>
     public static LakeFolder Into(LakeFolder folder, IReadOnlyList<RecordRow> records)
     {
-        HashSet<string> filed = [.. folder.Log.Select(r => r.Id).Where(id => id.Length > 0)];
+        // What both hold counts once, as the record: it alone knows what it corrected on this device.
+        HashSet<string> own = [.. records.Select(r => r.Id)];
+        HashSet<(DateTimeOffset, ReadingKind, double, double)> filed = [.. folder.Readings.Concat(folder.Secchi).Select(Sight)];
         return folder with
         {
-            Readings = [.. folder.Readings, .. records.Select(ReadingOf).OfType<Reading>().Where(own => !IsFiled(folder, own))],
-            Log = [.. folder.Log, .. records.Where(r => !filed.Contains(r.Id)).Select(LogRowOf).OfType<LogRow>()],
+            Readings = [.. folder.Readings, .. RecordSet.Standing(records).Select(ReadingOf).OfType<Reading>().Where(r => !filed.Contains(Sight(r)))],
+            LogRows = [.. folder.LogRows.Where(r => r.Id.Length == 0 || !own.Contains(r.Id)), .. records.Select(LogRowOf).OfType<LogRow>()],
         };
     }
 
-    /// <summary>The files with the records written into readings.csv and log.csv; a record already there is not written twice.</summary>
+    /// <summary>
+    /// The files with what stands of the records written into readings.csv and log.csv; what is there already is not written twice.
+    /// A record that is no row of either is written as a note that says what it is.
+    /// </summary>
     public static ILakeFiles IntoFiles(ILakeFiles files, IReadOnlyList<RecordRow> records)
     {
         LakeFolder folder = LakeFolderReader.Read(files);
-        HashSet<string> filed = [.. folder.Log.Select(r => r.Id).Where(id => id.Length > 0)];
-        foreach (RecordRow record in records.OrderBy(r => r.At, StringComparer.Ordinal))
+        Dictionary<string, RecordRow> own = [];
+        foreach (RecordRow record in records) own.TryAdd(record.Id, record);
+        HashSet<string> filed = [.. folder.LogRows.Select(r => r.Id).Where(id => id.Length > 0)];
+        List<(Reading, string, double?)> readings = [];
+        List<LogRow> rows = [];
+        HashSet<(DateTimeOffset, ReadingKind, double, double)> filedReadings = [.. folder.Readings.Concat(folder.Secchi).Select(Sight)];
+        foreach (RecordRow record in StandingRule.LastWords(records.Concat(FiledLog.Log(folder).Where(r => !own.ContainsKey(r.Id))), RecordSet.LinkOf).OrderBy(r => r.At, StringComparer.Ordinal))
         {
-            if (ReadingOf(record) is { } reading && !IsFiled(folder, reading))
-                files = LakeFolderEdits.WithReading(files, reading, Entry.Of(record).Note, Entry.Of(record).AccuracyM);
-            if (LogRowOf(record) is { } row && !filed.Contains(record.Id)) files = LakeFolderEdits.WithLogRow(files, row);
+            if (!own.ContainsKey(record.Id) || filed.Contains(record.Id)) continue;
+            string filedBefore = FiledBefore(record, own, filed);
+            // A removal is worth a row only where the file holds what it takes back.
+            if (record.Removed && filedBefore.Length == 0) continue;
+            if (ReadingOf(record) is { } reading)
+            {
+                if (!filedReadings.Contains(Sight(reading))) readings.Add((reading, Entry.Of(record).Note, Entry.Of(record).AccuracyM));
+            }
+            else
+            {
+                rows.Add((LogRowOf(record) ?? NoteOf(record)) with { Replaces = filedBefore });
+            }
         }
 
-        return files;
+        // All at once: a long log is not read and written anew for each of its entries.
+        return LakeFolderEdits.WithRows(files, readings, rows);
     }
 
-    /// <summary>The reading a record holds; null for log entries.</summary>
+    // The nearest entry that this one corrects, however indirectly, and that the file holds: the rows between stay on the device.
+    private static string FiledBefore(RecordRow record, Dictionary<string, RecordRow> own, HashSet<string> filed)
+    {
+        HashSet<string> seen = [];
+        for (string? id = record.Replaces; id is not null && seen.Add(id); id = own.GetValueOrDefault(id)?.Replaces)
+            if (filed.Contains(id)) return id;
+        return "";
+    }
+
+    /// <summary>The reading a record holds; null for log entries, and where its value, depth or time cannot be used.</summary>
     public static Reading? ReadingOf(RecordRow record)
     {
         ReadingKind? kind = KindOf(record.Kind);
+        if (kind is null || record.Removed || !RecordTimes.TryRead(record.At, out DateTimeOffset at)) return null;
         Entry entry = Entry.Of(record);
-        if (kind is null || record.Removed || entry.Value is not { } value) return null;
-        return new Reading(EntryWords.At(record), PlaceOf(entry), kind.Value, value, entry.DepthM, record.Id);
+        // A temperature or oxygen of no depth tells nothing.
+        if (entry.DepthM is null && kind is (ReadingKind.Temperature or ReadingKind.Oxygen)) return null;
+        return entry.Value is { } value ? new Reading(at, PlaceOf(entry), kind.Value, value, entry.DepthM, record.Id) : null;
     }
 
-    // A trip file may carry what this device, or another in step with it, kept as a record.
-    private static bool IsFiled(LakeFolder folder, Reading own) => folder.Readings.Concat(folder.Secchi).Any(r =>
-        r.At == own.At && r.Kind == own.Kind && Math.Abs(r.Value - own.Value) < 1e-6 && Math.Abs((r.DepthM ?? 0) - (own.DepthM ?? 0)) < 1e-6);
+    // Of a kind that a newer version knows, or a reading whose value cannot be used.
+    private static LogRow NoteOf(RecordRow record)
+    {
+        Entry entry = Entry.Of(record);
+        string left = entry.LeftOut.Count > 0 ? $" ({string.Join(", ", entry.LeftOut)}: not usable)" : "";
+        return new LogRow { Id = record.Id, At = EntryWords.At(record), Kind = LogKind.Note, Note = $"{record.Kind}{left}: {entry.Note}" };
+    }
+
+    // A trip file may carry what this device, or another in step with it, kept as a record: the same kind, time, value and depth are the
+    // same reading.
+    private static (DateTimeOffset At, ReadingKind Kind, double Value, double DepthM) Sight(Reading r) => (r.At, r.Kind, Math.Round(r.Value, 5), Math.Round(r.DepthM ?? 0, 5));
 
     private static LogRow? LogRowOf(RecordRow record)
     {
         LogKind? kind = LogKindOf(record.Kind);
-        if (kind is null) return null;
+        if (!RecordTimes.TryRead(record.At, out DateTimeOffset at)) return null;
         // A row that came with the files is taken back by another row: files are never rewritten.
-        if (record.Removed) return new LogRow { Id = record.Id, Replaces = record.Replaces ?? "", At = EntryWords.At(record), Kind = LogKind.Withdrawn };
+        if (record.Removed) return new LogRow { Id = record.Id, Replaces = record.Replaces ?? "", At = at, Kind = LogKind.Withdrawn };
+        if (kind is null) return null;
         Entry entry = Entry.Of(record);
         return new LogRow
         {
             Id = record.Id,
             Replaces = record.Replaces ?? "",
-            At = EntryWords.At(record),
+            At = at,
             Kind = kind.Value,
             Minutes = entry.Minutes,
             Place = PlaceOf(entry),

@@ -64,7 +64,7 @@ public sealed partial class Session
     }
 
     private AskAbout Tried(WhatIf wish) =>
-        new(ThermoclineM: wish.ThermoclineM, PoolDropM: wish.BelowFullPoolM, Date: wish.Date, Metric: Words.Units.IsMetric, Records: ForEngine());
+        new(ThermoclineM: wish.ThermoclineM, PoolDropM: wish.BelowFullPoolM, Date: wish.Date, Metric: Words.Units.IsMetric, Records: _kept);
 }
 
 /// <summary>What is being tried; null leaves a thing as the outlook has it.</summary>

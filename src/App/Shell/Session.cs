@@ -53,8 +53,25 @@ public sealed partial class Session(Browser browser)
     /// <summary>The lake's plane.</summary>
     public LocalProjection? Plane { get; private set; }
 
-    /// <summary>Starts: language, units, lakes, and the last lake's answers.</summary>
+    /// <summary>Whether the browser refuses to keep anything, so that all is gone with the page.</summary>
+    public bool KeepsNothing { get; private set; }
+
+    /// <summary>Starts; a browser that lets nothing be read is told of in words, and never leaves a blank page.</summary>
     public async Task StartAsync()
+    {
+        try
+        {
+            await BeginAsync();
+        }
+        catch (JSException error)
+        {
+            (IsReady, Trouble) = (true, ExplainedTrouble(error));
+            Tell();
+        }
+    }
+
+    // Language, units, lakes, and the last lake's answers.
+    private async Task BeginAsync()
     {
         LocaleInfo locale = JsonSerializer.Deserialize(await browser.Text("locale") ?? "{}", ViewsJson.Default.LocaleInfo) ?? new LocaleInfo();
         bool metric = await browser.Text("setting", "units") == "metric";
@@ -62,6 +79,7 @@ public sealed partial class Session(Browser browser)
         await browser.Do("setUnits", metric);
         await browser.Do("keepOffline", DotNetObjectReference.Create(this));
         await ReadLakesAsync();
+        KeepsNothing = await browser.Flag("keepsNothing");
         IsReady = true;
         Tell();
         string? last = await browser.Text("setting", "lake");
@@ -101,8 +119,8 @@ public sealed partial class Session(Browser browser)
     [JSInvokable]
     public void OnProgress(double share, string what)
     {
-        if (Work is null) return;
-        Work = Work.At(share, what.Length > 0 ? what : Work.What, TimeProvider.System.GetUtcNow());
+        if (Work is not { } work) return;
+        work.Told(share, what, TimeProvider.System.GetUtcNow());
         Tell();
     }
 
@@ -145,23 +163,10 @@ public sealed partial class Session(Browser browser)
         return first switch
         {
             "quota" => Words["trouble.quota"],
+            "newer" => Words["trouble.newer"],
             "database" => Words["trouble.database"],
             "away" => Words["weather.away"],
             _ => first,
         };
     }
-}
-
-/// <summary>Work under way.</summary>
-/// <param name="What">What is being found.</param>
-/// <param name="Share">Share done, 0 to 1.</param>
-/// <param name="Began">When it began.</param>
-/// <param name="Now">When it last told.</param>
-public sealed record WorkState(string What, double Share, DateTimeOffset Began, DateTimeOffset Now)
-{
-    /// <summary>Seconds left by the share done so far; null until that means something.</summary>
-    public double? LeftS => Share > 0.08 ? (Now - Began).TotalSeconds * (1 - Share) / Share : null;
-
-    /// <summary>The work further on.</summary>
-    public WorkState At(double share, string what, DateTimeOffset now) => this with { Share = Math.Clamp(share, 0, 1), What = what, Now = now };
 }

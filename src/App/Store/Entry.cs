@@ -79,17 +79,15 @@ public sealed record Entry
     /// <summary>The row of the lake's files that the record corrects or takes back, where it is named by no record's id.</summary>
     public string? Row { get; init; }
 
-    /// <summary>The entry of a record; an empty one where it cannot be read.</summary>
+    /// <summary>What the record holds that cannot be used, by its key in the body; empty for nothing.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
+
+    /// <summary>The entry of a record. Never throws, whatever the body holds: see <see cref="EntryReader"/>.</summary>
     public static Entry Of(RecordRow row)
     {
-        try
-        {
-            return JsonSerializer.Deserialize(row.Json, EntryJson.Default.Entry) ?? new Entry();
-        }
-        catch (JsonException)
-        {
-            return new Entry { Note = row.Json };
-        }
+        ArgumentNullException.ThrowIfNull(row);
+        return EntryReader.Read(row.Kind, row.Json);
     }
 
     /// <summary>A record of this entry.</summary>
@@ -102,10 +100,28 @@ public sealed record Entry
         return Make(new Entry(), row.Lake, row.Kind, at, row.Id, removed: true);
     }
 
+    // A sensor or a field may give no number: JSON has none for it either.
+    private static Entry Finite(Entry entry) => entry with
+    {
+        Value = Finite(entry.Value),
+        DepthM = Finite(entry.DepthM),
+        LatDeg = Finite(entry.LatDeg),
+        LonDeg = Finite(entry.LonDeg),
+        AccuracyM = Finite(entry.AccuracyM),
+        LayerM = Finite(entry.LayerM),
+        LengthM = Finite(entry.LengthM),
+        SightedDepthM = Finite(entry.SightedDepthM),
+        SpeedMps = Finite(entry.SpeedMps),
+        JigWeightG = Finite(entry.JigWeightG),
+        Minutes = Finite(entry.Minutes),
+    };
+
+    private static double? Finite(double? value) => value is { } v && double.IsFinite(v) ? v : null;
+
     private static RecordRow Make(Entry entry, string lake, string kind, DateTimeOffset at, string? replaces, bool removed)
     {
         string? row = replaces is null || RecordIds.IsWellFormed(replaces) ? null : replaces;
-        string json = JsonSerializer.Serialize(entry with { Mark = RecordIds.NewMark(), Row = row }, EntryJson.Default.Entry);
+        string json = JsonSerializer.Serialize(Finite(entry) with { Mark = RecordIds.NewMark(), Row = row }, EntryJson.Default.Entry);
         return SharedRecords.ToRow(LakeRecord.Make(kind, at, row is null ? replaces : SharedRecords.IdOfRow(row), removed, json), lake);
     }
 }

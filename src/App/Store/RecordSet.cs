@@ -1,17 +1,18 @@
+using SecondShore.Records;
+
 namespace SecondShore.App.Store;
 
-/// <summary>The records that stand: those not replaced and not taken back, newest first, each once.</summary>
+/// <summary>The records that stand, by the one rule of <see cref="StandingRule"/>: newest first, each once.</summary>
 public static class RecordSet
 {
     /// <summary>Records in force. The order in which they came does not matter.</summary>
-    public static IReadOnlyList<RecordRow> Standing(IEnumerable<RecordRow> all)
+    public static IReadOnlyList<RecordRow> Standing(IEnumerable<RecordRow> all) => StandingRule.Of(all, LinkOf);
+
+    /// <summary>What the rule of standing asks of a record.</summary>
+    public static EntryLink LinkOf(RecordRow row)
     {
-        List<RecordRow> rows = [.. all];
-        HashSet<string> replaced = new(StringComparer.Ordinal), seen = new(StringComparer.Ordinal);
-        foreach (RecordRow row in rows)
-            if (row.Replaces is not null) replaced.Add(row.Replaces);
-        return [.. rows.Where(row => !row.Removed && !replaced.Contains(row.Id) && seen.Add(row.Id))
-            .OrderByDescending(row => row.At, StringComparer.Ordinal).ThenByDescending(row => row.Id, StringComparer.Ordinal)];
+        ArgumentNullException.ThrowIfNull(row);
+        return new EntryLink(row.Id, row.Replaces, row.Removed, row.At);
     }
 
     /// <summary>This device's records joined to the rows of the lake's files; what both hold stands once, as the record.</summary>

@@ -45,6 +45,8 @@ public static class SharedRecords
         {
             if (RecordIds.IsWellFormed(row.Id)) return row;
             if (renewed.TryGetValue(row.Id, out RecordRow? done)) return done;
+            // A ring of corrections has no first one: it is opened where it is met.
+            renewed[row.Id] = row;
             string? replaces = row.Replaces is { } id && id != row.Id && old.TryGetValue(id, out RecordRow? before) ? Renewed(before).Id : row.Replaces;
             string? file = replaces is null || RecordIds.IsWellFormed(replaces) ? null : replaces;
             string json = JsonSerializer.Serialize(Entry.Of(row) with { Mark = row.Id, Row = file }, EntryJson.Default.Entry);
@@ -53,15 +55,5 @@ public static class SharedRecords
         }
     }
 
-    private static string? RowOf(LakeRecord record)
-    {
-        try
-        {
-            return JsonSerializer.Deserialize(record.Body, EntryJson.Default.Entry)?.Row;
-        }
-        catch (JsonException)
-        {
-            return null;
-        }
-    }
+    private static string? RowOf(LakeRecord record) => EntryReader.Read(record.Kind, record.Body).Row;
 }

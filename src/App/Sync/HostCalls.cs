@@ -39,12 +39,13 @@ internal sealed class HostCalls(Browser browser)
     /// <exception cref="HostException">They do not come.</exception>
     public async Task<IReadOnlyList<HostLake>> LakesAsync() => Required(await CallAsync("GET", "api/lakes", null), RecordsJson.Default.IReadOnlyListHostLake);
 
-    /// <summary>Makes a lake at the host, or finds it there.</summary>
+    /// <summary>Makes a lake at the host, or finds it there; asked again after a cut it is the same one.</summary>
+    /// <returns>The lake, with the id that the host calls it by.</returns>
     /// <exception cref="HostException">The host does not take it.</exception>
-    public async Task AddLakeAsync(string id, string name)
+    public async Task<HostLake> AddLakeAsync(string id, string name)
     {
         HostAnswer answer = await CallAsync("PUT", $"api/lakes/{id}", JsonSerializer.Serialize(new NewHostLake(name), RecordsJson.Default.NewHostLake));
-        if (answer.Status is not (201 or 204)) throw Refused(answer);
+        return answer.Status is 200 or 201 && Parsed(answer.Body, RecordsJson.Default.HostLake) is { } made ? made : throw Refused(answer);
     }
 
     /// <summary>Sends records.</summary>
@@ -67,7 +68,7 @@ internal sealed class HostCalls(Browser browser)
     private static T Required<T>(HostAnswer answer, JsonTypeInfo<T> type) where T : class =>
         answer.Status == 200 && Parsed(answer.Body, type) is { } read ? read : throw Refused(answer);
 
-    private static HostException Refused(HostAnswer answer) => new(answer.Status, Parsed(answer.Body, RecordsJson.Default.HostError)?.Error ?? "");
+    private static HostException Refused(HostAnswer answer) => new(answer.Status, Parsed(answer.Body, RecordsJson.Default.HostProblem)?.Detail ?? "");
 
     private static T? Parsed<T>(string body, JsonTypeInfo<T> type) where T : class
     {

@@ -64,8 +64,8 @@ public sealed partial class HostSync
         ArgumentNullException.ThrowIfNull(lake);
         // The demo lake is called alike on every device; at the host each one given is a lake of its own.
         string id = lake.Id.Length >= 8 ? lake.Id : LakeId.New(TimeProvider.System.GetUtcNow());
-        await _calls.AddLakeAsync(id, lake.Name);
-        return new LakeLink(lake.Id, id, lake.Name, true);
+        HostLake made = await _calls.AddLakeAsync(id, lake.Name);
+        return new LakeLink(lake.Id, made.Id, lake.Name, true);
     });
 
     /// <summary>Says that a lake of this device and one of the host are the same, and keeps them in step from then on.</summary>

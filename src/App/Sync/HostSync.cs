@@ -116,6 +116,8 @@ public sealed partial class HostSync(Browser browser, Session session)
         DeviceRecords records = new(browser, link);
         HostRecords host = new(_calls, link);
         SyncResult first = await SyncRun.RunAsync(records, host, Breathe);
+        // Told once: the next sync begins after them.
+        if (first.PassedOver > 0) session.Say(session.Words["sync.passedover", first.PassedOver, link.Name]);
         LakeFilesInStep.Done files = await new LakeFilesInStep(browser, link, records).RunAsync(share => Tell(State with { Share = share }));
         if (files.Named > 0)
         {

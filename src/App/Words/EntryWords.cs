@@ -1,15 +1,16 @@
 using System.Globalization;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
+using SecondShore.Records;
 
 namespace SecondShore.App.Words;
 
 /// <summary>Records as sentences, and values between the user's units and SI.</summary>
 internal static class EntryWords
 {
-    /// <summary>When a record happened.</summary>
+    /// <summary>When a record happened; the first second of 1970 where its time is none, which other devices may hold.</summary>
     public static DateTimeOffset At(RecordRow row) =>
-        DateTimeOffset.TryParse(row.At, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at) ? at : DateTimeOffset.UnixEpoch;
+        RecordTimes.TryRead(row.At, out DateTimeOffset at) ? at : DateTimeOffset.UnixEpoch;
 
     /// <summary>A value from the user's unit: depths to m, temperatures to degC.</summary>
     public static double ToSi(string kind, double shown, Wording w)
@@ -23,10 +24,12 @@ internal static class EntryWords
     {
         if (kind == RecordKinds.Haze && (value < 0.3 || value > (maxDepthM ?? 200))) return w["complaint.haze", w.Depth(0.3), w.Depth(maxDepthM ?? 200)];
         if (kind == RecordKinds.Secchi && value is < 0.02 or > 60) return w["complaint.secchi"];
-        if ((kind == RecordKinds.Surface || kind == RecordKinds.Temperature) && value is < -2 or > 45) return w["complaint.temp", w.TempNumber(-2), w.TempNumber(45), w.Units.TemperatureUnit];
+        if ((kind == RecordKinds.Surface || kind == RecordKinds.Temperature) && (value < LeastTempC(kind) || value > 45)) return w["complaint.temp", w.TempNumber(LeastTempC(kind)), w.TempNumber(45), w.Units.TemperatureUnit];
         if (kind == RecordKinds.Oxygen && value is < 0 or > 40) return w["complaint.oxygen"];
         return depthM is { } d && (d < 0 || d > (maxDepthM ?? 1700)) ? w["complaint.depth", w.Depth(maxDepthM ?? 1700)] : null;
     }
+
+    private static double LeastTempC(string kind) => kind == RecordKinds.Surface ? -1 : -2;
 
     /// <summary>The record as one line.</summary>
     public static string Sentence(RecordRow row, Wording w)
@@ -38,7 +41,7 @@ internal static class EntryWords
             : row.Kind == RecordKinds.Fish ? Weight(v, w)
             : row.Kind == RecordKinds.Surface || row.Kind == RecordKinds.Temperature ? $"{w.TempNumber(v)} {w.Units.TemperatureUnit}"
             : w.Number(v, "0.#");
-        List<string> parts = [w["kind." + row.Kind]];
+        List<string> parts = [Kind(row.Kind, w)];
         if (value.Length > 0) parts.Add(value);
         if (e.DepthM is { } d) parts.Add(w["entry.at", w.Depth(d)]);
         if (e.Minutes is { } minutes) parts.Add(w["entry.minutes", w.Number(minutes, "0")]);
@@ -47,6 +50,18 @@ internal static class EntryWords
         if (e.Ate is { Length: > 0 } ate) parts.Add(w["entry.ate.said", ate]);
         if (e.Sighted is { Length: > 0 } seen) parts.Add(w["entry.sighted.said", w["sighted." + (seen == "fish" ? "fish" : "bait")]]);
         if (e.Note.Length > 0) parts.Add(e.Note);
+        if (LeftOut(row, e, w) is { Length: > 0 } left) parts.Add(w["entry.leftout", left]);
+        return string.Join(", ", parts);
+    }
+
+    /// <summary>What an entry is; a kind that a newer version made is called as it is.</summary>
+    public static string Kind(string kind, Wording w) => w["kind." + kind] is { } said && said != "kind." + kind ? said : w["entry.otherkind", kind];
+
+    // The device's own marks are nothing to read about.
+    private static string LeftOut(RecordRow row, Entry entry, Wording w)
+    {
+        IEnumerable<string> parts = entry.LeftOut.Where(key => key is not ("mark" or "row")).Select(key => w["entry.part." + key]).Distinct();
+        if (!RecordTimes.TryRead(row.At, out _)) parts = parts.Append(w["entry.part.at"]);
         return string.Join(", ", parts);
     }
 

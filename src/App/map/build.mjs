@@ -34,7 +34,7 @@ for (const [from, to] of [
 ]) await copyFile(new URL(`node_modules/@fontsource${from}.woff2`, import.meta.url), `${www}fonts/${to}.woff2`);
 
 // Notices of everything bundled, as their licences ask.
-const bundled = ["ol", "rbush", "quickselect", "earcut", "pbf", "idb", "d3-array", "d3-contour", "d3-scale", "d3-shape", "d3-path", "d3-color",
+const bundled = ["ol", "rbush", "quickselect", "earcut", "pbf", "idb", "fake-indexeddb", "d3-array", "d3-contour", "d3-scale", "d3-shape", "d3-path", "d3-color",
   "d3-format", "d3-interpolate", "d3-time", "d3-time-format", "internmap", "@fontsource-variable/archivo", "@fontsource-variable/besley", "@fontsource/besley"];
 let notices = "";
 for (const name of bundled) {

@@ -14,7 +14,7 @@ public sealed record EffortSpan(LogEntry Effort, double HoursH, int Bites, int F
 public static class EffortSpans
 {
     /// <summary>Spans of a log, and the outcomes that no effort covers.</summary>
-    /// <param name="entries">Any entries; corrections are applied first.</param>
+    /// <param name="entries">Entries that stand, each once, in any order.</param>
     /// <returns>
     /// Spans in order of time. An outcome belongs to the span that holds its time; when several do, to the one whose
     /// spot and rig agree best. Outcomes outside all effort are returned apart: without effort they teach no rate.
@@ -22,7 +22,8 @@ public static class EffortSpans
     public static (IReadOnlyList<EffortSpan> Spans, IReadOnlyList<LogEntry> WithoutEffort) Of(IEnumerable<LogEntry> entries)
     {
         Require.NotNull(entries);
-        IReadOnlyList<LogEntry> current = LogBook.Current(entries);
+        List<LogEntry> current = [.. entries];
+        current.Sort(static (a, b) => a.At != b.At ? a.At.CompareTo(b.At) : string.CompareOrdinal(a.Id, b.Id));
         List<LogEntry> efforts = [];
         foreach (LogEntry entry in current)
             if (entry.IsEffort) efforts.Add(entry);

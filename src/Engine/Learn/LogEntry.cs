@@ -28,8 +28,7 @@ public enum LogKind
 }
 
 /// <summary>
-/// One immutable line of the log. An edit is a new entry whose <see cref="Supersedes"/> names the old one; nothing is
-/// ever rewritten, so devices that were apart can join their logs as sets.
+/// One immutable line of the log as it stands: corrections and removals are worked out before it comes here.
 /// </summary>
 /// <remarks>Null means not known. Entries made in the boat fill in what the plan knows: spot, pass, rig, form, wind.</remarks>
 public sealed record LogEntry
@@ -96,12 +95,6 @@ public sealed record LogEntry
 
     /// <summary>The user's words.</summary>
     public string Note { get; init; } = "";
-
-    /// <summary>Id of the entry this one replaces; null for a first entry.</summary>
-    public string? Supersedes { get; init; }
-
-    /// <summary>Whether this entry takes back the one it supersedes without putting another in its place.</summary>
-    public bool Withdrawn { get; init; }
 
     /// <summary>Whether the entry is a bite, in the boat or not.</summary>
     public bool IsBite => Kind is LogKind.Bite or LogKind.Fish;

@@ -1,29 +1,12 @@
+using SecondShore.Records;
+
 namespace SecondShore.Formats.Files;
 
 /// <summary>Which names may stand inside a lake's folder or trip file.</summary>
 public static class FileNames
 {
-    /// <summary>Longest name taken.</summary>
-    public static readonly int MaxLength = 200;
-
-    /// <summary>Most parts between slashes.</summary>
-    public static readonly int MaxParts = 4;
-
-    /// <summary>
-    /// Whether a name is relative and stays inside: no <c>..</c>, no drive or root, no backslash, no control character,
-    /// no part that ends in a dot or blank (some systems drop those, and two names would become one).
-    /// </summary>
-    public static bool IsSafe(string name)
-    {
-        if (string.IsNullOrEmpty(name) || name.Length > MaxLength) return false;
-        foreach (char c in name)
-            if (c is '\\' or ':' or '*' or '?' or '"' or '<' or '>' or '|' || char.IsControl(c)) return false;
-        string[] parts = name.Split('/');
-        if (parts.Length > MaxParts) return false;
-        foreach (string part in parts)
-            if (part.Length == 0 || part[^1] is '.' or ' ' || part[0] == ' ') return false;
-        return true;
-    }
+    /// <summary>Whether a name may stand there: the one rule of <see cref="LakeFileNames"/>.</summary>
+    public static bool IsSafe(string name) => LakeFileNames.IsSafe(name);
 
     /// <summary>The last part of a name.</summary>
     public static string Leaf(string name) => name[(name.LastIndexOf('/') + 1)..];

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace SecondShore.Formats.Files;
 
 /// <summary>A folder on disk, two levels deep; names that start with a dot are left alone.</summary>
@@ -5,6 +7,9 @@ public sealed class FolderFiles : ILakeFiles
 {
     /// <summary>Most files taken from one folder.</summary>
     public static readonly int MaxFiles = 4000;
+
+    /// <summary>Longest file read, bytes.</summary>
+    public static readonly long MaxFileBytes = TripFileLimits.Default.MaxFileBytes;
 
     private readonly string _path;
     private readonly HashSet<string>? _only;
@@ -53,8 +58,17 @@ public sealed class FolderFiles : ILakeFiles
     public byte[] Read(string name)
     {
         if (!FileNames.IsSafe(name)) throw new IOException($"'{name}' is not a name inside a lake folder.");
-        return File.ReadAllBytes(Path.Combine(_path, name.Replace('/', Path.DirectorySeparatorChar)));
+        string path = Path.Combine(_path, name.Replace('/', Path.DirectorySeparatorChar));
+        long length = LengthOf(new FileInfo(path));
+        // What has no length is an empty file, or a pipe or device that would give bytes without end, or none for ever.
+        if (length == 0) return [];
+        if (length > MaxFileBytes) throw new IOException(string.Create(CultureInfo.InvariantCulture, $"'{name}' has {length >> 20} MB, and files of at most {MaxFileBytes >> 20} MB are read."));
+        return File.ReadAllBytes(path);
     }
+
+    // Of a link, what it leads to.
+    private static long LengthOf(FileInfo file) => file.LinkTarget is null ? file.Length
+        : file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo { Exists: true } target ? target.Length : 0;
 
     private List<LakeFileEntry> List()
     {
@@ -70,7 +84,7 @@ public sealed class FolderFiles : ILakeFiles
         {
             string name = Path.GetRelativePath(_path, file.FullName).Replace(Path.DirectorySeparatorChar, '/');
             if (_only is not null ? !_only.Contains(name) : name.StartsWith('.') || !FileNames.IsSafe(name)) continue;
-            entries.Add(new LakeFileEntry(name, file.Length));
+            entries.Add(new LakeFileEntry(name, LengthOf(file)));
             if (entries.Count > MaxFiles)
                 throw new IOException($"{_path} holds over {MaxFiles} files: it does not look like a lake folder.");
         }

@@ -39,6 +39,8 @@ public static class LakeFilesOpener
 
     private static bool IsZip(string path)
     {
+        // A pipe would be waited for without end.
+        if (new FileInfo(path) is { Length: 0 }) return false;
         Span<byte> start = stackalloc byte[4];
         using FileStream stream = File.OpenRead(path);
         int got = stream.ReadAtLeast(start, 4, throwOnEndOfStream: false);

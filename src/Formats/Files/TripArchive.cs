@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.IO.Compression;
+using SecondShore.Records;
 
 namespace SecondShore.Formats.Files;
 
@@ -33,9 +33,8 @@ public sealed class TripArchive : IDisposable
         ZipArchive? zip = null;
         try
         {
+            ZipDirectory.RequireAtMost(stream, limits.MaxEntries);
             zip = new ZipArchive(stream, ZipArchiveMode.Read);
-            if (zip.Entries.Count > limits.MaxEntries)
-                throw new TripRefusedException(string.Create(CultureInfo.InvariantCulture, $"the trip file holds {zip.Entries.Count} files where at most {limits.MaxEntries} are taken."));
             return new TripArchive(zip, Named(zip), limits);
         }
         catch (Exception e) when (e is InvalidDataException or NotSupportedException or ArgumentException or OverflowException or (IOException and not TripRefusedException))
@@ -95,12 +94,15 @@ public sealed class TripArchive : IDisposable
     {
         string prefix = CommonFolder(zip);
         Dictionary<string, ZipArchiveEntry> entries = new(StringComparer.Ordinal);
+        Dictionary<string, string> twins = new(StringComparer.Ordinal);
         foreach (ZipArchiveEntry entry in zip.Entries)
         {
             if (entry.FullName.EndsWith('/')) continue;
             string inner = entry.FullName[prefix.Length..];
             if (!FileNames.IsSafe(inner) || !FileNames.IsSafe(entry.FullName))
-                throw new TripRefusedException($"the trip file holds a file named '{Printable(entry.FullName)}', which would lie outside the lake's folder; the trip file is refused.");
+                throw new TripRefusedException($"the trip file holds a file named '{Printable(entry.FullName)}', which could lie outside the lake's folder or is no name on every system; the trip file is refused.");
+            if (!twins.TryAdd(LakeFileNames.TwinKey(inner), inner) && twins[LakeFileNames.TwinKey(inner)] != inner)
+                throw new TripRefusedException($"the trip file holds '{Printable(inner)}' and '{Printable(twins[LakeFileNames.TwinKey(inner)])}', which are one file on many systems; rename one of them.");
             if (!entries.TryAdd(inner, entry)) throw new TripRefusedException($"the trip file holds two files named '{inner}'; the trip file is refused.");
         }
 

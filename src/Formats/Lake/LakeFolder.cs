@@ -36,6 +36,9 @@ public sealed record LakeFolder
     /// <summary>What was understood of each survey file.</summary>
     public IReadOnlyList<SurveyUnderstanding> SurveyFiles { get; init; } = [];
 
+    /// <summary>What must be asked about survey files before they can be used.</summary>
+    public IReadOnlyList<SurveyQuestion> SurveyQuestions { get; init; } = [];
+
     /// <summary>The shoreline: shoreline.geojson, else the survey's own, else null.</summary>
     public Shoreline? Shoreline { get; init; }
 
@@ -72,8 +75,17 @@ public sealed record LakeFolder
     /// <summary>The user's tackle; null without tackle.json.</summary>
     public TackleDocument? Tackle { get; init; }
 
-    /// <summary>The log, in order of file; rows replaced by later ones are left out.</summary>
-    public IReadOnlyList<LogRow> Log { get; init; } = [];
+    /// <summary>Every row of the log, in order of file: corrected ones and withdrawals too.</summary>
+    public IReadOnlyList<LogRow> LogRows
+    {
+        get => _logRows;
+        init => (_logRows, Log) = (value, LogRow.Standing(value));
+    }
+
+    private readonly IReadOnlyList<LogRow> _logRows = [];
+
+    /// <summary>The log as it stands: of <see cref="LogRows"/> those that hold.</summary>
+    public IReadOnlyList<LogRow> Log { get; private init; } = [];
 
     /// <summary>Measured overturns (overturn.csv of measured lakes), to score against.</summary>
     public IReadOnlyList<OverturnRow> Overturns { get; init; } = [];

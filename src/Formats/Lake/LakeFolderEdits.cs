@@ -20,16 +20,31 @@ public static class LakeFolderEdits
     /// <param name="note">The user's words on it.</param>
     /// <param name="accuracyM">How far off its place may be, m; null where that is not known.</param>
     public static ILakeFiles WithReading(ILakeFiles files, Reading reading, string note = "", double? accuracyM = null) =>
-        AppendRow(files, "readings.csv", LakeCsv.ReadingHeaders, h => h switch
-        {
-            "note" => note,
-            "accuracy_m" => NumberText.Format(accuracyM),
-            _ => LakeCsv.ReadingCell(reading, h),
-        });
+        AppendRow(files, "readings.csv", LakeCsv.ReadingHeaders, CellOf(reading, note, accuracyM));
+
+    private static Func<string, string> CellOf(Reading reading, string note, double? accuracyM) => header => header switch
+    {
+        "note" => note,
+        "accuracy_m" => NumberText.Format(accuracyM),
+        _ => LakeCsv.ReadingCell(reading, header),
+    };
 
     /// <summary>The files with a row added to log.csv.</summary>
     public static ILakeFiles WithLogRow(ILakeFiles files, LogRow row) =>
         AppendRow(files, "log.csv", LakeCsv.LogHeaders, h => LakeCsv.LogCell(row, h));
+
+    /// <summary>The files with many readings and rows of the log added: each file is read and written once, however many there are.</summary>
+    /// <param name="files">The files.</param>
+    /// <param name="readings">Readings, each with the user's words on it and how far off its place may be, m.</param>
+    /// <param name="rows">Rows of the log.</param>
+    public static ILakeFiles WithRows(ILakeFiles files, IReadOnlyList<(Reading Reading, string Note, double? AccuracyM)> readings, IReadOnlyList<LogRow> rows)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        ArgumentNullException.ThrowIfNull(rows);
+        if (readings.Count > 0)
+            files = AppendRows(files, "readings.csv", LakeCsv.ReadingHeaders, [.. readings.Select(r => CellOf(r.Reading, r.Note, r.AccuracyM))]);
+        return rows.Count == 0 ? files : AppendRows(files, "log.csv", LakeCsv.LogHeaders, [.. rows.Select(r => (Func<string, string>)(h => LakeCsv.LogCell(r, h)))]);
+    }
 
     /// <summary>The files with keys of lake.json set or, by a null value, taken away; all other keys stay as they are.</summary>
     /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
@@ -71,6 +86,29 @@ public static class LakeFolderEdits
         return WithLakeKeys(files, ("survey", node));
     }
 
+    /// <summary>The files with keys of one survey file set in lake.json; other keys and files stay as they are.</summary>
+    /// <param name="files">The files.</param>
+    /// <param name="file">The survey file; null for all of them.</param>
+    /// <param name="keys">What is set.</param>
+    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    public static ILakeFiles WithSurveyKeys(ILakeFiles files, string? file, JsonObject keys)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        ArgumentNullException.ThrowIfNull(keys);
+        JsonObject root = files.Find("lake.json") is string name ? ObjectOf(files.Read(name)) : [];
+        JsonObject survey = root["survey"] as JsonObject ?? [], target = survey;
+        if (file is not null)
+        {
+            if (survey["files"] is not JsonArray list) survey["files"] = list = [];
+            JsonObject? own = list.OfType<JsonObject>().FirstOrDefault(o => o["file"] is JsonValue v && v.TryGetValue(out string? of) && of == file);
+            if (own is null) list.Add((JsonNode)(own = new JsonObject { ["file"] = JsonValue.Create(file) }));
+            target = own;
+        }
+
+        foreach ((string key, JsonNode? value) in keys) target[key] = value?.DeepClone();
+        return WithLakeKeys(files, ("survey", survey));
+    }
+
     private static JsonNode? Node(Action<Utf8JsonWriter> body, string key)
     {
         string text = JsonText.Write(json =>
@@ -96,9 +134,11 @@ public static class LakeFolderEdits
         }
     }
 
-    // The row's values go under the columns the file has; columns of ours that it lacks are added at the right, and
+    private static ChangedFiles AppendRow(ILakeFiles files, string fileName, string[] ownHeaders, Func<string, string> cellOf) => AppendRows(files, fileName, ownHeaders, [cellOf]);
+
+    // The rows' values go under the columns the file has; columns of ours that it lacks are added at the right, and
     // the rows before stay as they are (short rows read as empty cells).
-    private static ChangedFiles AppendRow(ILakeFiles files, string fileName, string[] ownHeaders, Func<string, string> cellOf)
+    private static ChangedFiles AppendRows(ILakeFiles files, string fileName, string[] ownHeaders, IReadOnlyList<Func<string, string>> rows)
     {
         ArgumentNullException.ThrowIfNull(files);
         string name = files.Find(fileName) ?? fileName;
@@ -112,7 +152,7 @@ public static class LakeFolderEdits
 
         List<string> headers = [];
         for (int i = 0; i < table.Cells(0); i++) headers.Add(table[0, i].ToString());
-        List<string> missing = [.. ownHeaders.Where(h => cellOf(h).Length > 0 && !headers.Contains(h, StringComparer.OrdinalIgnoreCase))];
+        List<string> missing = [.. ownHeaders.Where(h => !headers.Contains(h, StringComparer.OrdinalIgnoreCase) && rows.Any(cellOf => cellOf(h).Length > 0))];
         string end = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
         string separator = table.Separator == ' ' ? "," : table.Separator.ToString();
         if (missing.Count > 0)
@@ -123,9 +163,11 @@ public static class LakeFolderEdits
             headers.AddRange(missing);
         }
 
-        if (text.Length > 0 && text[^1] is not ('\n' or '\r')) text += end;
-        text += string.Join(separator, headers.Select(h => CsvText.Quoted(cellOf(h.ToLowerInvariant())))) + end;
-        return ChangedFiles.Of(files, name, Encoding.UTF8.GetBytes(text));
+        StringBuilder all = new(text);
+        if (text.Length > 0 && text[^1] is not ('\n' or '\r')) all.Append(end);
+        string[] keys = [.. headers.Select(h => h.ToLowerInvariant())];
+        foreach (Func<string, string> cellOf in rows) all.AppendJoin(separator, keys.Select(h => CsvText.Quoted(cellOf(h)))).Append(end);
+        return ChangedFiles.Of(files, name, Encoding.UTF8.GetBytes(all.ToString()));
     }
 
     private static int HeaderStart(string text)

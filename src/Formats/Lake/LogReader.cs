@@ -3,7 +3,7 @@ using SecondShore.Formats.Text;
 
 namespace SecondShore.Formats.Lake;
 
-/// <summary>Reads log.csv.</summary>
+/// <summary>Reads log.csv: every row, corrected ones and withdrawals too; <see cref="LogRow.Standing"/> says which hold.</summary>
 internal static class LogReader
 {
     public static List<LogRow> Read(string file, byte[] bytes, ReadContext context)
@@ -24,10 +24,6 @@ internal static class LogReader
             if (KindOf(word) is LogKind kind) log.Add(columns.Row(row, at, kind, rows.Place(row)));
             else context.Log.Row(file, rows.Sheet.Line(row), "kind of entry", $"kind is '{TextDecoding.Excerpt(word)}' where effort, bite, fish, snag, nothing, sighting, note or withdrawn is expected; the row is kept in the file and not used.");
         }
-
-        // A row that names itself replaces nothing.
-        HashSet<string> replaced = [.. log.Where(r => r.Replaces.Length > 0 && r.Replaces != r.Id).Select(r => r.Replaces)];
-        log.RemoveAll(r => r.Kind == LogKind.Withdrawn || (r.Id.Length > 0 && replaced.Contains(r.Id)));
         return log;
     }
 

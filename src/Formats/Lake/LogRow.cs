@@ -1,4 +1,6 @@
+using System.Globalization;
 using SecondShore.Engine.Core.Geo;
+using SecondShore.Records;
 
 namespace SecondShore.Formats.Lake;
 
@@ -146,4 +148,14 @@ public sealed record LogRow
 
     /// <summary>The user's words.</summary>
     public string Note { get; init; } = "";
+
+    /// <summary>What the one rule of standing asks of the row.</summary>
+    public EntryLink Link => new(Id, Replaces, Kind == LogKind.Withdrawn, At.UtcDateTime.ToString("O", CultureInfo.InvariantCulture));
+
+    /// <summary>The rows that hold, in the order given: one of each entry, none of those taken back.</summary>
+    public static IReadOnlyList<LogRow> Standing(IReadOnlyList<LogRow> rows)
+    {
+        HashSet<LogRow> standing = new(StandingRule.Of(rows, row => row.Link), ReferenceEqualityComparer.Instance);
+        return [.. rows.Where(standing.Contains)];
+    }
 }

@@ -63,7 +63,7 @@ internal sealed class CsvSheet
     public ReadOnlySpan<char> Text(int row, int column) => _table[row + 1, column];
 
     /// <summary>A cell's text, or empty where there is no such column.</summary>
-    public string TextOf(int row, int column) => column < 0 ? "" : _table[row + 1, column].ToString();
+    public string TextOf(int row, int column) => column < 0 ? "" : FormulaGuard.Off(_table[row + 1, column].ToString());
 
     /// <summary>Index of a text column by any of its names; -1 when there is none.</summary>
     public int Find(params ReadOnlySpan<string> names)

@@ -37,8 +37,21 @@ internal sealed class CsvTable
     public static char GuessSeparator(string text)
     {
         ReadOnlySpan<char> head = text.AsSpan(0, Math.Min(text.Length, 8192));
-        int commas = head.Count(','), semicolons = head.Count(';'), tabs = head.Count('\t');
-        int lines = Math.Max(1, Math.Max(head.Count('\n'), head.Count('\r')));
+        // What stands in quotes is somebody's words: they must not decide how the file is read.
+        int commas = 0, semicolons = 0, tabs = 0, feeds = 0, returns = 0;
+        bool quoted = false;
+        foreach (char c in head)
+        {
+            if (c == '"') quoted = !quoted;
+            if (quoted) continue;
+            if (c == ',') commas++;
+            else if (c == ';') semicolons++;
+            else if (c == '\t') tabs++;
+            else if (c == '\n') feeds++;
+            else if (c == '\r') returns++;
+        }
+
+        int lines = Math.Max(1, Math.Max(feeds, returns));
         if (semicolons > 0 && semicolons >= lines / 2) return ';';
         if (tabs > 0 && tabs >= lines / 2) return '\t';
         return commas > 0 && commas >= lines / 2 ? ',' : head.IndexOf(' ') >= 0 && commas == 0 ? ' ' : ',';

@@ -17,6 +17,7 @@ internal sealed class CsvText
         End();
     }
 
+    /// <summary>A cell of words.</summary>
     public CsvText Cell(string value)
     {
         if (!_first) _text.Append(',');
@@ -39,9 +40,13 @@ internal sealed class CsvText
 
     public override string ToString() => _text.ToString();
 
-    /// <summary>A cell's text, in quotes where it holds a separator, a quote, a line end, outer blanks or a leading #.</summary>
+    /// <summary>
+    /// A cell's text, in quotes where it holds a separator, a quote, a line end, outer blanks or a leading #; words that a table
+    /// program would take for a formula are guarded (<see cref="FormulaGuard"/>).
+    /// </summary>
     public static string Quoted(string value)
     {
+        value = FormulaGuard.On(value);
         bool needs = value.AsSpan().IndexOfAny(NeedQuotes) >= 0 || (value.Length > 0 && (value[0] is ' ' or '#' || value[^1] == ' '));
         return needs ? $"\"{value.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : value;
     }

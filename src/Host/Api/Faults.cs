@@ -5,7 +5,7 @@ using SecondShore.Store;
 namespace SecondShore.Host.Api;
 
 /// <summary>Turns faults into answers: a sentence for what the caller can do something about, a number to look up for the rest.</summary>
-internal sealed class Faults(RequestDelegate next, Meters meters, ILogger<Faults> log)
+internal sealed class Faults(RequestDelegate next, Meters meters, StoreWatch watch, Quiet quiet, ILogger<Faults> log)
 {
     public async Task InvokeAsync(HttpContext context)
     {
@@ -16,25 +16,26 @@ internal sealed class Faults(RequestDelegate next, Meters meters, ILogger<Faults
         catch (StorageException e)
         {
             meters.StorageFault(e.Fault);
-            log.LogError("Storage: {Fault}: {Message}", e.Fault, e.Message);
+            if (e.Fault is StorageFault.Damaged) watch.Damaged(e.Message);
+            quiet.Write(log, () => log.LogError("Storage: {Fault}: {Message}", e.Fault, e.Message));
             if (e.Fault is StorageFault.Busy) context.Response.Headers.RetryAfter = "1";
             // What the database itself said speaks of files and tables of this machine: that is for the log.
             await Replies.Refuse(context, StatusOf(e.Fault), e.InnerException is null ? e.Message : Words(e.Fault)).ConfigureAwait(false);
         }
         catch (BadHttpRequestException e)
         {
-            string why = e.StatusCode == StatusCodes.Status413PayloadTooLarge ? "The body is larger than is taken here. Send less at once." : "The request is not understood: " + Sentence(e.Message);
+            string why = e.StatusCode == StatusCodes.Status413PayloadTooLarge ? "The body is larger than is taken here. Send less at once." : "The request is not understood: a number, a name or the body is not of the form that docs/how-to/host.md gives for this address.";
             await Replies.Refuse(context, e.StatusCode, why).ConfigureAwait(false);
         }
         catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
         {
             // The caller went away; the work was stopped for it.
-            context.Response.StatusCode = StatusCodes.Status499ClientClosedRequest;
+            if (!context.Response.HasStarted) context.Response.StatusCode = StatusCodes.Status499ClientClosedRequest;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
             string trace = Activity.Current?.TraceId.ToString() ?? context.TraceIdentifier;
-            log.LogError(e, "Unexpected fault, trace {Trace}", trace);
+            quiet.Write(log, () => log.LogError(e, "Unexpected fault, trace {Trace}", trace));
             await Replies.Refuse(context, StatusCodes.Status500InternalServerError, $"Something went wrong at the host; its log has more under {trace}.").ConfigureAwait(false);
         }
     }
@@ -53,10 +54,4 @@ internal sealed class Faults(RequestDelegate next, Meters meters, ILogger<Faults
         StorageFault.Busy => "The host's store is held by another program. Try again in a moment.",
         _ => "The host's store cannot be used just now: nothing of this was kept there. Its 'doctor' says what is wrong.",
     };
-
-    private static string Sentence(string message)
-    {
-        string line = message.Split('\n')[0].Trim();
-        return line.EndsWith('.') ? line : line + ".";
-    }
 }

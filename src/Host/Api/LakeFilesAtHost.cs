@@ -29,7 +29,7 @@ internal sealed class LakeFilesAtHost(RecordStore records, FileStore files, Time
             .Select(p => int.TryParse(FileNames.Stem(FileNames.Leaf(p)), NumberStyles.None, CultureInfo.InvariantCulture, out int year) ? year : 0).ToHashSet();
 
     /// <summary>Keeps files as new versions; on return they are on disk.</summary>
-    public async Task KeepAsync(string lake, string device, IEnumerable<(string Path, byte[] Bytes)> changed, CancellationToken cancel)
+    public async Task KeepAsync(string lake, Writer writer, IEnumerable<(string Path, byte[] Bytes)> changed, CancellationToken cancel)
     {
         IReadOnlyDictionary<string, (LakeRecord Record, FileVersion Version)> standing = await StandingAsync(lake, cancel).ConfigureAwait(false);
         List<LakeRecord> news = [];
@@ -41,7 +41,7 @@ internal sealed class LakeFilesAtHost(RecordStore records, FileStore files, Time
             long at = (await files.StatusAsync(lake, version.Sha256, cancel).ConfigureAwait(false))?.Stored ?? 0;
             while (at < bytes.Length || bytes.Length == 0)
             {
-                at = await files.AppendAsync(lake, version.Sha256, bytes.LongLength, at, bytes[(int)at..Math.Min(bytes.Length, (int)at + FileStore.PieceBytes)], cancel).ConfigureAwait(false);
+                at = await files.AppendAsync(lake, version.Sha256, bytes.LongLength, at, bytes[(int)at..Math.Min(bytes.Length, (int)at + FileStore.PieceBytes)], writer, cancel).ConfigureAwait(false);
                 if (bytes.Length == 0) break;
             }
 
@@ -49,9 +49,9 @@ internal sealed class LakeFilesAtHost(RecordStore records, FileStore files, Time
             news.Add(version.ToRecord(clock.GetUtcNow(), had ? old.Record.Id : null));
         }
 
-        foreach (LakeRecord[] batch in news.Chunk(RecordRules.MaxRecordsPerMessage)) await records.PushAsync(lake, device, batch, cancel).ConfigureAwait(false);
+        foreach (LakeRecord[] batch in news.Chunk(RecordRules.MaxRecordsPerMessage)) await records.PushAsync(lake, writer, batch, cancel).ConfigureAwait(false);
     }
 
     private async Task<IReadOnlyDictionary<string, (LakeRecord Record, FileVersion Version)>> StandingAsync(string lake, CancellationToken cancel) =>
-        FileVersion.Standing(await records.AllAsync(lake, cancel).ConfigureAwait(false));
+        FileVersion.Standing(await records.FileRecordsAsync(lake, cancel).ConfigureAwait(false));
 }

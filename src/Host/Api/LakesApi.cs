@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using SecondShore.Host.Security;
 using SecondShore.Records;
 using SecondShore.Store;
@@ -28,11 +30,25 @@ internal static class LakesApi
     {
         if (!LakeIds.IsWellFormed(lake)) return Replies.No(StatusCodes.Status400BadRequest, "A lake's id has 8 to 64 lower-case letters, digits and hyphens.");
         string name = new([.. (said.Name ?? "").Where(c => !char.IsControl(c)).Take(MaxNameLength)]);
-        bool made = await records.AddLakeAsync(lake, name.Length > 0 ? name : lake, context.RequestAborted).ConfigureAwait(false);
-        if (made && !context.IsOwner()) await devices.GrantAsync(context.Device(), lake, write: true, context.RequestAborted).ConfigureAwait(false);
-        if (made) return Results.StatusCode(StatusCodes.Status201Created);
-        return context.IsOwner() || await devices.MayAsync(context.Device(), lake, write: false, context.RequestAborted).ConfigureAwait(false)
-            ? Results.NoContent()
-            : Replies.No(StatusCodes.Status409Conflict, "This id is taken; make another.");
+        if (name.Length == 0) name = lake;
+        if (context.IsOwner()) return await MadeAsync(lake).ConfigureAwait(false);
+        if (await devices.RightsAsync(context.Device(), context.RequestAborted).ConfigureAwait(false) is { } rights && rights.TryGetValue(lake, out bool mayWrite)
+            && await records.HasLakeAsync(lake, context.RequestAborted).ConfigureAwait(false)) return Lake(new HostLake(lake, name, 0, mayWrite), made: false);
+        if (!context.IsMaker()) return Replies.No(StatusCodes.Status403Forbidden, "This device may use the lake it was paired for, and add none of its own. Ask at the host for a code without --lake.");
+        return await MadeAsync(OwnId(context.Device(), lake)).ConfigureAwait(false);
+
+        // Not stopped when the caller goes away: a lake that is half given would be nobody's.
+        async Task<IResult> MadeAsync(string id)
+        {
+            bool made = await records.AddLakeAsync(id, name, context.Writer(), CancellationToken.None).ConfigureAwait(false);
+            return Lake(new HostLake(id, name, 0, true), made);
+        }
     }
+
+    private static IResult Lake(HostLake lake, bool made) =>
+        TypedResults.Json(lake, RecordsJson.Default.HostLake, statusCode: made ? StatusCodes.Status201Created : StatusCodes.Status200OK);
+
+    // A guest's id is its own: the same asked by another device is another lake, so that nobody learns which ids are taken.
+    private static string OwnId(string device, string asked) =>
+        "g" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"second-shore-lake\n{device}\n{asked}")))[..32];
 }

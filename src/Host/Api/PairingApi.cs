@@ -1,3 +1,4 @@
+using System.Globalization;
 using SecondShore.Host.Security;
 using SecondShore.Host.Watch;
 using SecondShore.Records;
@@ -10,18 +11,31 @@ internal static class PairingApi
 {
     private static readonly int MaxNameLength = 60;
 
-    public static void MapPairing(this RouteGroupBuilder api) => api.MapPost("/pair", async (PairRequest request, HttpContext context, DeviceStore devices, Meters meters) =>
+    public static void MapPairing(this RouteGroupBuilder api) => api.MapPost("/pair", PairAsync).RequireRateLimiting(RateLimits.Pairing);
+
+    private static async Task<IResult> PairAsync(PairRequest request, HttpContext context, DeviceStore devices, PairingWaits waits, Meters meters)
     {
+        if (waits.Of(context.Connection.RemoteIpAddress) is { Ticks: > 0 } wait)
+        {
+            int seconds = (int)Math.Ceiling(wait.TotalSeconds);
+            context.Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
+            return Replies.No(StatusCodes.Status429TooManyRequests, string.Create(CultureInfo.InvariantCulture, $"Too many wrong codes came from this address. Wait {seconds} s and try again."));
+        }
+
         string name = new([.. (request.Name ?? "").Where(c => !char.IsControl(c)).Take(MaxNameLength)]);
         if (string.IsNullOrWhiteSpace(name)) name = "device";
         (string Device, string Token)? paired = request.Code is { Length: < 40 } code
             ? await devices.PairAsync(code, name, context.Remote(), context.RequestAborted).ConfigureAwait(false) : null;
-        if (paired is not { } grant)
+        if (paired is { } grant)
         {
-            meters.PairingRefused();
-            return Replies.No(StatusCodes.Status403Forbidden, "The code is wrong, was used, or ran out. Ask for a new one at the host with 'pair'.");
+            waits.Right(context.Connection.RemoteIpAddress);
+            return TypedResults.Json(new PairAnswer(grant.Device, grant.Token), RecordsJson.Default.PairAnswer);
         }
 
-        return TypedResults.Json(new PairAnswer(grant.Device, grant.Token), RecordsJson.Default.PairAnswer);
-    }).RequireRateLimiting(RateLimits.Pairing);
+        meters.PairingRefused();
+        // The first, the second, the fourth...: the list of what happened tells of it and cannot be flooded.
+        int wrong = waits.Wrong(context.Connection.RemoteIpAddress);
+        if (int.IsPow2(wrong)) await devices.NoteRefusedAsync(context.Remote(), wrong, CancellationToken.None).ConfigureAwait(false);
+        return Replies.No(StatusCodes.Status403Forbidden, "The code is wrong, was used, or ran out. Ask for a new one at the host with 'pair'.");
+    }
 }

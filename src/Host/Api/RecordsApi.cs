@@ -9,10 +9,10 @@ namespace SecondShore.Host.Api;
 /// <summary>Push and pull of a lake's records.</summary>
 internal static class RecordsApi
 {
-    public static void MapRecords(this RouteGroupBuilder api)
+    public static void MapRecords(this RouteGroupBuilder api, Turns turns)
     {
         RouteGroupBuilder lake = api.MapGroup("/lakes/{lake}/records").RequireAuthorization();
-        lake.MapPost("", PushAsync).AddEndpointFilter(new LakeRight(write: true));
+        lake.MapPost("", PushAsync).AddEndpointFilter(new LakeRight(write: true)).AddEndpointFilter(turns.Pushes);
         lake.MapGet("", PullAsync).AddEndpointFilter(new LakeRight(write: false));
     }
 
@@ -31,7 +31,7 @@ internal static class RecordsApi
         if (request?.Records is not { Count: > 0 } records) return Replies.No(StatusCodes.Status400BadRequest, "Send at least one record.");
         if (records.Count > RecordRules.MaxRecordsPerMessage)
             return Replies.No(StatusCodes.Status413PayloadTooLarge, $"At most {RecordRules.MaxRecordsPerMessage} records are taken at once. Send them in parts.");
-        PushAnswer answer = await store.PushAsync(lake, context.Device(), records, context.RequestAborted).ConfigureAwait(false);
+        PushAnswer answer = await store.PushAsync(lake, context.Writer(), records, context.RequestAborted).ConfigureAwait(false);
         meters.Pushed(answer);
         return TypedResults.Json(answer, RecordsJson.Default.PushAnswer);
     }

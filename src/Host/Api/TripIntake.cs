@@ -13,19 +13,21 @@ internal sealed class TripIntake(RecordStore records, FileStore files, TimeProvi
 {
     /// <summary>Takes the trip file in; files that are there already as they are make no new record.</summary>
     /// <exception cref="TripRefusedException">It is damaged or breaks a limit.</exception>
-    public async Task<PushAnswer> TakeAsync(string lake, string device, Stream body, CancellationToken cancel)
+    public async Task<PushAnswer> TakeAsync(string lake, Writer writer, Stream body, CancellationToken cancel)
     {
-        // Made for this account alone by the runtime where the system knows accounts, and gone when it is closed.
+        // Made for this account alone by the runtime where the system knows accounts, and gone when it is closed; where a file that is
+        // open may lose its name it loses it now, so that nothing is left behind by a host that is killed.
         FileStream held = new(Path.GetTempFileName(), FileMode.Open, FileAccess.ReadWrite, FileShare.None, 81920, FileOptions.DeleteOnClose | FileOptions.Asynchronous);
         await using (held.ConfigureAwait(false))
         {
+            if (!OperatingSystem.IsWindows()) File.Delete(held.Name);
             await body.CopyToAsync(held, cancel).ConfigureAwait(false);
             held.Position = 0;
             using TripArchive trip = TripArchive.Open(held);
             List<FileVersion> versions = [.. trip.Names.Select(name => Hash(trip, name, cancel))];
             trip.Rewind();
-            foreach (FileVersion version in versions) await KeepAsync(lake, trip, version, cancel).ConfigureAwait(false);
-            return await NameAsync(lake, device, versions, cancel).ConfigureAwait(false);
+            foreach (FileVersion version in versions) await KeepAsync(lake, writer, trip, version, cancel).ConfigureAwait(false);
+            return await NameAsync(lake, writer, versions, cancel).ConfigureAwait(false);
         }
     }
 
@@ -36,7 +38,7 @@ internal sealed class TripIntake(RecordStore records, FileStore files, TimeProvi
         return new FileVersion(name, Convert.ToHexStringLower(hash.GetHashAndReset()), size);
     }
 
-    private async Task KeepAsync(string lake, TripArchive trip, FileVersion version, CancellationToken cancel)
+    private async Task KeepAsync(string lake, Writer writer, TripArchive trip, FileVersion version, CancellationToken cancel)
     {
         StoredFile? status = await files.StatusAsync(lake, version.Sha256, cancel).ConfigureAwait(false);
         if (status is { Complete: 1 }) return;
@@ -53,7 +55,7 @@ internal sealed class TripIntake(RecordStore records, FileStore files, TimeProvi
             await foreach (byte[] piece in pieces.AllAsync().ConfigureAwait(false))
             {
                 // What an earlier try kept is stepped over.
-                if (at + piece.Length > kept) kept = await files.AppendAsync(lake, version.Sha256, version.SizeBytes, Math.Max(at, kept), at >= kept ? piece : piece[(int)(kept - at)..], cancel).ConfigureAwait(false);
+                if (at + piece.Length > kept) kept = await files.AppendAsync(lake, version.Sha256, version.SizeBytes, Math.Max(at, kept), at >= kept ? piece : piece[(int)(kept - at)..], writer, cancel).ConfigureAwait(false);
                 at += piece.Length;
             }
         }
@@ -65,20 +67,20 @@ internal sealed class TripIntake(RecordStore records, FileStore files, TimeProvi
         }
 
         await reading.ConfigureAwait(false);
-        if (version.SizeBytes == 0) await files.AppendAsync(lake, version.Sha256, 0, 0, [], cancel).ConfigureAwait(false);
+        if (version.SizeBytes == 0) await files.AppendAsync(lake, version.Sha256, 0, 0, [], writer, cancel).ConfigureAwait(false);
         await files.FinishAsync(lake, version.Sha256, cancel).ConfigureAwait(false);
     }
 
-    private async Task<PushAnswer> NameAsync(string lake, string device, List<FileVersion> versions, CancellationToken cancel)
+    private async Task<PushAnswer> NameAsync(string lake, Writer writer, List<FileVersion> versions, CancellationToken cancel)
     {
-        IReadOnlyDictionary<string, (LakeRecord Record, FileVersion Version)> standing = FileVersion.Standing(await records.AllAsync(lake, cancel).ConfigureAwait(false));
+        IReadOnlyDictionary<string, (LakeRecord Record, FileVersion Version)> standing = FileVersion.Standing(await records.FileRecordsAsync(lake, cancel).ConfigureAwait(false));
         DateTimeOffset now = clock.GetUtcNow();
         LakeRecord[] news = [.. versions.Where(v => !standing.TryGetValue(v.Path, out var old) || old.Version != v)
             .Select(v => v.ToRecord(now, standing.TryGetValue(v.Path, out var old) ? old.Record.Id : null))];
         PushAnswer answer = new(records.Epoch, 0, versions.Count - news.Length, []);
         foreach (LakeRecord[] batch in news.Chunk(RecordRules.MaxRecordsPerMessage))
         {
-            PushAnswer part = await records.PushAsync(lake, device, batch, cancel).ConfigureAwait(false);
+            PushAnswer part = await records.PushAsync(lake, writer, batch, cancel).ConfigureAwait(false);
             answer = answer with { Added = answer.Added + part.Added, Known = answer.Known + part.Known, Refused = [.. answer.Refused, .. part.Refused] };
         }
 

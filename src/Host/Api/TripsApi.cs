@@ -13,11 +13,11 @@ internal static class TripsApi
 {
     private static readonly DateTimeOffset FixedStamp = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    public static void MapTrips(this RouteGroupBuilder api)
+    public static void MapTrips(this RouteGroupBuilder api, Turns turns)
     {
         RouteGroupBuilder trips = api.MapGroup("/lakes/{lake}/trip").RequireAuthorization().WithMetadata(new DisableRequestTimeoutAttribute());
-        trips.MapPost("", TakeAsync).AddEndpointFilter(new LakeRight(write: true));
-        trips.MapGet("", GiveAsync).AddEndpointFilter(new LakeRight(write: false));
+        trips.MapPost("", TakeAsync).AddEndpointFilter(new LakeRight(write: true)).AddEndpointFilter(turns.Trips);
+        trips.MapGet("", GiveAsync).AddEndpointFilter(new LakeRight(write: false)).AddEndpointFilter(turns.Trips);
     }
 
     private static async Task<IResult> TakeAsync(string lake, HttpContext context, TripIntake intake)
@@ -25,7 +25,7 @@ internal static class TripsApi
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = ServerLimits.TripBytes;
         try
         {
-            return TypedResults.Json(await intake.TakeAsync(lake, context.Device(), context.Request.Body, context.RequestAborted).ConfigureAwait(false), RecordsJson.Default.PushAnswer);
+            return TypedResults.Json(await intake.TakeAsync(lake, context.Writer(), context.Request.Body, context.RequestAborted).ConfigureAwait(false), RecordsJson.Default.PushAnswer);
         }
         catch (TripRefusedException e)
         {
@@ -33,13 +33,26 @@ internal static class TripsApi
         }
     }
 
-    private static async Task<IResult> GiveAsync(string lake, HttpContext context, RecordStore records, FileStore files)
+    private static async Task<IResult> GiveAsync(string lake, HttpContext context, RecordStore records, FileStore files, DeviceStore devices)
     {
-        IReadOnlyDictionary<string, (LakeRecord Record, FileVersion Version)> standing = FileVersion.Standing(await records.AllAsync(lake, context.RequestAborted).ConfigureAwait(false));
+        // Only what a trip needs is asked for: a lake's notes may be hundreds of megabytes.
         List<FileVersion> whole = [];
-        foreach ((_, FileVersion version) in standing.Values.OrderBy(v => v.Version.Path, StringComparer.Ordinal))
-            if (await files.StatusAsync(lake, version.Sha256, context.RequestAborted).ConfigureAwait(false) is { Complete: 1 }) whole.Add(version);
+        HashSet<string> names = new(StringComparer.Ordinal);
+        long bytes = 0;
+        foreach ((_, FileVersion version) in FileVersion.Standing(await records.FileRecordsAsync(lake, context.RequestAborted).ConfigureAwait(false)).Values
+            .OrderByDescending(v => v.Record.At, StringComparer.Ordinal).ThenByDescending(v => v.Record.Id, StringComparer.Ordinal))
+        {
+            if (await files.StatusAsync(lake, version.Sha256, context.RequestAborted).ConfigureAwait(false) is not { Complete: 1 } status) continue;
+            // Two names that are one file on many systems: the later one goes, as among versions of one name.
+            if (!names.Add(LakeFileNames.TwinKey(version.Path))) continue;
+            whole.Add(version);
+            bytes += status.Size;
+        }
+
         if (whole.Count == 0) return Replies.No(StatusCodes.Status404NotFound, "The host has no files of this lake yet.");
+        if (whole.Count > TripFileLimits.Default.MaxEntries || bytes > TripFileLimits.Default.MaxTotalBytes)
+            return Replies.No(StatusCodes.Status422UnprocessableEntity, "This lake has more files than a trip file may hold, and no program would take it in. Keep the lake in step instead.");
+        whole.Sort((a, b) => string.CompareOrdinal(a.Path, b.Path));
         context.Response.ContentType = "application/zip";
         context.Response.Headers.ContentDisposition = "attachment; filename=lake.zip";
         // The packer writes its headers at once and not later; the least speed of the server guards against clients that wait.
@@ -52,7 +65,10 @@ internal static class TripsApi
                 entry.LastWriteTime = FixedStamp;
                 using Stream to = entry.Open();
                 await foreach (byte[] piece in files.PiecesAsync(lake, version.Sha256, 0, context.RequestAborted).ConfigureAwait(false))
+                {
+                    if (!await devices.HoldsAsync(context, lake).ConfigureAwait(false)) return Results.Empty;
                     await to.WriteAsync(piece, context.RequestAborted).ConfigureAwait(false);
+                }
             }
         }
 

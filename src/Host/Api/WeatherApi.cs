@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Http.Timeouts;
 using SecondShore.Formats.Files;
@@ -23,23 +24,30 @@ internal static class WeatherApi
 {
     private static readonly int MostYears = 40;
 
+    // Whoever asks is waiting: a service that is out is told of soon. Past years are asked for a second apart and take longer.
+    private static readonly WeatherPatience Patience = new(1, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(15), TimeSpan.FromSeconds(1));
+
+    private static TimeSpan LongestFor(WeatherWish wish) => TimeSpan.FromSeconds(20 + (3 * wish.Years));
+
     public static void AddHostWeather(this IServiceCollection services, HostSettings settings)
     {
         services.AddHttpClient("weather", client =>
         {
             client.Timeout = Timeout.InfiniteTimeSpan;
             client.DefaultRequestHeaders.UserAgent.ParseAdd("second-shore/" + ProgramVersion.Text.Split('+')[0]);
-        });
+        })
+        // The service is the one that was named: it may not send the host elsewhere, into its own network least of all.
+        .ConfigurePrimaryHttpMessageHandler(() => new SocketsHttpHandler { AllowAutoRedirect = false, ConnectTimeout = TimeSpan.FromSeconds(10) });
         services.AddSingleton(provider => new WeatherFetch(provider.GetRequiredService<IHttpClientFactory>().CreateClient("weather"),
             WeatherService.At(settings.WeatherForecast, settings.WeatherArchive), new FolderWeatherCache(Path.Combine(settings.DataFolder, "weather")),
-            provider.GetRequiredService<TimeProvider>()));
+            provider.GetRequiredService<TimeProvider>(), Patience));
         services.AddSingleton<LakeFilesAtHost>();
     }
 
-    public static void MapWeather(this RouteGroupBuilder api)
+    public static void MapWeather(this RouteGroupBuilder api, Turns turns)
     {
-        api.MapPost("/lakes/{lake}/weather", ForLakeAsync).RequireAuthorization().AddEndpointFilter(new LakeRight(write: true)).WithMetadata(new DisableRequestTimeoutAttribute());
-        api.MapGet("/weather", ForPlaceAsync).RequireAuthorization().WithMetadata(new DisableRequestTimeoutAttribute());
+        api.MapPost("/lakes/{lake}/weather", ForLakeAsync).RequireAuthorization().AddEndpointFilter(new LakeRight(write: true)).AddEndpointFilter(turns.Weather).WithMetadata(new DisableRequestTimeoutAttribute());
+        api.MapGet("/weather", ForPlaceAsync).RequireAuthorization().AddEndpointFilter(turns.Weather).WithMetadata(new DisableRequestTimeoutAttribute());
     }
 
     private static async Task<IResult> ForLakeAsync(string lake, int? years, HttpContext context, WeatherFetch fetch, LakeFilesAtHost lakes, Meters meters, TimeProvider clock)
@@ -50,7 +58,7 @@ internal static class WeatherApi
         WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, Math.Clamp(years ?? 15, 0, MostYears), await lakes.YearsAsync(lake, context.RequestAborted).ConfigureAwait(false));
         if (await TryAsync(fetch, wish, meters, context).ConfigureAwait(false) is not { } weather) return NotCome(context);
         ChangedFiles changed = (ChangedFiles)WeatherFiles.Into(files, weather, clock.GetUtcNow());
-        await lakes.KeepAsync(lake, context.Device(), changed.ChangedNames.Select(n => (n, changed.Read(n))), context.RequestAborted).ConfigureAwait(false);
+        await lakes.KeepAsync(lake, context.Writer(), changed.ChangedNames.Select(n => (n, changed.Read(n))), context.RequestAborted).ConfigureAwait(false);
         return Results.Json(new WeatherAnswer(weather.Attribution, weather.MeasuredUntil.UtcDateTime.ToString("O"), weather.Notes, [.. changed.ChangedNames.Order(StringComparer.Ordinal)]), ApiJson.Default.WeatherAnswer);
     }
 
@@ -65,11 +73,19 @@ internal static class WeatherApi
 
     private static async Task<FetchedWeather?> TryAsync(WeatherFetch fetch, WeatherWish wish, Meters meters, HttpContext context)
     {
+        using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted);
+        limit.CancelAfter(LongestFor(wish));
         try
         {
-            FetchedWeather weather = await fetch.RunAsync(wish, null, context.RequestAborted).ConfigureAwait(false);
+            FetchedWeather weather = await fetch.RunAsync(wish, null, limit.Token).ConfigureAwait(false);
             meters.Weather(came: true);
             return weather;
+        }
+        catch (OperationCanceledException) when (!context.RequestAborted.IsCancellationRequested)
+        {
+            meters.Weather(came: false);
+            context.Items["weather"] = string.Create(CultureInfo.InvariantCulture, $"The weather service did not give everything within {LongestFor(wish).TotalSeconds:0} s. Try again later, or ask for fewer past years.");
+            return null;
         }
         catch (WeatherException e)
         {

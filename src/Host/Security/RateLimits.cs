@@ -19,7 +19,7 @@ internal static class RateLimits
             ReplenishmentPeriod = TimeSpan.FromMilliseconds(settings.RequestsPerSecond < 10 ? 1000 : 100),
             QueueLimit = 0,
         }));
-        options.AddPolicy(Pairing, context => RateLimitPartition.GetFixedWindowLimiter("pair:" + context.Remote(), _ => new FixedWindowRateLimiterOptions
+        options.AddPolicy(Pairing, context => RateLimitPartition.GetFixedWindowLimiter("pair:" + CallerAddress.KeyOf(context.Connection.RemoteIpAddress), _ => new FixedWindowRateLimiterOptions
         {
             PermitLimit = settings.PairingsPerMinute,
             Window = TimeSpan.FromMinutes(1),
@@ -34,5 +34,5 @@ internal static class RateLimits
     });
 
     // A stranger counts by address, so that made-up tokens give no new allowance.
-    private static string Key(HttpContext context) => context.User.Identity?.IsAuthenticated == true ? "device:" + context.Device() : "address:" + context.Remote();
+    private static string Key(HttpContext context) => context.User.Identity?.IsAuthenticated == true ? "device:" + context.Device() : "address:" + CallerAddress.KeyOf(context.Connection.RemoteIpAddress);
 }

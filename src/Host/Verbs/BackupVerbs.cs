@@ -19,10 +19,19 @@ internal static class BackupVerbs
     {
         RequireSqlite(settings, "pg_restore");
         using DataFolder folder = DataFolder.Take(settings.DataFolder);
-        string? kept = SqliteBackup.Restore(from, folder.DatabasePath, TimeProvider.System.GetUtcNow());
+        Restored restored = SqliteBackup.Restore(from, folder.DatabasePath, TimeProvider.System.GetUtcNow());
         Console.WriteLine($"{folder.DatabasePath} is as it was in {from}. Devices send again at their next sync what it lacks.");
-        if (kept is not null) Console.WriteLine($"What stood there before is kept in {kept}.");
+        if (restored.Kept is not null) Console.WriteLine($"What stood there before is kept in {restored.Kept}.");
+        SayDevices(restored.Devices);
         return 0;
+    }
+
+    private static void SayDevices(RestoredDevices devices)
+    {
+        if (devices.StillRevoked.Count > 0) Console.WriteLine($"Revoked since the backup, and still so: {string.Join(", ", devices.StillRevoked)}.");
+        if (devices.Hold.Count == 0) return;
+        Console.WriteLine($"These devices are let in: {string.Join(", ", devices.Hold)}.");
+        if (!devices.Known) Console.WriteLine("ATTENTION: what was revoked after the backup is not known here. Look through that list and 'revoke' what must not be let in.");
     }
 
     private static void RequireSqlite(HostSettings settings, string tool)

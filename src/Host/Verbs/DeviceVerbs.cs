@@ -1,3 +1,4 @@
+using SecondShore.Host.Api;
 using SecondShore.Store;
 
 namespace SecondShore.Host.Verbs;
@@ -7,14 +8,32 @@ internal static class DeviceVerbs
 {
     public static async Task<int> PairAsync(string[] args)
     {
-        bool all = args.Contains("--all"), readOnly = args.Contains("--read-only");
-        string[] rest = [.. args.Where(a => a is not ("--all" or "--read-only"))];
-        string? lake = new ConfigurationBuilder().AddCommandLine(rest).Build()["lake"];
-        if (all && (lake is not null || readOnly)) throw new SettingsException("--all goes with neither --lake nor --read-only.");
+        (bool all, bool readOnly, string? lake, string[] rest) = Asked(args);
         await using IDatabase database = await OpenAsync(rest).ConfigureAwait(false);
         string code = await new DeviceStore(database, TimeProvider.System).NewCodeAsync(new PairingGrant(all, lake, !readOnly), CancellationToken.None).ConfigureAwait(false);
         Console.WriteLine($"{code}   holds for {DeviceStore.CodeLife.TotalMinutes:0} minutes and one device, which may {Grants(all, lake, readOnly)}.");
         return 0;
+    }
+
+    // Whatever is not understood grants nothing.
+    internal static (bool All, bool ReadOnly, string? Lake, string[] Others) Asked(string[] args)
+    {
+        bool all = false, readOnly = false;
+        string? lake = null;
+        List<string> rest = [];
+        for (int i = 0; i < args.Length; i++)
+        {
+            if (args[i] == "--all") all = true;
+            else if (args[i] == "--read-only") readOnly = true;
+            else if (args[i].StartsWith("--lake=", StringComparison.Ordinal)) lake = args[i]["--lake=".Length..];
+            else if (args[i] == "--lake") lake = ++i < args.Length ? args[i] : "";
+            else rest.Add(args[i]);
+        }
+
+        if (all && (lake is not null || readOnly)) throw new SettingsException("--all goes with neither --lake nor --read-only.");
+        if (readOnly && lake is null) throw new SettingsException("--read-only needs the lake that may be read: give --lake ID; 'lakes' lists them.");
+        if (lake is not null && !LakeIds.IsWellFormed(lake)) throw new SettingsException($"--lake '{lake}' is no lake's id; 'lakes' lists them.");
+        return (all, readOnly, lake, [.. rest]);
     }
 
     public static async Task<int> ListAsync(string[] args)
@@ -22,7 +41,7 @@ internal static class DeviceVerbs
         await using IDatabase database = await OpenAsync(args).ConfigureAwait(false);
         DeviceStore devices = new(database, TimeProvider.System);
         foreach (DeviceRow device in await devices.AllAsync(CancellationToken.None).ConfigureAwait(false))
-            Console.WriteLine($"{device.Id}  {device.PairedAt[..16]}  {(device.Owner != 0 ? "owner" : "guest")}  {(device.RevokedAt is null ? "holds" : "revoked " + device.RevokedAt[..16])}  {device.Name}");
+            Console.WriteLine($"{device.Id}  {device.PairedAt[..16]}  {(device.Owner != 0 ? "owner" : device.MayMake != 0 ? "guest" : "one lake")}  {(device.RevokedAt is null ? "holds" : "revoked " + device.RevokedAt[..16])}  {device.Name}");
         foreach (AuditRow line in await devices.AuditLogAsync(50, CancellationToken.None).ConfigureAwait(false))
             Console.WriteLine($"{line.At[..19]}  {line.Action} {line.Device} {line.Detail} {(line.Remote.Length > 0 ? "from " + line.Remote : "")}".TrimEnd());
         return 0;
@@ -43,10 +62,10 @@ internal static class DeviceVerbs
         return readOnly ? $"read the lake {lake}" : $"read and add to the lake {lake}";
     }
 
-    private static async Task<IDatabase> OpenAsync(string[] args)
+    internal static async Task<IDatabase> OpenAsync(string[] args)
     {
         HostSettings settings = HostVerbs.Settings(args);
-        if (settings.Postgres is null) Directory.CreateDirectory(settings.DataFolder);
+        if (settings.Postgres is null) PrivateFiles.MakeFolder(Path.GetFullPath(settings.DataFolder));
         IDatabase database = HostStore.Open(settings);
         await Migrations.RunAsync(database, CancellationToken.None).ConfigureAwait(false);
         return database;

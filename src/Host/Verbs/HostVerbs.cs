@@ -11,8 +11,11 @@ internal static class HostVerbs
         second-shore-host pair [--all | --lake ID [--read-only]]         shows a one-time code for a device
         second-shore-host devices                                        lists devices and what happened with them
         second-shore-host revoke DEVICE                                  ends a device's token at once
+        second-shore-host lakes                                          lists lakes with their room
+        second-shore-host remove-lake ID                                 removes a lake, its records and files, for good
         second-shore-host backup FILE                                    copies the database while it is used
         second-shore-host restore FILE                                   puts a backup in its place (stop the host first)
+        second-shore-host healthy                                        says whether the host that runs is ready
         second-shore-host doctor                                         says in words what is wrong
         Options and settings: docs/how-to/host.md.
         """;
@@ -31,13 +34,17 @@ internal static class HostVerbs
                 case "pair": return await DeviceVerbs.PairAsync(rest).ConfigureAwait(false);
                 case "devices": return await DeviceVerbs.ListAsync(rest).ConfigureAwait(false);
                 case "revoke" when HasName(rest): return await DeviceVerbs.RevokeAsync(rest[0], rest[1..]).ConfigureAwait(false);
+                case "lakes": return await LakeVerbs.ListAsync(rest).ConfigureAwait(false);
+                case "remove-lake" when HasName(rest): return await LakeVerbs.RemoveAsync(rest[0], rest[1..]).ConfigureAwait(false);
                 case "backup" when HasName(rest): return BackupVerbs.BackUp(rest[0], Settings(rest[1..]));
                 case "restore" when HasName(rest): return BackupVerbs.Restore(rest[0], Settings(rest[1..]));
+                case "healthy": return await HealthVerb.RunAsync(Settings(rest)).ConfigureAwait(false);
                 case "doctor": return await DoctorVerb.RunAsync(Settings(rest), Console.Out).ConfigureAwait(false);
-                case "help" or "version":
+                case "help" or "version" when rest.Length == 0:
                     Console.WriteLine(verb == "help" ? Usage : ProgramVersion.Text);
                     return 0;
                 default:
+                    if (named) await Console.Error.WriteLineAsync($"'{verb}' with what follows it is not understood.").ConfigureAwait(false);
                     await Console.Error.WriteLineAsync(Usage).ConfigureAwait(false);
                     return 2;
             }
@@ -56,7 +63,8 @@ internal static class HostVerbs
 
     /// <summary>Settings from arguments and environment.</summary>
     public static HostSettings Settings(string[] args) =>
-        HostSettings.From(new ConfigurationBuilder().AddEnvironmentVariables("ASPNETCORE_").AddEnvironmentVariables("SECONDSHORE_").AddCommandLine(args).Build());
+        HostSettings.From(new ConfigurationBuilder().AddEnvironmentVariables("ASPNETCORE_").AddInMemoryCollection(HostOptions.Variables(Environment.GetEnvironmentVariables()))
+            .AddInMemoryCollection(HostOptions.Parse(args)).Build());
 
     private static bool HasName(string[] rest) => rest.Length > 0 && !rest[0].StartsWith('-');
 }

@@ -7,7 +7,7 @@ namespace SecondShore.Host.Watch;
 /// One line for each call of the interface: method, the route's pattern, status, time and device. Neither headers nor bodies
 /// nor the words of an address go into it, so no token, code or place can.
 /// </summary>
-internal sealed partial class RequestLog(RequestDelegate next, ILogger<RequestLog> log)
+internal sealed partial class RequestLog(RequestDelegate next, Quiet quiet, ILogger<RequestLog> log)
 {
     public async Task InvokeAsync(HttpContext context)
     {
@@ -25,8 +25,9 @@ internal sealed partial class RequestLog(RequestDelegate next, ILogger<RequestLo
         finally
         {
             string route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "/api";
-            Line(log, context.Response.StatusCode >= 500 ? LogLevel.Warning : LogLevel.Information, context.Request.Method, route, context.Response.StatusCode,
-                Stopwatch.GetElapsedTime(start).TotalMilliseconds, context.Device());
+            double tookMs = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+            if (context.Response.StatusCode >= 500) quiet.Write(log, () => Line(log, LogLevel.Warning, context.Request.Method, route, context.Response.StatusCode, tookMs, context.Device()));
+            else Line(log, LogLevel.Information, context.Request.Method, route, context.Response.StatusCode, tookMs, context.Device());
         }
     }
 

@@ -3,8 +3,8 @@ using SecondShore.Store;
 
 namespace SecondShore.Host.Watch;
 
-/// <summary>Ready when the store answers, and when its disk has some room left.</summary>
-internal sealed class StoreHealth(IDatabase database, HostSettings settings) : IHealthCheck
+/// <summary>Ready when the store answers, is the one that lies in the data folder, was found sound, and its disk has some room left.</summary>
+internal sealed class StoreHealth(IDatabase database, RecordStore records, StoreWatch watch, HostSettings settings) : IHealthCheck
 {
     /// <summary>Less room than this is worth a word.</summary>
     public static readonly long LowRoomBytes = 200L << 20;
@@ -13,7 +13,10 @@ internal sealed class StoreHealth(IDatabase database, HostSettings settings) : I
     {
         try
         {
-            await database.ReadAsync(work => work.FirstAsync<string>("select value from store where key = 'form'"), cancellationToken).ConfigureAwait(false);
+            string? epoch = await database.ReadAsync(work => work.FirstAsync<string>("select value from store where key = 'epoch'"), cancellationToken).ConfigureAwait(false);
+            if (epoch != records.Epoch || (settings.Postgres is null && SqliteDatabase.EpochAt(DataFolder.DatabaseIn(Path.GetFullPath(settings.DataFolder))) != epoch))
+                return HealthCheckResult.Unhealthy("The database was moved or replaced while the host runs: what it writes now is kept elsewhere. Stop the host, put the database back, and start it again.");
+            if (watch.Damage is { } damage) return HealthCheckResult.Unhealthy(damage);
         }
         catch (StorageException e)
         {

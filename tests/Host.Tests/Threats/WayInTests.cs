@@ -162,7 +162,8 @@ public class WayInTests
 
         // A fault that nobody foresaw.
         DefaultHttpContext context = new() { Response = { Body = new MemoryStream() } };
-        await new Faults(_ => throw new InvalidOperationException("the inside"), host.Services.GetRequiredService<Meters>(), NullLogger<Faults>.Instance).InvokeAsync(context);
+        await new Faults(_ => throw new InvalidOperationException("the inside"), host.Services.GetRequiredService<Meters>(), host.Services.GetRequiredService<StoreWatch>(),
+            new Quiet(TimeProvider.System), NullLogger<Faults>.Instance).InvokeAsync(context);
         context.Response.Body.Position = 0;
         string said = await new StreamReader(context.Response.Body).ReadToEndAsync(TestContext.Current.CancellationToken);
         Assert.Equal(StatusCodes.Status500InternalServerError, context.Response.StatusCode);

@@ -16,6 +16,7 @@ export const playWind = (listener: HourListener): void => play(listener);
 export { saveSetting, setting, removeSetting, askToPersist } from "./store/records";
 export { nameLake, removeLake } from "./store/lakes";
 export { forgetLinks } from "./store/links";
+export { keepsNothing } from "./store/database";
 export { hostCall, hostTry } from "./host/calls";
 export { basedFile, fetchFile, hashedFiles, sendFile } from "./host/files";
 export { changeFiles, weatherDirect, weatherFromHost } from "./host/weather";
@@ -103,6 +104,16 @@ export function goToStop(letter: string): void {
 export function choose(letter: string): void { model.chosen = letter; changed("marks"); }
 export function setPosition(xM: number, yM: number, headingDeg: number | null, accuracyM: number): void {
   model.position = { xM, yM, headingDeg, accuracyM };
+  changed("position");
+}
+
+const numbers = (text: string): number[] => text.split(" ").filter((part) => part.length > 0).map(Number);
+
+/** The boat's way as x, y pairs, and the jig's place behind it; no place while that is not known. */
+export function setTrack(way: string, jig: string): void {
+  const [x, y] = numbers(jig);
+  model.track = numbers(way);
+  model.jig = x !== undefined && y !== undefined ? [x, y] : null;
   changed("position");
 }
 

@@ -27,7 +27,8 @@ async function call(url: URL, method: string, headers: Record<string, string>, j
       method,
       headers: json === null ? headers : { ...headers, "Content-Type": "application/json" },
       cache: "no-store",
-      credentials: "omit",
+      // A host on this machine knows its browser by a cookie of its own; no other place ever gets one.
+      credentials: "same-origin",
       redirect: "error",
       signal: AbortSignal.timeout(patienceMs),
       ...(json === null ? {} : { body: json }),

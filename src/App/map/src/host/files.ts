@@ -44,12 +44,12 @@ export async function sendFile(lake: string, at: string, path: string, hash: str
   if (!row || row.sha256 !== hash) return 409;
   const { url, headers } = await hostUrl(`api/lakes/${at}/files/${hash}`);
   try {
-    const status = await fetch(new URL(`${url.href}/status`), { headers, cache: "no-store", credentials: "omit" });
+    const status = await fetch(new URL(`${url.href}/status`), { headers, cache: "no-store", credentials: "same-origin" });
     if (!status.ok) return status.status;
     let { stored: from, complete } = await stored(status);
     while (complete === 0) {
       const piece = row.bytes.slice(from, from + pieceBytes);
-      const answer = await fetch(`${url.href}?size=${row.bytes.size}&from=${from}`, { method: "PUT", headers, body: piece, credentials: "omit" });
+      const answer = await fetch(`${url.href}?size=${row.bytes.size}&from=${from}`, { method: "PUT", headers, body: piece, credentials: "same-origin" });
       // 409 tells how far the host really is: another tab or an earlier try sent more.
       if (!answer.ok && answer.status !== 409) return answer.status;
       const told = await stored(answer);
@@ -67,7 +67,7 @@ export async function fetchFile(lake: string, at: string, path: string, hash: st
   const { url, headers } = await hostUrl(`api/lakes/${at}/files/${hash}`);
   let bytes: Blob;
   try {
-    const answer = await fetch(url, { headers, cache: "no-store", credentials: "omit" });
+    const answer = await fetch(url, { headers, cache: "no-store", credentials: "same-origin" });
     if (!answer.ok) return answer.status;
     bytes = await answer.blob();
   } catch {

@@ -9,11 +9,11 @@ export async function weatherFromHost(path: string, json: string, lake: string):
   const { url, headers } = await hostUrl(path);
   let answer: Response;
   try {
-    answer = await fetch(url, { headers, cache: "no-store", credentials: "omit" });
+    answer = await fetch(url, { headers, cache: "no-store", credentials: "same-origin" });
   } catch {
     throw new Error("away");
   }
-  if (!answer.ok) throw new Error(await answer.json().then((told: { error?: string }) => told.error, () => undefined) ?? `status ${answer.status}`);
+  if (!answer.ok) throw new Error(await answer.json().then((told: { detail?: string }) => told.detail, () => undefined) ?? `status ${answer.status}`);
   const bytes = new Uint8Array(await answer.arrayBuffer());
   return keep(lake, engine.request("weather", json, { lake, files: [{ path: "weather.zip", bytes }] }));
 }

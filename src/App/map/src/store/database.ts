@@ -28,9 +28,33 @@ export interface Schema extends DBSchema {
 
 export const databaseName = "second-shore";
 let opened: Promise<IDBPDatabase<Schema>> | undefined;
+let inMemory = false;
 
-export function database(): Promise<IDBPDatabase<Schema>> {
-  opened ??= openDB<Schema>(databaseName, 2, {
+/** Whether the browser refuses to keep anything: all is held in memory and gone with the page. */
+export const keepsNothing = (): boolean => inMemory;
+
+export async function database(): Promise<IDBPDatabase<Schema>> {
+  try {
+    return await (opened ??= open().catch(afterRefusal));
+  } catch (error) {
+    opened = undefined;
+    throw explained(error);
+  }
+}
+
+/**
+ * Private windows, full disks and settings make browsers refuse their database. The app goes on without keeping and says so; a database
+ * of a newer version of the app is another matter, and nothing that was kept may then seem to be gone.
+ */
+async function afterRefusal(error: unknown): Promise<IDBPDatabase<Schema>> {
+  if (error instanceof DOMException && (error.name === "VersionError" || error.name === "QuotaExceededError")) throw error;
+  await import("fake-indexeddb/auto");
+  inMemory = true;
+  return open();
+}
+
+async function open(): Promise<IDBPDatabase<Schema>> {
+  return openDB<Schema>(databaseName, 2, {
     async upgrade(db, from, _, work) {
       if (from < 1) {
         db.createObjectStore("lakes", { keyPath: "id" });
@@ -51,13 +75,14 @@ export function database(): Promise<IDBPDatabase<Schema>> {
     blocking() { void opened?.then((db) => db.close()); opened = undefined; },
     terminated() { opened = undefined; },
   });
-  return opened;
 }
 
 /** Turns the browser's "no room" into one sentence that says what to do; everything else passes. */
 export function explained(error: unknown): Error {
   const name = error instanceof DOMException ? error.name : "";
   if (name === "QuotaExceededError") return new Error("quota");
-  if (name === "InvalidStateError" || name === "UnknownError") return new Error("database");
+  if (name === "VersionError") return new Error("newer");
+  // A browser's own words of its database tell nobody what to do.
+  if (name !== "" && name !== "AbortError") return new Error("database");
   return error instanceof Error ? error : new Error(String(error));
 }

@@ -1,5 +1,7 @@
 // The page's side of the engine's worker.
 import { take } from "../chart/listen";
+import { keepsNothing } from "../store/database";
+import { lakeFiles } from "../store/lakes";
 import type { EngineAnswer, EngineRequest } from "./protocol";
 
 export interface ProgressListener { invokeMethodAsync(name: "OnProgress", share: number, what: string): Promise<unknown> }
@@ -20,10 +22,11 @@ class EngineClient {
   }
 
   /** Asks; rejects with "stopped" when stopped. */
-  request(verb: string, json: string, more: { lake?: string; files?: EngineRequest["files"]; listener?: ProgressListener | null }): Promise<Answer> {
+  async request(verb: string, json: string, more: { lake?: string; files?: EngineRequest["files"]; listener?: ProgressListener | null }): Promise<Answer> {
     this.start();
+    const held = more.lake && keepsNothing() ? await lakeFiles(more.lake) : undefined;
     const id = this.nextId++;
-    const request: EngineRequest = { id, verb, json, lake: more.lake, files: more.files };
+    const request: EngineRequest = { id, verb, json, lake: more.lake, files: more.files, held };
     return new Promise<Answer>((resolve, reject) => {
       this.waiting.set(id, { resolve, reject, listener: more.listener ?? null, verb });
       this.worker?.postMessage(request);

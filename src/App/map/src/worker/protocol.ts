@@ -1,3 +1,5 @@
+import type { FileRow } from "../store/database";
+
 /** What the page asks of the engine's worker, and what comes back. */
 export interface EngineRequest {
   id: number;
@@ -6,6 +8,8 @@ export interface EngineRequest {
   /** The lake whose stored files are read first; only with the verb "open". */
   lake?: string | undefined;
   files?: { path: string; bytes: Uint8Array }[] | undefined;
+  /** The lake's files where the browser keeps none, so that the worker cannot read them itself. */
+  held?: FileRow[] | undefined;
 }
 
 export type EngineAnswer =

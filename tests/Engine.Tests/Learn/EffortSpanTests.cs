@@ -2,54 +2,20 @@ using SecondShore.Engine.Learn;
 
 namespace SecondShore.Engine.Tests.Learn;
 
-public class LogBookTests
+public class EffortSpanTests
 {
     private static readonly DateTimeOffset Start = new(2026, 10, 10, 7, 0, 0, TimeSpan.FromHours(-5));
 
-    private static LogEntry Entry(string id, LogKind kind, double minutes, double? untilMinutes = null, string? supersedes = null,
+    private static LogEntry Entry(string id, LogKind kind, double minutes, double? untilMinutes = null,
         string? trailer = null, string? spot = null) => new()
         {
             Id = id,
             Kind = kind,
             At = Start.AddMinutes(minutes),
             Until = untilMinutes is double end ? Start.AddMinutes(end) : null,
-            Supersedes = supersedes,
             Rig = new RigUsed(null, trailer, null, null),
             Spot = spot,
         };
-
-    [Fact]
-    public void A_correction_replaces_its_entry_and_a_withdrawal_removes_it()
-    {
-        LogEntry[] log =
-        [
-            Entry("a", LogKind.Bite, 10), Entry("b", LogKind.Bite, 20), Entry("a2", LogKind.Fish, 11, supersedes: "a"),
-            Entry("b2", LogKind.Bite, 20, supersedes: "b") with { Withdrawn = true },
-        ];
-        LogEntry only = Assert.Single(LogBook.Current(log));
-        Assert.Equal("a2", only.Id);
-    }
-
-    [Fact]
-    public void Joined_logs_give_the_same_view_in_any_order()
-    {
-        LogEntry[] log =
-        [
-            Entry("a", LogKind.Bite, 10), Entry("a1", LogKind.Fish, 10, supersedes: "a"), Entry("a2", LogKind.Snag, 10, supersedes: "a"),
-            Entry("a3", LogKind.Note, 10, supersedes: "a1"), Entry("lost", LogKind.Bite, 30, supersedes: "never-arrived"),
-        ];
-        IReadOnlyList<LogEntry> forward = LogBook.Current([.. log, .. log]);
-        IReadOnlyList<LogEntry> backward = LogBook.Current(log.Reverse());
-        Assert.Equal(forward, backward);
-        Assert.Equal(["a3", "lost"], forward.Select(e => e.Id));
-    }
-
-    [Fact]
-    public void A_ring_of_corrections_ends_in_one_entry()
-    {
-        LogEntry[] log = [Entry("a", LogKind.Bite, 1, supersedes: "b"), Entry("b", LogKind.Bite, 2, supersedes: "a")];
-        Assert.Single(LogBook.Current(log));
-    }
 
     [Fact]
     public void Outcomes_fall_to_the_effort_that_holds_them_and_the_rest_stand_apart()
