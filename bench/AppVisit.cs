@@ -8,16 +8,16 @@ namespace SecondShore.Bench;
 internal sealed record AppVisit(double TransferBytes, double UsableS, double AnswerS, double OpenS, double OutlookS, double ShoreS, double DayS, double ReplanS, double ResliceMs, double RigMs, double LongestTaskMs)
 {
     // The device itself has worked out what came with the app.
-    private static readonly string WorkedOut = "() => performance.getEntriesByName('engine:shore').length > 0 && !document.querySelector('.work')";
+    internal static readonly string WorkedOut = "() => performance.getEntriesByName('engine:shore').length > 0 && !document.querySelector('.work')";
     private static Task<AppVisit>? _once;
 
     /// <summary>The visit; made on first use.</summary>
     public static Task<AppVisit> Once => _once ??= MakeAsync();
 
-    private static Task<AppVisit> MakeAsync() => ServeAsync("second-shore-app-bench", VisitAsync);
+    private static Task<AppVisit> MakeAsync() => ServeAsync(VisitAsync);
 
     /// <summary>Publishes the app, opens it in Chromium on a laptop's screen, waits for its first answer and hands the page over.</summary>
-    public static Task<T> WithPageAsync<T>(Func<IPage, Task<T>> visit) => ServeAsync("second-shore-app-bench-wide", async address =>
+    public static Task<T> WithPageAsync<T>(Func<IPage, Task<T>> visit) => ServeAsync(async address =>
     {
         using IPlaywright playwright = await Playwright.CreateAsync();
         await using IBrowser browser = await playwright.Chromium.LaunchAsync(Launch);
@@ -39,11 +39,13 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
     /// <summary>The key of the host that serves now: what a program of its own account sends.</summary>
     public static string Key { get; private set; } = "";
 
-    private static async Task<T> ServeAsync<T>(string name, Func<string, Task<T>> visit)
+    /// <summary>Serves the published app, which a Release build of the host leaves behind, and hands its address over.</summary>
+    public static async Task<T> ServeAsync<T>(Func<string, Task<T>> visit)
     {
-        string folder = Path.Combine(Path.GetTempPath(), name);
-        await RunAsync($"publish -c Release src/Host -o \"{folder}\" -v q -nologo");
-        using Process host = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", Path.Combine(folder, "data")]) { RedirectStandardOutput = true, WorkingDirectory = folder })!;
+        await RunAsync("build -c Release src/Host -v q -nologo");
+        string folder = Path.Combine(FindRoot(), "artifacts", "publish", "SecondShore.Host", "release");
+        string data = Directory.CreateTempSubdirectory("second-shore-app-bench-").FullName;
+        using Process host = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "SecondShore.Host.dll"), "--urls", "http://127.0.0.1:0", "--data", data]) { RedirectStandardOutput = true, WorkingDirectory = folder })!;
         try
         {
             string? line;
@@ -51,7 +53,7 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
             do line = await host.StandardOutput.ReadLineAsync() ?? throw new InvalidOperationException("The server ended early.");
             while (!line.StartsWith(Said, StringComparison.Ordinal));
             _ = host.StandardOutput.ReadToEndAsync();
-            Key = (await File.ReadAllTextAsync(Path.Combine(folder, "data", "host.key"))).Trim();
+            Key = (await File.ReadAllTextAsync(Path.Combine(data, "host.key"))).Trim();
             return await visit(line[Said.Length..].Trim());
         }
         finally
@@ -131,7 +133,7 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
         if (process.ExitCode != 0) throw new InvalidOperationException("The app could not be published.");
     }
 
-    private static string FindRoot()
+    internal static string FindRoot()
     {
         for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
             if (File.Exists(Path.Combine(folder.FullName, "SecondShore.slnx"))) return folder.FullName;

@@ -3,6 +3,7 @@ using System.Globalization;
 using SecondShore.Formats;
 using SecondShore.Formats.Surveys;
 using SecondShore.TestKit;
+using SecondShore.TestKit.Synthetic;
 
 namespace SecondShore.Bench;
 
@@ -30,11 +31,44 @@ internal sealed class FormatsSurveys : IFigure
             Console.Error.WriteLine($"{expected.File,-66} {Words(import, errors)}");
         }
 
+        foreach (Measured figure in Judged()) yield return figure;
         yield return new Measured("formats-surveys-read", read, "cases", "of the measured survey files");
         yield return new Measured("formats-surveys-refused", refused, "cases", "each in one sentence");
         yield return new Measured("formats-surveys-neither", wrong, "cases", "0 is the target");
         yield return new Measured("formats-surveys-slowest", slowestMs, "ms", "one file");
     }
+
+    // Against what the source.json of each says: by itself, and with hasty answers.
+    private static IEnumerable<Measured> Judged()
+    {
+        int good = 0, asked = 0, refused = 0, wrong = 0, files = 0;
+        foreach (SurveyTruth truth in SurveyTruths.All)
+        {
+            if (truth.Read(new SurveyOptions()) is not SurveyImport import) continue;
+            files++;
+            SurveyOutcome outcome = truth.Judge(import);
+            if (outcome == SurveyOutcome.WrongInSilence) wrong++;
+            bool fits = truth.Must switch
+            {
+                SurveyMust.Read => outcome is SurveyOutcome.Right or SurveyOutcome.Asked && Answered(truth),
+                SurveyMust.Ask => outcome == SurveyOutcome.Asked && Answered(truth),
+                _ => outcome is SurveyOutcome.Refused or SurveyOutcome.Right or SurveyOutcome.Asked,
+            };
+            if (fits) good++;
+            if (outcome == SurveyOutcome.Asked) asked++;
+            if (outcome == SurveyOutcome.Refused) refused++;
+            Console.Error.WriteLine($"{truth.File,-66} must {truth.Must}: {outcome}{(fits ? "" : ", NOT as its source says")}");
+        }
+
+        int hasty = SurveyTruths.Naive.Count(n => SurveyTruths.All.Single(t => t.File == n.File) is var truth
+            && truth.Read(n.Answer) is SurveyImport import && truth.Judge(import) == SurveyOutcome.WrongInSilence);
+        yield return new Measured("formats-surveys-as-told", good, "files", string.Create(CultureInfo.InvariantCulture, $"of {files} with an expectation in source.json; {asked} asked about, {refused} refused"));
+        yield return new Measured("formats-surveys-wrong-in-silence", wrong, "files", "0 is the target");
+        yield return new Measured("formats-surveys-hasty-answers-wrong", hasty, "answers", string.Create(CultureInfo.InvariantCulture, $"of {SurveyTruths.Naive.Count} hasty answers"));
+    }
+
+    private static bool Answered(SurveyTruth truth) => double.IsNaN(truth.HighM)
+        || (truth.Read(truth.Set) is { Survey: { } survey, Understanding: { } seen } && truth.IsRight(survey, seen));
 
     private static string Words(SurveyImport import, Problem[] errors)
     {

@@ -17,16 +17,20 @@ internal sealed class SeasonScoreFigure(ScoreMode mode) : IFigure
         ScoreReport report = ScoreRunner.Run(lakes, mode);
         foreach (LakeScore lake in report.Lakes)
         {
-            foreach (Measured m in Lines(lake.Lake, lake.TemperatureRmseC, lake.SurfaceRmseC, lake.ThermoclineMaeM, lake.OverturnMaeDays, lake.Coverage80, lake.CrpsThermoclineM, lake.CrpsOverturnDays, lake.SkillVsClimatology))
+            foreach (Measured m in Lines(lake.Lake, lake.InSample ? "in sample" : "left out", lake.TemperatureRmseC, lake.SurfaceRmseC, lake.ThermoclineMaeM, lake.OverturnMaeDays, lake.Coverage80, lake.CrpsThermoclineM, lake.CrpsOverturnDays, lake.SkillVsClimatology))
                 yield return m;
         }
 
-        ScoreSummary s = report.Summary[0];
-        foreach (Measured m in Lines("median", s.TemperatureRmseC, s.SurfaceRmseC, s.ThermoclineMaeM, s.OverturnMaeDays, s.Coverage80, s.CrpsThermoclineM, s.CrpsOverturnDays, s.SkillVsClimatology))
-            yield return m;
+        // What the priors saw is no evidence: the headline is of regions they never saw; season-priors gives it for those they did.
+        string seen = $"{report.Lakes.Count(l => l.InSample)} of {report.Lakes.Count} lakes in sample";
+        foreach (ScoreSummary s in report.Summary)
+        {
+            foreach (Measured m in Lines("median-" + s.Over, seen, s.TemperatureRmseC, s.SurfaceRmseC, s.ThermoclineMaeM, s.OverturnMaeDays, s.Coverage80, s.CrpsThermoclineM, s.CrpsOverturnDays, s.SkillVsClimatology))
+                yield return m;
+        }
     }
 
-    private IEnumerable<Measured> Lines(string lake, params double?[] values)
+    private IEnumerable<Measured> Lines(string lake, string sample, params double?[] values)
     {
         (string Key, string Unit)[] keys =
         [
@@ -34,6 +38,6 @@ internal sealed class SeasonScoreFigure(ScoreMode mode) : IFigure
             ("coverage80", "share"), ("crps-thermocline", "m"), ("crps-overturn", "d"), ("skill-vs-climatology", "share"),
         ];
         for (int i = 0; i < keys.Length; i++)
-            if (values[i] is { } v) yield return new Measured($"{Name}-{lake}-{keys[i].Key}", v, keys[i].Unit, "measured lakes");
+            if (values[i] is { } v) yield return new Measured($"{Name}-{lake}-{keys[i].Key}", v, keys[i].Unit, sample);
     }
 }

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Publishes the release: self-contained single files of host and command line, and the app as a static site.
-#   bash eng/publish.sh OUT [linux-x64 win-x64 osx-arm64 ...]
+#   bash eng/publish.sh OUT [linux-x64 win-x64 osx-arm64 ...]      ONLY=Host leaves out the command line and the static site
 # The version is the nearest tag (v1.2.3), with the commits since; without a tag, that of Directory.Build.props. The same
 # commit gives the same bytes, in whatever folder it is built: paths are mapped, archives are sorted and stamped with the
 # commit's time.
@@ -27,12 +27,14 @@ common=(-c Release -v q -nologo -p:ContinuousIntegrationBuild=true -p:Determinis
 mapfile -t version < <(version_properties)
 rm -rf "$out"; mkdir -p "$out"
 for platform in "${platforms[@]}"; do
-  for project in Host Cli; do
+  for project in ${ONLY:-Host Cli}; do
     dotnet publish "src/$project" "${common[@]}" "${version[@]}" -p:PublishProfile=single-file -r "$platform" -o "$out/work/$platform"
   done
   pack "$out/work/$platform" "$out/second-shore-$platform.tar.gz"
 done
-dotnet publish src/App "${common[@]}" "${version[@]}" -o "$out/work/site"
-pack "$out/work/site/wwwroot" "$out/second-shore-site.tar.gz"
+if [ -z "${ONLY:-}" ]; then
+  dotnet publish src/App "${common[@]}" "${version[@]}" -o "$out/work/site"
+  pack "$out/work/site/wwwroot" "$out/second-shore-site.tar.gz"
+fi
 rm -rf "$out/work"
 (cd "$out" && sha256sum -- *.tar.gz | tee SHA256SUMS)

@@ -11,6 +11,12 @@ internal static class CommandLine
     public static async Task<int> RunAsync(string[] args, Surroundings surroundings, CancellationToken stop)
     {
         RootCommand root = Build(surroundings);
+        Option<string[]> set = new("--set")
+        {
+            Description = "A key of lake.json said here, such as survey.depth_column=Depth or survey.crs=EPSG:32632; may be given again.",
+            Recursive = true,
+        };
+        root.Options.Add(set);
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0 || args.Length == 0)
         {
@@ -20,6 +26,7 @@ internal static class CommandLine
             return ExitCodes.BadUsage;
         }
 
+        surroundings.Settings.AddRange(parsed.GetValue(set) ?? []);
         InvocationConfiguration configuration = new()
         {
             Output = surroundings.Out,

@@ -17,9 +17,15 @@ internal static class LakeInput
     {
         LakeFolder folder;
         using (ProgressLine progress = new(surroundings, $"Reading {path}"))
-            folder = LakeFolderReader.ReadPath(path, progress, stop);
+            folder = LakeFolderReader.ReadPath(path, surroundings.Settings, progress, stop);
+        folder = SurveyDialogue.Settle(path, folder, surroundings, stop);
         Problem[] errors = [.. folder.Problems.Where(p => p.Severity == ProblemSeverity.Error)];
-        if (errors.Length > 0) throw new BadInputException(string.Join(Environment.NewLine, errors.Select(p => p.ToString())));
+        if (errors.Length > 0)
+        {
+            SurveyDialogue.Show(folder, surroundings.Err);
+            throw new BadInputException(string.Join(Environment.NewLine, errors.Select(p => p.ToString())));
+        }
+
         if (!folder.HasSite)
             throw new BadInputException($"{path}: no file gives a position for the lake. Put latitude_deg and longitude_deg into lake.json, or add a survey that carries coordinates.");
         Problem[] warnings = [.. folder.Problems.Where(p => p.Severity == ProblemSeverity.Warning)];

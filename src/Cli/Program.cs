@@ -8,4 +8,7 @@ Console.CancelKeyPress += (_, e) =>
     stop.Cancel();
 };
 Console.OutputEncoding = System.Text.Encoding.UTF8;
-return await CommandLine.RunAsync(args, new Surroundings(new PlainWriter(Console.Out), new PlainWriter(Console.Error), TimeProvider.System, !Console.IsErrorRedirected), stop.Token);
+return await CommandLine.RunAsync(args, new Surroundings(new PlainWriter(Console.Out), new PlainWriter(Console.Error), TimeProvider.System, !Console.IsErrorRedirected)
+{
+    Answers = Console.IsInputRedirected || Console.IsErrorRedirected ? null : Console.In,
+}, stop.Token);

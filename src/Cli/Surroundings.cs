@@ -5,4 +5,11 @@ namespace SecondShore.Cli;
 /// <param name="Err">Messages and progress.</param>
 /// <param name="Clock">The only source of the present instant.</param>
 /// <param name="ShowsProgress">Whether <paramref name="Err"/> is a terminal that can redraw a line.</param>
-internal sealed record Surroundings(TextWriter Out, TextWriter Err, TimeProvider Clock, bool ShowsProgress);
+internal sealed record Surroundings(TextWriter Out, TextWriter Err, TimeProvider Clock, bool ShowsProgress)
+{
+    /// <summary>Where answers are typed; null when nobody sits there.</summary>
+    public TextReader? Answers { get; init; }
+
+    /// <summary>Keys of lake.json said on the command line with --set.</summary>
+    public List<string> Settings { get; } = [];
+}

@@ -31,7 +31,7 @@ public sealed class DataFolder : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new StorageException(StorageFault.ReadOnly, $"The data folder {full} cannot be made: {e.Message} Name another with --data, or make it writable.", e);
+            throw new StorageException(StorageFault.ReadOnly, $"The data folder {full} cannot be made there. Make the folder above it writable for the account that runs the host, or name another with --data.", e);
         }
 
         try

@@ -94,6 +94,14 @@ public class LakeDeskTests
         DayView whole = Ask(desk, "day", about with { Day = day.Asked with { Others = true } }, [], ViewsJson.Default.DayView);
         Assert.False(whole.OthersWait);
         Assert.Equal(day.Stops.Select(s => s.Id), whole.Stops.Select(s => s.Id));
+        // One water, one rig: asked of a stop, Rig says what Day says.
+        foreach (StopView stop in day.Stops)
+        {
+            RigView rig = Ask(desk, "rig", about with { Rig = new RigAsk(3, 0.1, 5.4, stop.Id) }, [], ViewsJson.Default.RigView);
+            Assert.Equal(stop.JigWeightG, rig.MassKg * 1000, 0.1);
+            Assert.Equal(stop.Id, rig.Asked.Stop);
+        }
+
         string left = day.Stops[0].Id;
         DayView without = Ask(desk, "day", about with { Day = ask with { Never = [left] } }, [], ViewsJson.Default.DayView);
         Assert.DoesNotContain(left, without.Stops.Select(s => s.Id));

@@ -118,7 +118,7 @@ public static class BadInputs
         yield return Survey("a grid without data", "survey.asc", head + string.Concat(Enumerable.Repeat("-9999 -9999 -9999 -9999\n", 3)), 3, "no cell with data");
         yield return Survey("a lake of one cell", "survey.asc", head.Replace("ncols 4", "ncols 1").Replace("nrows 3", "nrows 1") + "7\n", 3, "too few");
         yield return Survey("a grid off the globe", "survey.asc", head.Replace("yllcorner 41.5", "yllcorner 4150000") + "1 2 3 4\n5 6 7 8\n1 2 3 4\n", 3, "coordinate system");
-        yield return Survey("a grid deeper than any lake", "survey.asc", head + string.Concat(Enumerable.Repeat("90000 90000 90000 90000\n", 3)), 3, "beyond 1700 m");
+        yield return Survey("a grid deeper than any lake", "survey.asc", head + string.Concat(Enumerable.Repeat("90000 90000 90000 90000\n", 3)), 3, "does not say what its values");
     }
 
     private static IEnumerable<BadInput> Tiffs()
@@ -151,7 +151,7 @@ public static class BadInputs
         yield return Crs("a coordinate system of no number", "EPSG:999999", good, "not among the systems known here");
         yield return Crs("a coordinate system in words", "the usual one", good, "no coordinate system that can be read");
         yield return Crs("a coordinate system with broken brackets", "PROJCS[[[[", good, "cannot be read");
-        yield return With("a unit of no system", 0, "where m, ft or fathoms is expected", ("lake.json", B(Lake.Replace("\"name\"", "\"survey\": { \"unit\": \"cubits\" }, \"name\""))), ("survey.csv", B(good)));
+        yield return With("a unit of no system", 0, "where m, ft, fathoms, dm, cm or mm is expected", ("lake.json", B(Lake.Replace("\"name\"", "\"survey\": { \"unit\": \"cubits\" }, \"name\""))), ("survey.csv", B(good)));
         yield return With("elevations without a level", 3, "holds elevations", ("lake.json", B(Lake.Replace("\"elevation_m\": 300, ", ""))), ("survey.csv", B(good.Replace("depth_m", "elevation_m"))));
         yield return Survey("two soundings", "survey.csv", "lat,lon,depth_m\n41.5,-81.25,3\n41.501,-81.25,4\n", 3, "too few");
         yield return Survey("NMEA without depths", "survey.nmea", "$GPGGA,121923,4446.9570,N,06350.7119,W,1,08,1.2,116.2,M,-23.5,M,,*7B\n$GPRTE,1,1,c,*37\n$GPRTE,1,1,c,*37\n", 3, "no depths");

@@ -12,12 +12,15 @@ using SecondShore.Engine.Season;
 namespace SecondShore.Answers.Questions;
 
 /// <summary>What to tie on at a spot.</summary>
-internal static class StopRig
+public static class StopRig
 {
     private const double TimberReachM = 80;
 
+    /// <summary>Draws that a stop's weight is chosen by: whoever asks of the same stop again takes as many.</summary>
+    public static readonly int Samples = 100;
+
     /// <summary>The question of a planned stop: its depths, its bottom, and the water as it moves there while the boat does.</summary>
-    public static RigRequest Request(Spot spot, PlannedStop stop, Outlook outlook, IWaterMotion motion, DayWish wish, Tackle tackle, UnitSystem units,
+    internal static RigRequest Request(Spot spot, PlannedStop stop, Outlook outlook, IWaterMotion motion, DayWish wish, Tackle tackle, UnitSystem units,
         IReadOnlyList<CoverMark> cover)
     {
         Pass? pass = spot.Passes.Count > 0 ? spot.Passes[0] : null;
@@ -43,7 +46,7 @@ internal static class StopRig
     }
 
     /// <summary>What to tie on there, without tables.</summary>
-    public static RigPick Of(RigRequest request) => RigAnswer.PickOf(request with { Samples = 100 });
+    public static RigPick Of(RigRequest request) => RigAnswer.PickOf(request with { Samples = Samples });
 
     /// <summary>Whether the chosen weight is of lead.</summary>
     public static bool IsLead(RigPick pick) => pick.Choice.Chosen.Jig.Material == JigMaterial.Lead;

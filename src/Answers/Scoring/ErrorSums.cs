@@ -26,7 +26,7 @@ internal sealed class ErrorSums
             AddProfile(seen, trace.TempC[p]);
         }
 
-        AddOverturn(season.Overturn, trace.Overturn, season.Year);
+        AddOverturn(season, trace.Overturn);
     }
 
     public void AddProfile(ObservedProfile seen, double[] modelC, double? thermoclineM = null)
@@ -57,10 +57,10 @@ internal sealed class ErrorSums
         return layers.HasThermocline ? layers.ThermoclineM : seen.DepthM[^1];
     }
 
-    public void AddOverturn(MeasuredOverturn? measured, DateOnly? model, int year)
+    public void AddOverturn(SeasonCase season, DateOnly? model)
     {
-        if (measured?.FirstMixed is not { } mixed) return;
-        double error = OverturnError(measured.LastStratified, mixed, model ?? new DateOnly(year, 12, 31));
+        if (season.Overturn is not { FirstMixed: { } mixed } measured) return;
+        double error = OverturnError(measured.LastStratified, mixed, model ?? season.Day(12, 31));
         OverturnSum += Math.Abs(error);
         OverturnBias += error;
         OverturnCount++;

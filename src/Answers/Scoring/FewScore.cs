@@ -46,14 +46,14 @@ internal static class FewScore
             sums.AddProfile(seen, course.MedianAt(seen), course.ThermoclineM(seen).Median);
         }
 
-        sums.AddOverturn(season.Overturn, course.MedianOverturn(), season.Year);
+        sums.AddOverturn(season, course.MedianOverturn());
         return true;
     }
 
     // First, middle and last of the window, so that the readings stand apart as an angler's would.
     internal static List<ObservedProfile> Choose(SeasonCase season)
     {
-        DateTimeOffset from = new(season.Year, 7, 15, 0, 0, 0, TimeSpan.Zero), to = new(season.Year, 9, 16, 0, 0, 0, TimeSpan.Zero);
+        DateTimeOffset from = season.Instant(7, 15), to = season.Instant(9, 16);
         ObservedProfile[] window = [.. season.Observed.Where(p => p.At >= from && p.At < to && !double.IsNaN(p.ThermoclineM))];
         if (window.Length <= 3) return [.. window];
         DateTimeOffset middle = window[0].At + ((window[^1].At - window[0].At) / 2);

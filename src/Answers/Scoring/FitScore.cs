@@ -23,7 +23,7 @@ internal static class FitScore
                 sums.AddProfile(seen, temps, runs.ThermoclineM(p));
             }
 
-            sums.AddOverturn(season.Overturn, runs.Overturn(), season.Year);
+            sums.AddOverturn(season, runs.Overturn());
         }
 
         return ScoreRunner.Score(lake, ScoreMode.Fit, sums, []);

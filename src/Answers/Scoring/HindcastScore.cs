@@ -19,7 +19,7 @@ internal static class HindcastScore
             foreach ((int month, int day) in new[] { (9, 1), (9, 15), (10, 1) })
             {
                 cancel.ThrowIfCancellationRequested();
-                Score(season, cases, StepHistory.Of(lake.Profiles, season.Year), new DateTimeOffset(season.Year, month, day, 0, 0, 0, TimeSpan.Zero), sums, cancel);
+                Score(season, cases, StepHistory.Of(lake.Profiles, season.Year), season.Instant(month, day), sums, cancel);
                 progress?.Report(++done / (3.0 * cases.Count));
             }
         }
@@ -93,7 +93,7 @@ internal static class HindcastScore
     private static void Overturn(SeasonCase season, MemberCourse course, HindcastSums sums)
     {
         MeasuredOverturn measured = season.Overturn!;
-        DateOnly newYear = new(season.Year, 1, 1);
+        DateOnly newYear = season.FirstDay;
         double first = measured.LastStratified.DayNumber - newYear.DayNumber, last = measured.FirstMixed!.Value.DayNumber - newYear.DayNumber;
         double[] days = course.OverturnDays(), weights = course.Weights();
         (days, weights) = ModelError.Widen(days, weights, _ => ModelError.OverturnSdDays, 0, 364);
@@ -104,7 +104,7 @@ internal static class HindcastScore
         sums.OverturnError.Add(Math.Abs(law.Quantile(0.5) - truth));
         sums.Inside.Add(law.Quantile(0.1) <= last && law.Quantile(0.9) >= first ? 1 : 0);
         double[] others = [.. season.Lake.Overturns.Where(o => o.Year != season.Year && o.FirstMixed is not null)
-            .Select(o => 0.5 * (o.LastStratified.DayOfYear + o.FirstMixed!.Value.DayOfYear) - 1)];
+            .Select(o => (0.5 * (o.LastStratified.DayNumber + o.FirstMixed!.Value.DayNumber)) - SeasonCase.Day(season.Lake, o.Year, 1, 1).DayNumber)];
         sums.OverturnClimatology.Add(others.Length == 0 ? double.NaN : Crps.Equal(others, Math.Clamp(others.Order().ElementAt(others.Length / 2), first, last)));
     }
 

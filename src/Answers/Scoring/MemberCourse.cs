@@ -43,12 +43,12 @@ internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
         return (SampleDistribution.Of([.. samples], [.. weights]).Quantile(0.5), [.. samples], [.. weights.Select(w => w / sum)], sum);
     }
 
-    /// <summary>Day of overturn of each member by the strict rule, counted from 1 January; the end of the year where it is not seen.</summary>
+    /// <summary>Day of overturn of each member by the strict rule, counted from the season's first day; the end of the year where it is not seen.</summary>
     public double[] OverturnDays()
     {
-        DateOnly newYear = new(season.Year, 1, 1);
+        DateOnly newYear = season.FirstDay;
         int offset = DateOnly.FromDateTime(members.StartUtc.UtcDateTime).DayNumber - newYear.DayNumber;
-        int first = new DateOnly(season.Year, 8, 1).DayNumber - newYear.DayNumber - offset;
+        int first = season.Day(8, 1).DayNumber - newYear.DayNumber - offset;
         double[] days = new double[members.Count];
         for (int m = 0; m < days.Length; m++)
         {
@@ -63,7 +63,7 @@ internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
     }
 
     /// <summary>Weighted median date of overturn.</summary>
-    public DateOnly MedianOverturn() => new DateOnly(season.Year, 1, 1).AddDays((int)Math.Round(SampleDistribution.Of(OverturnDays(), Weights()).Quantile(0.5)));
+    public DateOnly MedianOverturn() => season.FirstDay.AddDays((int)Math.Round(SampleDistribution.Of(OverturnDays(), Weights()).Quantile(0.5)));
 
     public double[] Weights() => [.. members.Weights];
 

@@ -41,7 +41,7 @@ internal sealed class MemberRuns
     }
 
     /// <summary>Median day of overturn; the end of the year stands for none.</summary>
-    public DateOnly Overturn() => DateOnly.FromDayNumber((int)Math.Round(Median(r => (r.Overturn ?? new DateOnly(_season.Year, 12, 31)).DayNumber)));
+    public DateOnly Overturn() => DateOnly.FromDayNumber((int)Math.Round(Median(r => (r.Overturn ?? _season.Day(12, 31)).DayNumber)));
 
     private double Median(Func<SeasonTrace, double> of) => SampleDistribution.Of([.. _runs.Select(of)]).Quantile(0.5);
 }

@@ -12,6 +12,12 @@ public sealed record LakeScore
     /// <summary>Mode, in small letters.</summary>
     public required string Mode { get; init; }
 
+    /// <summary>First lake of its region: lakes that share their weather count as one.</summary>
+    public string Region { get; init; } = "";
+
+    /// <summary>Whether the priors were learned from a lake of this region: then the figure is no evidence of how well they do elsewhere.</summary>
+    public bool InSample { get; init; }
+
     /// <summary>Root mean square error of temperature at every measured depth and time, K.</summary>
     public double? TemperatureRmseC { get; init; }
 
@@ -49,11 +55,14 @@ public sealed record LakeScore
     public IReadOnlyList<string> Why { get; init; } = [];
 }
 
-/// <summary>Medians over the lakes.</summary>
+/// <summary>Medians over lakes, or over regions of the means of their lakes.</summary>
 public sealed record ScoreSummary
 {
     /// <summary>Mode.</summary>
     public required string Mode { get; init; }
+
+    /// <summary>What the medians are over: lakes or regions.</summary>
+    public string Over { get; init; } = "lakes";
 
     /// <inheritdoc cref="LakeScore.TemperatureRmseC"/>
     public double? TemperatureRmseC { get; init; }
@@ -97,6 +106,27 @@ public sealed record ScoreSummary
         N = lakes.Sum(l => l.N),
     };
 
+    /// <summary>Medians over regions of one mode.</summary>
+    public static ScoreSummary OfRegions(string mode, IReadOnlyList<LakeScore> lakes)
+    {
+        IGrouping<string, LakeScore>[] regions = [.. lakes.GroupBy(l => l.Region)];
+        double? Over(Func<LakeScore, double?> of) => Median(regions.Select(r => r.Select(of).Where(v => v is not null).DefaultIfEmpty(null).Average()));
+        return new ScoreSummary
+        {
+            Mode = mode,
+            Over = "regions",
+            TemperatureRmseC = Over(l => l.TemperatureRmseC),
+            SurfaceRmseC = Over(l => l.SurfaceRmseC),
+            ThermoclineMaeM = Over(l => l.ThermoclineMaeM),
+            OverturnMaeDays = Over(l => l.OverturnMaeDays),
+            Coverage80 = Over(l => l.Coverage80),
+            CrpsThermoclineM = Over(l => l.CrpsThermoclineM),
+            CrpsOverturnDays = Over(l => l.CrpsOverturnDays),
+            SkillVsClimatology = Over(l => l.SkillVsClimatology),
+            N = lakes.Sum(l => l.N),
+        };
+    }
+
     private static double? Median(IEnumerable<double?> values)
     {
         double[] there = [.. values.Where(v => v is { } d && double.IsFinite(d)).Select(v => v!.Value).Order()];
@@ -107,7 +137,7 @@ public sealed record ScoreSummary
 
 /// <summary>Scores of lakes and their medians; <c>ToJson</c> writes the form scripts rely on.</summary>
 /// <param name="Lakes">Each lake in each mode.</param>
-/// <param name="Summary">Medians, one a mode.</param>
+/// <param name="Summary">Medians: over lakes, then over regions.</param>
 public sealed record ScoreReport(IReadOnlyList<LakeScore> Lakes, IReadOnlyList<ScoreSummary> Summary)
 {
     /// <summary>The report as JSON.</summary>

@@ -31,7 +31,11 @@ public static class ScoreRunner
             part.Report(1);
         });
 
-        return new ScoreReport(scores, [ScoreSummary.Of(ModeWord(mode), scores)]);
+        // The lakes that taught stand behind those that are scored, so that who lies near one of them is known for it.
+        int[] region = ScoreRegions.Of([.. lakes.Select(l => l.Site.Position), .. PriorNumbers.LearnedFrom.Select(l => l.At)]);
+        HashSet<int> seen = [.. region.Skip(lakes.Count)];
+        for (int i = 0; i < scores.Length; i++) scores[i] = scores[i] with { Region = lakes[region[i]].Name, InSample = seen.Contains(region[i]) };
+        return new ScoreReport(scores, [ScoreSummary.Of(ModeWord(mode), scores), ScoreSummary.OfRegions(ModeWord(mode), scores)]);
     }
 
     /// <summary>Scores lake folders in one mode.</summary>
@@ -56,8 +60,8 @@ public static class ScoreRunner
     };
 
     /// <summary>Priors of a measured lake: what the outlook would take.</summary>
-    internal static LakePriors PriorsOf(ScoredLake lake) =>
-        LakePriors.For(lake.Site, lake.Basin, lake.Weather.Source, LakePriors.MeanWindMps(lake.Weather.Segments));
+    internal static LakePriors PriorsOf(ScoredLake lake, PriorNumbers? numbers = null) =>
+        LakePriors.For(lake.Site, lake.Basin, lake.Weather.Source, LakePriors.MeanWindMps(lake.Weather.Segments), numbers);
 
     internal static LakeScore Score(ScoredLake lake, ScoreMode mode, ErrorSums sums, List<string> why)
     {

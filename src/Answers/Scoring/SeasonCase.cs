@@ -30,6 +30,29 @@ internal sealed class SeasonCase
     /// <summary>Depths that stand for top and bottom in the overturn rule: 1 m, and as deep as the lake's deepest sensor.</summary>
     public required double BottomM { get; init; }
 
+    /// <summary>Whether the year runs from July to June, as it does south of the equator.</summary>
+    public bool IsSouthern => Lake.Site.Position.LatDeg < 0;
+
+    /// <summary>The day that stands where 1 January does in the north.</summary>
+    public DateOnly FirstDay => Day(1, 1);
+
+    /// <summary>A day of the season's year: half a year earlier south of the equator.</summary>
+    /// <param name="month">Month of the northern season.</param>
+    /// <param name="day">Day of that month, 1 to 28, or the last.</param>
+    public DateOnly Day(int month, int day) => Day(Lake, Year, month, day);
+
+    /// <summary>The same at midnight, UTC.</summary>
+    public DateTimeOffset Instant(int month, int day) => Instant(Lake, Year, month, day);
+
+    internal static DateOnly Day(ScoredLake lake, int year, int month, int day)
+    {
+        int shifted = lake.Site.Position.LatDeg < 0 ? (year * 12) + month - 7 : (year * 12) + month - 1;
+        return new DateOnly(shifted / 12, (shifted % 12) + 1, Math.Min(day, DateTime.DaysInMonth(shifted / 12, (shifted % 12) + 1)));
+    }
+
+    private static DateTimeOffset Instant(ScoredLake lake, int year, int month, int day) =>
+        new(Day(lake, year, month, day).ToDateTime(TimeOnly.MinValue), TimeSpan.Zero);
+
     /// <summary>The same season with other profiles.</summary>
     public SeasonCase With(ObservedProfile[] observed) => With(observed, Start, StartStep);
 
@@ -51,7 +74,7 @@ internal sealed class SeasonCase
     /// <summary>The same season from the mixed lake of 1 March, as warm as the air lets it be; null where the weather begins later or the first cast is as early.</summary>
     public SeasonCase? FromWinter()
     {
-        DateTimeOffset march = new(Year, 3, 1, 0, 0, 0, TimeSpan.Zero);
+        DateTimeOffset march = Instant(3, 1);
         WeatherSeries weather = Forcing.Weather;
         if (weather.StartUtc > march || Start.At < march.AddDays(10)) return null;
         int step = weather.StepAt(march);
@@ -71,7 +94,7 @@ internal sealed class SeasonCase
         {
             ColumnForcing forcing = new(weather, lake.Site.Position, lake.Site.ElevationM);
             LakeBoundary boundary = LakeBoundary.Build(lake.Site, weather, lake.Levels, lake.Flows, lake.Secchi);
-            for (int year = weather.StartUtc.Year; year <= weather.EndUtc.Year; year++)
+            for (int year = weather.StartUtc.Year; year <= weather.EndUtc.Year + 1; year++)
             {
                 if (Make(lake, year, forcing, boundary, grid) is { } made) cases.Add(made);
             }
@@ -83,13 +106,13 @@ internal sealed class SeasonCase
     private static SeasonCase? Make(ScoredLake lake, int year, ColumnForcing forcing, LakeBoundary boundary, ColumnGrid grid)
     {
         WeatherSeries weather = forcing.Weather;
-        DateTimeOffset from = new(year, 3, 1, 0, 0, 0, TimeSpan.Zero), to = new(year, 12, 31, 0, 0, 0, TimeSpan.Zero);
+        DateTimeOffset from = Instant(lake, year, 3, 1), to = Instant(lake, year, 12, 31);
         WaterProfile[] year_ = [.. lake.Profiles.Where(p => p.At >= from && p.At < to && p.At >= weather.StartUtc && p.At < weather.EndUtc)];
         ObservedProfile[] all = [.. year_.Select(ObservedProfile.From).Where(p => p.DepthM.Length > 0)];
         double deep = 0.6 * (lake.Basin.MaxDepthM - boundary.DropM((int)(from - weather.StartUtc).TotalDays));
         ObservedProfile? start = all.FirstOrDefault(p => p.DepthM.Length >= 4 && p.DepthM[^1] >= deep) ?? all.FirstOrDefault(p => p.DepthM.Length >= 3);
-        if (start is null || start.At > new DateTimeOffset(year, 8, 1, 0, 0, 0, TimeSpan.Zero)) return null;
-        DateTimeOffset first = new(year, 4, 1, 0, 0, 0, TimeSpan.Zero), last = new(year, 12, 1, 0, 0, 0, TimeSpan.Zero);
+        if (start is null || start.At > Instant(lake, year, 8, 1)) return null;
+        DateTimeOffset first = Instant(lake, year, 4, 1), last = Instant(lake, year, 12, 1);
         ObservedProfile[] observed = [.. all.Where(p => p.At > start.At && p.At >= first && p.At < last)];
         if (observed.Length == 0) return null;
         int startStep = weather.StepAt(start.At);

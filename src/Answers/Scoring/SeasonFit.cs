@@ -105,7 +105,7 @@ internal static class SeasonFit
 
         if (season.Overturn?.FirstMixed is { } mixed)
         {
-            double days = ErrorSums.OverturnError(season.Overturn.LastStratified, mixed, trace.Overturn ?? new DateOnly(season.Year, 12, 31));
+            double days = ErrorSums.OverturnError(season.Overturn.LastStratified, mixed, trace.Overturn ?? season.Day(12, 31));
             residuals.Add(2.0 * Tame(days / OverturnSdDays));
         }
 

@@ -8,13 +8,13 @@ internal sealed class SeasonTrace
     /// <summary>Modelled temperatures, degC, by profile and depth.</summary>
     public required double[][] TempC { get; init; }
 
-    /// <summary>Daily mean temperature near the surface, degC, by day from 1 January.</summary>
+    /// <summary>Daily mean temperature near the surface, degC, by day from <see cref="SeasonCase.FirstDay"/>.</summary>
     public required double[] TopC { get; init; }
 
     /// <summary>Daily mean temperature at the bottom depth, degC.</summary>
     public required double[] BottomC { get; init; }
 
-    /// <summary>First day of August to December after which every day is mixed; null when the run ends layered.</summary>
+    /// <summary>First day of August to December (February to June in the south) after which every day is mixed; null when the run ends layered.</summary>
     public DateOnly? Overturn { get; private set; }
 
     /// <summary>Runs a season.</summary>
@@ -32,7 +32,7 @@ internal sealed class SeasonTrace
         };
         int next = 0, samples = 0, dayOfSum = -1;
         double top = 0, bottom = 0;
-        int offset = (int)(season.Forcing.Weather.StartUtc - new DateTimeOffset(season.Year, 1, 1, 0, 0, 0, TimeSpan.Zero)).TotalHours;
+        int offset = (int)(season.Forcing.Weather.StartUtc - season.Instant(1, 1)).TotalHours;
         season.Boundary.Apply(column, season.StartStep / 24);
         for (int step = season.StartStep; step < season.EndStep; step++)
         {
@@ -50,7 +50,7 @@ internal sealed class SeasonTrace
 
         if (samples > 0) trace.Keep(dayOfSum, top / samples, bottom / samples);
         while (next < season.Observed.Length) trace.TempC[next] = Sample(column, season.Observed[next++]);
-        trace.Overturn = trace.FindOverturn(season.Year);
+        trace.Overturn = trace.FindOverturn(season);
         return trace;
     }
 
@@ -61,10 +61,10 @@ internal sealed class SeasonTrace
         BottomC[day] = bottom;
     }
 
-    private DateOnly? FindOverturn(int year)
+    private DateOnly? FindOverturn(SeasonCase season)
     {
-        DateOnly newYear = new(year, 1, 1);
-        int first = new DateOnly(year, 8, 1).DayNumber - newYear.DayNumber, last = TopC.Length - 1;
+        DateOnly newYear = season.FirstDay;
+        int first = season.Day(8, 1).DayNumber - newYear.DayNumber, last = TopC.Length - 1;
         while (last > first && double.IsNaN(TopC[last])) last--;
         int day = last;
         while (day >= first && !double.IsNaN(TopC[day]) && ProfileRule.IsMixed(TopC[day], BottomC[day])) day--;

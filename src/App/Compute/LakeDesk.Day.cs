@@ -29,16 +29,23 @@ internal sealed partial class LakeDesk
         UnitSystem units = about.Units;
         DayResult? kept = _day;
         if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken, units);
-        else if (ask.Others && kept is not null) _day = DayAnswer.WithOthers(kept);
+        else if (ask.Others && kept is not null) _day = Others(kept);
         else if (!ask.Again || kept is null) _day = Plan(ask, units);
         DayResult day = _day!;
         return DayViews.Of(day, ask with { Take = null, Again = false, Others = false, Date = day.Wish.Date, Ramp = day.RampName }, units);
+    }
+
+    private DayResult Others(DayResult day)
+    {
+        tray.Progress(0, Steps.Others);
+        return DayAnswer.WithOthers(day);
     }
 
     /// <summary>The sheet and the files of the day planned last.</summary>
     private string Papers(AskAbout about)
     {
         DayResult day = _day ?? throw new CouldNotComputeException("No day is planned yet.");
+        tray.Progress(0, Steps.Papers);
         ILakeFiles files = DayFiles.Of(day, about.Units, TimeProvider.System.GetUtcNow());
         foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
         return "{}";
@@ -51,14 +58,15 @@ internal sealed partial class LakeDesk
         DayWish wish = Wish(ask, lake);
         DayClock clock = DayClock.Of(lake, wish, DayAnswer.UsualHomeBy);
         Outlook outlook = OutlookFor(lake, clock.Launch);
-        _forms ??= ShoreAnswer.Forms(lake, Share(0.3, 0.5));
+        _forms ??= ShoreAnswer.Forms(lake, Share(Steps.Forms, 0.3, 0.5));
         Moved moved = WaterFor(lake, outlook, clock);
+        tray.Progress(0.8, Steps.Places);
         ShoreResult shore = SpotsFor(lake, outlook, units);
-        tray.Progress(0.85, "");
+        tray.Progress(0.85, Steps.Route);
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException("No place on this bottom is worth a stop: the survey may be too coarse, or read the wrong way up. Look at the chart on Shore.");
         DayResult day = DayAnswer.Plan(lake, wish, units, clock, shore, moved.Motion, moved.Wind, moved.Assumed, withOthers: false);
-        tray.Progress(1, "");
+        tray.Progress(1, Steps.Route);
         return day;
     }
 
@@ -89,7 +97,7 @@ internal sealed partial class LakeDesk
     {
         if (_outlook is { } kept && (launch - kept.At).Duration() <= SameOutlook && Has(kept.Lake, launch))
             return OnDay(kept, DateOnly.FromDateTime(launch.DateTime)) with { At = launch };
-        return OutlookAnswer.Compute(lake, launch, new EnsembleOptions(Members), Share(0, 0.3));
+        return OutlookAnswer.Compute(lake, launch, new EnsembleOptions(Members), Share(Steps.Season, 0, 0.3));
 
         static bool Has(ArmOutlook arm, DateTimeOffset at) => arm.Days.Any(d => d.Date == DateOnly.FromDateTime(at.DateTime));
     }
@@ -102,7 +110,7 @@ internal sealed partial class LakeDesk
         // What Wind has set in motion already covers the day's hours.
         if (_wind is { } shown && ReferenceEquals(shown.Outlook, _outlook) && shown.Field.Hours[0] <= clock.Launch && shown.Field.Hours[^1] >= clock.HomeBy)
             return new Moved(lake, clock, shown.Field, DayAnswer.Strip(shown, clock), shown.Assumed);
-        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> assumed) = DayAnswer.Motion(lake, outlook, clock, OnAPhone, Share(0.5, 0.8));
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<string> assumed) = DayAnswer.Motion(lake, outlook, clock, OnAPhone, Share(Steps.Water, 0.5, 0.8));
         return _moved = new Moved(lake, clock, motion, wind, assumed);
     }
 

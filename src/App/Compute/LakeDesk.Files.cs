@@ -28,7 +28,7 @@ internal sealed partial class LakeDesk
         ILakeFiles? set = FilesOf(files, about, log);
         if (set is null) return new InspectView { Problems = [.. log.ToList().Select(p => p.ToString())] };
         LakeFolder folder = LakeFolderReader.Read(set);
-        return View(folder, log);
+        return View(folder, log) with { Questions = [.. folder.SurveyQuestions.Select(q => SurveyPictures.Of(set, folder, q))] };
     }
 
     private InspectView Adopt(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
@@ -38,7 +38,7 @@ internal sealed partial class LakeDesk
         if (about.NewLake is { } facts) set = NewLake.WithFacts(set, facts);
         LakeFolder folder = LakeFolderReader.Read(set);
         InspectView view = View(folder, log);
-        if (!folder.HasSite) return view;
+        if (!folder.HasSite || folder.SurveyQuestions.Count > 0) return view;
         foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
         return view with { Taken = true };
     }
@@ -100,7 +100,7 @@ internal sealed partial class LakeDesk
         LonDeg = folder.SiteOrNull?.Position.LonDeg,
         HasWeather = folder.Weather is { Count: > 0 },
         Surveys = [.. folder.SurveyFiles.Select(Survey)],
-        Problems = [.. log.ToList().Concat(folder.Problems).Where(p => p.Severity != ProblemSeverity.Note).Select(p => p.ToString()).Take(12)],
+        Problems = [.. log.ToList().Concat(folder.Problems).Where(p => p.Severity != ProblemSeverity.Note && !folder.SurveyQuestions.Any(q => q.File == p.File && p.Severity == ProblemSeverity.Error)).Select(p => p.ToString()).Take(12)],
     };
 
     private static SurveyView Survey(SurveyUnderstanding s) => new(s.File, s.Format, s.Kind.ToString(), s.Count, s.Unit.ToString(), s.UnitKnown == Knowledge.Stated,

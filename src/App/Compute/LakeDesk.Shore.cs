@@ -58,7 +58,8 @@ internal sealed partial class LakeDesk
     private ShoreResult Rank(PreparedLake lake, Outlook outlook, AskAbout about, bool tries)
     {
         if (!tries && _ranked is not null) return _ranked;
-        _forms ??= ShoreAnswer.Forms(lake, Share(0, 0.8));
+        _forms ??= ShoreAnswer.Forms(lake, Share(Steps.Forms, 0, 0.8));
+        tray.Progress(0.8, Steps.Places);
         if (about.PoolDropM is { } dropM) lake = lake.With(lake.Folder with { Levels = [new Engine.Season.PoolLevel(outlook.At, dropM)] });
         ShoreResult result = ShoreAnswer.Compute(lake, _forms, outlook, maxSpots: MostSpots);
         if (!tries) return _ranked = result;

@@ -31,7 +31,7 @@ internal sealed partial class LakeDesk
         WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, ask.Years, WeatherFiles.YearsOf(folder.Files));
         try
         {
-            FetchedWeather weather = await new WeatherFetch(http, service, new NoWeatherCache(), clock).RunAsync(wish, Share(0, 1)).ConfigureAwait(false);
+            FetchedWeather weather = await new WeatherFetch(http, service, new NoWeatherCache(), clock).RunAsync(wish, Share(Steps.Weather, 0, 1)).ConfigureAwait(false);
             return Handed(WeatherFiles.Into(folder.Files, weather, clock.GetUtcNow()), weather.Attribution, weather.Notes);
         }
         catch (WeatherException e)

@@ -26,7 +26,7 @@ internal sealed partial class LakeDesk
         _wind = result;
         WindView view = WindViews.Of(lake, result, ask, units);
         PutFields(result);
-        tray.Progress(1, "");
+        tray.Progress(1, Steps.Water);
         return view;
     }
 
@@ -39,7 +39,7 @@ internal sealed partial class LakeDesk
         {
             if (run.ShareDone - told < 0.01) continue;
             told = run.ShareDone;
-            tray.Progress(0.05 + (0.8 * told), "");
+            tray.Progress(0.05 + (0.8 * told), Steps.Water);
         }
 
         return new WindResult(run.Finish(), outlook, asked, assumed);
@@ -63,7 +63,7 @@ internal sealed partial class LakeDesk
                 n.CopyTo(north, cells * hour);
             }
 
-            tray.Progress(0.85 + (0.15 * hour / hours), "");
+            tray.Progress(0.85 + (0.15 * hour / hours), Steps.Water);
         }
 
         tray.Put("wind.cells", MemoryMarshal.AsBytes(field.Motion.Cells.AsSpan()));

@@ -5,6 +5,7 @@ using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Questions;
+using SecondShore.Answers.Rig;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Season;
@@ -50,7 +51,7 @@ internal sealed partial class LakeDesk(ITray tray)
             "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
             "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
             "unpack" => Unpack(files),
-            "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Units), ViewsJson.Default.RigView),
+            "rig" => JsonSerializer.Serialize(RigDesk.Answer(about.Rig ?? new RigAsk(8, 0.27, 5.4), _lake?.Folder.Tackle, about.Units, PlannedRig(about.Rig?.Stop)), ViewsJson.Default.RigView),
             "export" => Export(about),
             "weather" => TakeWeather(files),
             _ => throw new NotSupportedException($"The engine does not know the question '{verb}'."),
@@ -59,11 +60,11 @@ internal sealed partial class LakeDesk(ITray tray)
 
     private LakeView Open(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
     {
-        tray.Progress(0.02, "");
+        tray.Progress(0.02, Steps.Files);
         (_bottom, _lake, _outlook, _grid) = (null, null, null, null);
         ForgetShore();
-        _filed = LakeFolderReader.Read(new MemoryFiles("lake", files), Share(0.02, 0.3));
-        _bottom = PreparedLake.From(_filed, Share(0.3, 0.95));
+        _filed = LakeFolderReader.Read(new MemoryFiles("lake", files), Share(Steps.Files, 0.02, 0.3));
+        _bottom = PreparedLake.From(_filed, Share(Steps.Bottom, 0.3, 0.95));
         return Reopen(about);
     }
 
@@ -105,6 +106,8 @@ internal sealed partial class LakeDesk(ITray tray)
         };
     }
 
+    private RigRequest? PlannedRig(string? stop) => stop is not null && _day is { } day && day.Rigs.TryGetValue(stop, out RigPick? pick) ? pick.Request : null;
+
     private HoldView Hold(AskAbout about)
     {
         HoldAsk ask = about.Hold ?? throw new CouldNotComputeException("No plan is kept.");
@@ -112,15 +115,15 @@ internal sealed partial class LakeDesk(ITray tray)
         return _grid is null ? new HoldView(ask.WasM, ask.WasM, [], []) : HoldDesk.Answer(ask, _grid, OnDay(outlook, ask.Date));
     }
 
-    // The very document that the command line prints of the same files.
-    private string Learn(AskAbout about) =>
-        JsonSerializer.Serialize(LearnDocument.Of(LearnAnswer.Of(Opened().Folder, _outlook, new LearnWish(), about.Units), []), AnswersJson.Default.LearnDocument);
+    // The very document that the command line prints of the same files; the log may be longer than when the lake was opened.
+    private string Learn(AskAbout about) => JsonSerializer.Serialize(LearnDocument.Of(
+        LearnAnswer.Of(OwnRecords.Into((_bottom ?? throw new CouldNotComputeException("No lake is open.")).Folder, about.Records ?? []), _outlook, new LearnWish(), about.Units), []), AnswersJson.Default.LearnDocument);
 
     private OutlookView FindOutlook(AskAbout about)
     {
         PreparedLake lake = Opened();
         ForgetRanking();
-        _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(Members), Share(0, 1));
+        _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(Members), Share(Steps.Season, 0, 1));
         return OutlookViews.Of(lake, _outlook, Members, about.Records ?? []);
     }
 
@@ -130,10 +133,10 @@ internal sealed partial class LakeDesk(ITray tray)
     private PreparedLake Opened() => _lake ?? throw new CouldNotComputeException("No lake is open.");
 
     [SuppressMessage("Performance", "CA1859:Use concrete types when possible for improved performance", Justification = "The engine takes the interface.")]
-    private IProgress<double> Share(double from, double to) => new Part(tray, from, to);
+    private IProgress<double> Share(string step, double from, double to) => new Part(tray, step, from, to);
 
     /// <summary>A piece of work's share of the whole.</summary>
-    private sealed class Part(ITray tray, double from, double to) : IProgress<double>
+    private sealed class Part(ITray tray, string step, double from, double to) : IProgress<double>
     {
         private double _told = -1;
 
@@ -141,7 +144,7 @@ internal sealed partial class LakeDesk(ITray tray)
         {
             if (value - _told < 0.01 && value < 1) return;
             _told = value;
-            tray.Progress(from + ((to - from) * value), "");
+            tray.Progress(from + ((to - from) * value), step);
         }
     }
 }

@@ -29,14 +29,16 @@ internal static class NewLake
 
         if (facts.ZoneId is { Length: > 0 } zone && files.Find("lake.json") is null) keys.Add(("time_zone", JsonValue.Create(zone)));
         ILakeFiles with = keys.Count > 0 ? LakeFolderEdits.WithLakeKeys(files, [.. keys]) : files;
+        foreach (SurveyAnswer answer in facts.Answers)
+            if (JsonNode.Parse(answer.Keys) is JsonObject answered && with.Find(answer.File) is string file) with = LakeFolderEdits.WithSurveyKeys(with, file, answered);
         if (facts is { Unit: null, Sense: null, Crs: null, SurfaceElevationM: null }) return with;
-        return LakeFolderEdits.WithSurveyOptions(with, new SurveyOptions
+        return LakeFolderEdits.WithSurveyKeys(with, null, LakeSettings.KeysOf(new SurveyOptions
         {
             Unit = Enum.TryParse(facts.Unit, out DepthUnit unit) ? unit : null,
             Sense = Enum.TryParse(facts.Sense, out DepthSense sense) ? sense : null,
             Crs = Epsg(facts.Crs),
             SurfaceElevationM = facts.SurfaceElevationM,
-        });
+        }));
     }
 
     // A bare number is taken for an EPSG code.

@@ -1,4 +1,5 @@
 using SecondShore.Answers;
+using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Words;
 using SecondShore.App.Compute.Views;
@@ -12,14 +13,15 @@ internal static class RigDesk
 {
     private static readonly double KgPerPound = 0.45359237;
 
-    public static RigView Answer(RigAsk ask, TackleDocument? filed, UnitSystem units)
+    public static RigView Answer(RigAsk ask, TackleDocument? filed, UnitSystem units, RigRequest? planned = null)
     {
         List<string> assumed = [];
         Tackle tackle = TackleMapper.Map(filed, assumed);
         RigReply reply;
         try
         {
-            reply = RigAnswer.Of(new RigRequest
+            // A planned stop is asked as the plan asked: one water, one rig.
+            reply = RigAnswer.Of(planned is not null ? planned with { Units = units, Samples = StopRig.Samples } : new RigRequest
             {
                 DepthM = ask.DepthM,
                 SpeedMps = ask.SpeedMps,
@@ -37,7 +39,7 @@ internal static class RigDesk
         WeightOutlook chosen = reply.Choice.Chosen;
         return new RigView
         {
-            Asked = ask,
+            Asked = planned is null ? ask with { Stop = null } : ask with { DepthM = reply.Conditions.DepthM, SpeedMps = planned.SpeedMps, LineKg = reply.Line.StrengthN / 9.80665 },
             MassKg = chosen.Jig.MassKg,
             LeastKg = reply.Choice.LeastKg,
             Holds = reply.Choice.Holds,

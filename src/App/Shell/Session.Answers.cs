@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.JSInterop;
 using SecondShore.App.Compute.Views;
+using SecondShore.App.Pace;
 using SecondShore.App.Store;
 using SecondShore.Engine.Core.Geo;
 
@@ -77,7 +78,8 @@ public sealed partial class Session
     public async Task WorkOutAsync()
     {
         if (Lake is not { } lake) return;
-        await DoAsync("work.open", async () =>
+        WorkKey key = new(_engineIsCold ? "open.cold" : "open", lake.Id, [new("open", 2.8), new("outlook", 8.9), new("shore", 2.0)]);
+        await DoAsync("work.open", key, async () =>
         {
             // The lake may be removed, or another opened, while the engine works: its answers then belong to nothing shown.
             if (Lake?.Id != lake.Id) return;
@@ -94,7 +96,7 @@ public sealed partial class Session
             Outlook = found;
             (IsFromEarlier, IsFirst, _engineIsCold, Wind) = (false, false, false, null);
             Tell();
-            Work = Work?.At(0, Words["work.shore"], TimeProvider.System.GetUtcNow());
+            Work?.Turn(Words["work.shore"]);
             Trying = WhatIf.Nothing;
             string shore = await AskAsync("shore", About(), lake.Id, Stamp);
             if (Lake?.Id != lake.Id) return;
@@ -185,6 +187,7 @@ public sealed partial class Session
 
     private async Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null)
     {
+        Work?.Ask(verb, TimeProvider.System.GetUtcNow());
         string json = await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake, _self ??= DotNetObjectReference.Create(this), keep) ?? "{}";
         await BreatheAsync();
         return json;
@@ -230,19 +233,23 @@ public sealed partial class Session
     private static TimeZoneInfo ZoneOrUtc(string id) => TimeZoneInfo.TryFindSystemTimeZoneById(id, out TimeZoneInfo? zone) ? zone : TimeZoneInfo.Utc;
 
     /// <summary>Runs work one piece at a time, with its progress shown and its failure said in one sentence.</summary>
-    private Task DoAsync(string what, Func<Task> work) => _before = DoAfterAsync(_before, what, work);
+    private Task DoAsync(string what, Func<Task> work) => DoAsync(what, null, work);
 
-    private async Task DoAfterAsync(Task before, string what, Func<Task> work)
+    /// <summary>The same for work that comes again: how long it took here before tells how long it takes now.</summary>
+    private Task DoAsync(string what, WorkKey? key, Func<Task> work) => _before = DoAfterAsync(_before, what, key, work);
+
+    private async Task DoAfterAsync(Task before, string what, WorkKey? key, Func<Task> work)
     {
         // What failed before has been told, and holds up nothing that follows.
         await before.ConfigureAwait(ConfigureAwaitOptions.ContinueOnCapturedContext | ConfigureAwaitOptions.SuppressThrowing);
-        DateTimeOffset began = TimeProvider.System.GetUtcNow();
-        Work = new WorkState(Words[what], 0, began, began);
+        string? kept = key is null ? null : await browser.Text("setting", key.Setting);
+        WorkState now = Work = new WorkState(Words[what], FormerRuns.Parse(kept), key?.Parts ?? [], TimeProvider.System.GetUtcNow());
         Trouble = null;
         Tell();
         try
         {
             await work();
+            if (key is not null && Work == now && now.IsWhole) await browser.Do("saveSetting", key.Setting, now.Kept(TimeProvider.System.GetUtcNow()));
         }
         catch (JSException error) when (error.Message.StartsWith("stopped", StringComparison.Ordinal))
         {
@@ -257,5 +264,11 @@ public sealed partial class Session
             Work = null;
             Tell();
         }
+    }
+
+    /// <summary>Work that comes again, and the questions it puts to the engine.</summary>
+    private sealed record WorkKey(string Work, string Lake, IReadOnlyList<WorkPart> Parts)
+    {
+        public string Setting => FormerRuns.Key(Work, Lake);
     }
 }

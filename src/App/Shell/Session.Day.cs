@@ -53,7 +53,7 @@ public sealed partial class Session
     public Task PlanAnewAsync() => Day is not { } day ? Task.CompletedTask : IsPlanForToday ? PlanFromHereAsync() : PlanAsync(day.Asked);
 
     /// <summary>Plans a day.</summary>
-    public Task PlanAsync(DayAsk ask) => DoAsync("work.day", async () =>
+    public Task PlanAsync(DayAsk ask) => DoAsync("work.day", DayWork(ask), async () =>
     {
         if (Lake is not { } lake) return;
         bool anew = ask.Take is null && !ask.Again;
@@ -75,6 +75,11 @@ public sealed partial class Session
         await AskAsync("papers", About(), lake.Id, PapersStamp(day));
         HasPapers = true;
     });
+
+    // Another plan of a day that is there takes a moment: it says nothing of how long a plan takes.
+    private WorkKey? DayWork(DayAsk ask) => Lake is { } lake && ask.Take is null && !ask.Again
+        ? new("day", lake.Id, [new("day", 3.2), new("day", 0.8), new("papers", 0.8)])
+        : null;
 
     /// <summary>Whether the plan's sheet and files are made.</summary>
     public bool HasPapers { get; private set; }

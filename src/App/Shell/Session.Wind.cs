@@ -1,3 +1,4 @@
+using System.Globalization;
 using SecondShore.App.Compute.Views;
 
 namespace SecondShore.App.Shell;
@@ -13,7 +14,8 @@ public sealed partial class Session
     {
         if (Lake is null || View?.Chart is null) return;
         if (_engineIsCold) await WorkOutAsync();
-        await DoAsync("work.wind", async () =>
+        WorkKey key = new(string.Create(CultureInfo.InvariantCulture, $"wind.{ask.Hours}"), Lake.Id, [new("wind", 1)]);
+        await DoAsync("work.wind", key, async () =>
         {
             Wind = await ReadAsync(await AskAsync("wind", About() with { Wind = ask }, Lake.Id), ViewsJson.Default.WindView);
         });

@@ -119,8 +119,8 @@ public sealed partial class Session(Browser browser)
     [JSInvokable]
     public void OnProgress(double share, string what)
     {
-        if (Work is null) return;
-        Work = Work.At(share, what.Length > 0 ? what : Work.What, TimeProvider.System.GetUtcNow());
+        if (Work is not { } work) return;
+        work.Told(share, what, TimeProvider.System.GetUtcNow());
         Tell();
     }
 
@@ -169,18 +169,4 @@ public sealed partial class Session(Browser browser)
             _ => first,
         };
     }
-}
-
-/// <summary>Work under way.</summary>
-/// <param name="What">What is being found.</param>
-/// <param name="Share">Share done, 0 to 1.</param>
-/// <param name="Began">When it began.</param>
-/// <param name="Now">When it last told.</param>
-public sealed record WorkState(string What, double Share, DateTimeOffset Began, DateTimeOffset Now)
-{
-    /// <summary>Seconds left by the share done so far; null until that means something.</summary>
-    public double? LeftS => Share > 0.08 ? (Now - Began).TotalSeconds * (1 - Share) / Share : null;
-
-    /// <summary>The work further on.</summary>
-    public WorkState At(double share, string what, DateTimeOffset now) => this with { Share = Math.Clamp(share, 0, 1), What = what, Now = now };
 }

@@ -184,8 +184,14 @@ public sealed class TripLog : IDisposable
     private void OnFix(BoatFix fix)
     {
         _track.Add(fix);
+        _ = DrawAsync();
         if (!_seeing) _ = SeeAsync(fix);
     }
+
+    private ValueTask DrawAsync() => _browser.Do("setTrack", Flat(Way), Flat(Jig is { } jig ? [jig] : []));
+
+    private static string Flat(IReadOnlyList<PlanePoint> points) =>
+        string.Join(' ', points.Select(p => FormattableString.Invariant($"{p.XM:0.0} {p.YM:0.0}")));
 
     // Arriving opens a stretch, running away from it closes it: nobody has a hand free for that.
     private async Task SeeAsync(BoatFix fix)

@@ -19,7 +19,8 @@ internal static class CheckVerb
         {
             LakeFolder folder;
             using (ProgressLine progress = new(surroundings, "Reading"))
-                folder = LakeFolderReader.ReadPath(parsed.GetRequiredValue(lake), progress, stop);
+                folder = LakeFolderReader.ReadPath(parsed.GetRequiredValue(lake), surroundings.Settings, progress, stop);
+            folder = SurveyDialogue.Settle(parsed.GetRequiredValue(lake), folder, surroundings, stop);
             CheckDocument document = FolderCheck.Describe(folder);
             if (parsed.GetValue(json)) surroundings.Out.WriteLine(JsonSerializer.Serialize(document, AnswersJson.Default.CheckDocument));
             else Print(document, surroundings.Out);
@@ -27,7 +28,8 @@ internal static class CheckVerb
                 surroundings.Err.WriteLine(document.Problems.FirstOrDefault(p => p.Severity == "error") is { } worst
                     ? $"{worst.File}{(worst.Line is { } line ? $" line {line}" : "")}: {worst.Message}"
                     : $"{document.Lake}: no file gives a position for the lake. Put latitude_deg and longitude_deg into lake.json, or add a survey that carries coordinates.");
-            return Task.FromResult(document.Usable ? ExitCodes.Done : ExitCodes.BadInput);
+            SurveyDialogue.Show(folder, surroundings.Err);
+            return Task.FromResult(document.Usable && folder.SurveyQuestions.Count == 0 ? ExitCodes.Done : ExitCodes.BadInput);
         });
         return command;
     }

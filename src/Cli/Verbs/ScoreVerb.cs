@@ -40,12 +40,19 @@ internal static class ScoreVerb
         output.WriteLine($"{"lake",-24} {"mode",-9} {"temp C",7} {"surf C",7} {"therm m",8} {"turn d",7} {"n",7}");
         foreach (LakeScore s in report.Lakes)
         {
-            output.WriteLine($"{s.Lake,-24} {s.Mode,-9} {Number(s.TemperatureRmseC),7} {Number(s.SurfaceRmseC),7} {Number(s.ThermoclineMaeM),8} {Number(s.OverturnMaeDays),7} {s.N,7}");
+            output.WriteLine($"{s.Lake,-24} {s.Mode,-9} {Number(s.TemperatureRmseC),7} {Number(s.SurfaceRmseC),7} {Number(s.ThermoclineMaeM),8} {Number(s.OverturnMaeDays),7} {s.N,7}{(s.InSample ? "  in sample" : "")}");
             foreach (string why in s.Why) output.WriteLine($"    {why}");
         }
 
         foreach (ScoreSummary s in report.Summary)
-            output.WriteLine($"{"median",-24} {s.Mode,-9} {Number(s.TemperatureRmseC),7} {Number(s.SurfaceRmseC),7} {Number(s.ThermoclineMaeM),8} {Number(s.OverturnMaeDays),7} {s.N,7}");
+            output.WriteLine($"{"median of " + s.Over,-24} {s.Mode,-9} {Number(s.TemperatureRmseC),7} {Number(s.SurfaceRmseC),7} {Number(s.ThermoclineMaeM),8} {Number(s.OverturnMaeDays),7} {s.N,7}");
+        if (Note(report) is { Length: > 0 } note) output.WriteLine(note);
+    }
+
+    private static string Note(ScoreReport report)
+    {
+        int seen = report.Lakes.Count(l => l.InSample);
+        return seen == 0 ? "" : $"In sample: the priors were learned from lakes of the same region ({seen} of {report.Lakes.Count} lakes); their figures do not tell how well other lakes are met.";
     }
 
     private static string Number(double? value) => value is { } v ? v.ToString("0.00", CultureInfo.InvariantCulture) : "-";

@@ -14,6 +14,9 @@ public abstract class CoordinateSystem
     /// <summary>What should be known about its accuracy, as a sentence; empty when nothing.</summary>
     public virtual string Doubt => "";
 
+    /// <summary>Metres per unit of its numbers; 1 for degrees.</summary>
+    internal virtual double UnitM => 1;
+
     /// <summary>Longitude of a projection's axis, degrees; null where it has none.</summary>
     internal virtual double? AxisLonDeg => null;
 

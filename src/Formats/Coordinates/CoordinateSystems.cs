@@ -1,4 +1,5 @@
 using System.Globalization;
+using SecondShore.Engine.Core.Geo;
 using ProjNet.CoordinateSystems;
 
 namespace SecondShore.Formats.Coordinates;
@@ -29,6 +30,12 @@ public static class CoordinateSystems
         if (code is 4267) return new GeographicSystem("geographic degrees, NAD27 (EPSG:4267)", DatumDoubt("NAD27"));
         string? wkt = EpsgTable.Wkt(code);
         if (wkt is not null) return FromWkt(wkt, out fault);
+        if (Places.IsThere && FromBook(code, out string reason) is var (listed, made) && listed)
+        {
+            fault = reason;
+            return made;
+        }
+
         fault = $"EPSG:{code} is not among the systems known here; give the WKT text of its .prj file instead, or convert the file to longitude and latitude (EPSG:4326).";
         return null;
     }
@@ -66,6 +73,53 @@ public static class CoordinateSystems
             return null;
         }
     }
+
+    // Names types of the atlas, which may be missing: not to be inlined where it is not known to be there.
+    [System.Runtime.CompilerServices.MethodImpl(System.Runtime.CompilerServices.MethodImplOptions.NoInlining)]
+    private static (bool Listed, CoordinateSystem? Made) FromBook(int code, out string fault)
+    {
+        fault = "";
+        return Atlas.EpsgBook.Find(code) is Atlas.EpsgEntry entry ? (true, FromEntry(entry, out fault)) : (false, null);
+    }
+
+    private static ProjectedSystem? FromEntry(Atlas.EpsgEntry entry, out string fault)
+    {
+        fault = $"EPSG:{entry.Code} ({entry.Name}) is of a projection not known here; convert the file to longitude and latitude (EPSG:4326).";
+        System.Text.StringBuilder parameters = new();
+        // False origins are filed in metres, and meant in the system's own unit here.
+        foreach ((string name, double value) in entry.Parameters)
+            parameters.Append(CultureInfo.InvariantCulture, $",PARAMETER[\"{name}\",{Plain(name.StartsWith("false_", StringComparison.Ordinal) ? value / entry.UnitM : value)}]");
+        string wkt = string.Create(CultureInfo.InvariantCulture,
+            $"PROJCS[\"plane\",GEOGCS[\"degrees\",DATUM[\"datum\",SPHEROID[\"ellipsoid\",{Plain(entry.RadiusM)},{Plain(entry.InverseFlattening)}]],PRIMEM[\"meridian\",0],UNIT[\"degree\",0.0174532925199433]],PROJECTION[\"{entry.Method}\"]{parameters},UNIT[\"unit\",{Plain(entry.UnitM)}]]");
+        try
+        {
+            ProjectedCoordinateSystem made = (ProjectedCoordinateSystem)new CoordinateSystemFactory().CreateFromWkt(wkt);
+            string name = string.Create(CultureInfo.InvariantCulture, $"{entry.Name} (EPSG:{entry.Code}){(Math.Abs(entry.UnitM - 1) > 1e-9 ? $", unit {entry.UnitM:G9} m" : "")}");
+            ProjectedSystem system = new(made, name, DoubtOf(entry), new DatumShift(entry), entry.MeridianDeg);
+            if (!Agrees(system, entry)) return null;
+            fault = "";
+            return system;
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            // The library tells a projection it lacks by several exceptions; to the user they are one.
+            return null;
+        }
+    }
+
+    // The table knows where a system's area lies in its own numbers: a projection that the library works out another way is not used.
+    private static bool Agrees(ProjectedSystem system, Atlas.EpsgEntry entry)
+    {
+        double[] area = entry.Area, box = entry.Box;
+        double east = area[3] < area[1] ? area[3] + 360 : area[3];
+        (double x, double y) = system.FromGeo(new GeoPoint((area[0] + area[2]) / 2, GeoPoint.WrapLongitudeDeg((area[1] + east) / 2)));
+        double marginX = 1 + (0.02 * (box[1] - box[0])), marginY = 1 + (0.02 * (box[3] - box[2]));
+        return x >= box[0] - marginX && x <= box[1] + marginX && y >= box[2] - marginY && y <= box[3] + marginY;
+    }
+
+    private static string DoubtOf(Atlas.EpsgEntry entry) => entry.Shift.Length == 0 && !entry.Datum.StartsWith("World Geodetic System 1984", StringComparison.Ordinal)
+        ? $"for its datum ({entry.Datum}) no shift to the satellites' WGS 84 is published here; places can lie up to some 200 m off."
+        : entry.ShiftAccuracyM > 3 ? string.Create(CultureInfo.InvariantCulture, $"the shift of its datum ({entry.Datum}) to WGS 84 is good to {entry.ShiftAccuracyM:0} m.") : "";
 
     // Only what is needed, in the order the library expects, with our own names.
     private static string? CleanWkt(WktNode root)

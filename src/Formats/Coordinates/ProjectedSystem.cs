@@ -5,23 +5,30 @@ using SecondShore.Engine.Core.Geo;
 namespace SecondShore.Formats.Coordinates;
 
 /// <summary>A projected system, computed by ProjNET between its own plane and its own datum's degrees.</summary>
-/// <remarks>No shift between datums is made: WGS 84, NAD83 and ETRS89 differ by a metre or two, which no angler feels.</remarks>
+/// <remarks>
+/// The shift between datums is made where the atlas gives one; without, none is: WGS 84, NAD83 and ETRS89 differ by a metre or two,
+/// which no angler feels.
+/// </remarks>
 internal sealed class ProjectedSystem : CoordinateSystem
 {
     private readonly MathTransform _toGeo;
     private readonly MathTransform _fromGeo;
     private readonly double _primeMeridianDeg;
 
-    public ProjectedSystem(ProjectedCoordinateSystem system, string name, string doubt)
+    private readonly DatumShift? _shift;
+
+    public ProjectedSystem(ProjectedCoordinateSystem system, string name, string doubt, DatumShift? shift = null, double? meridianDeg = null)
     {
+        _shift = shift is { IsNone: false } ? shift : null;
         Name = name;
         Doubt = doubt;
         CoordinateTransformationFactory factory = new();
         ICoordinateTransformation there = factory.CreateFromCoordinateSystems(system, system.GeographicCoordinateSystem);
         _toGeo = there.MathTransform;
         _fromGeo = factory.CreateFromCoordinateSystems(system.GeographicCoordinateSystem, system).MathTransform;
+        UnitM = system.LinearUnit?.MetersPerUnit ?? 1;
         AxisLonDeg = system.Projection?.GetParameter("central_meridian")?.Value;
-        _primeMeridianDeg = system.GeographicCoordinateSystem.PrimeMeridian?.Longitude ?? 0;
+        _primeMeridianDeg = meridianDeg ?? system.GeographicCoordinateSystem.PrimeMeridian?.Longitude ?? 0;
     }
 
     public override string Name { get; }
@@ -29,6 +36,8 @@ internal sealed class ProjectedSystem : CoordinateSystem
     public override bool IsGeographic => false;
 
     public override string Doubt { get; }
+
+    internal override double UnitM { get; }
 
     internal override double? AxisLonDeg { get; }
 
@@ -50,8 +59,13 @@ internal sealed class ProjectedSystem : CoordinateSystem
         if (!double.IsFinite(lat) || !double.IsFinite(lon) || Math.Abs(lat) > 90 || Math.Abs(lon) > 540) return false;
         latDeg = lat;
         lonDeg = GeoPoint.WrapLongitudeDeg(lon + _primeMeridianDeg);
+        if (_shift is not null) (latDeg, lonDeg) = _shift.ToWgs84(latDeg, lonDeg);
         return true;
     }
 
-    public override (double X, double Y) FromGeo(GeoPoint place) => _fromGeo.Transform(place.LonDeg - _primeMeridianDeg, place.LatDeg);
+    public override (double X, double Y) FromGeo(GeoPoint place)
+    {
+        (double lat, double lon) = _shift is null ? (place.LatDeg, place.LonDeg) : _shift.FromWgs84(place.LatDeg, place.LonDeg);
+        return _fromGeo.Transform(lon - _primeMeridianDeg, lat);
+    }
 }

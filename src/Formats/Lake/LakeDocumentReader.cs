@@ -168,11 +168,14 @@ internal static class LakeDocumentReader
 
     private static SurveyOptions OptionsOf(JsonFields item) => new()
     {
-        Unit = Choice(item, "unit", "m, ft or fathoms", static text => text switch
+        Unit = Choice(item, "unit", "m, ft, fathoms, dm, cm or mm", static text => text switch
         {
             "m" or "metres" or "meters" => DepthUnit.Metres,
             "ft" or "feet" => DepthUnit.Feet,
             "fathoms" => DepthUnit.Fathoms,
+            "dm" => DepthUnit.Decimetres,
+            "cm" => DepthUnit.Centimetres,
+            "mm" => DepthUnit.Millimetres,
             _ => (DepthUnit?)null,
         }),
         Sense = Choice(item, "sense", "depth, negative_depth or elevation", static text => text switch
@@ -198,6 +201,17 @@ internal static class LakeDocumentReader
         BelowFullPoolM = item.Number(Quantity.Length, -100, 300, "below_full_pool"),
         SurfaceElevationM = item.Number(Quantity.Length, -450, 6500, "surface_elevation"),
         TransducerDepthM = item.Number(Quantity.Length, -5, 20, "transducer_depth"),
+        Angles = Choice(item, "angles", "plain or degree_minutes", static text => text switch
+        {
+            "plain" => AngleForm.Plain,
+            "degree_minutes" => AngleForm.DegreeMinutes,
+            _ => (AngleForm?)null,
+        }),
+        Swapped = item.Flag("swapped"),
+        WestPositive = item.Flag("west_positive"),
+        UseRest = item.Flag("use_rest"),
+        Area = item.Numbers("area", -180, 180, 4) is { Length: 4 } area ? area : null,
+        Why = TextOrNull(item, "why"),
         Use = item.Flag("use") ?? true,
     };
 

@@ -36,6 +36,9 @@ public sealed record LakeFolder
     /// <summary>What was understood of each survey file.</summary>
     public IReadOnlyList<SurveyUnderstanding> SurveyFiles { get; init; } = [];
 
+    /// <summary>What must be asked about survey files before they can be used.</summary>
+    public IReadOnlyList<SurveyQuestion> SurveyQuestions { get; init; } = [];
+
     /// <summary>The shoreline: shoreline.geojson, else the survey's own, else null.</summary>
     public Shoreline? Shoreline { get; init; }
 

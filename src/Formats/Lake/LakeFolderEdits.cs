@@ -86,6 +86,29 @@ public static class LakeFolderEdits
         return WithLakeKeys(files, ("survey", node));
     }
 
+    /// <summary>The files with keys of one survey file set in lake.json; other keys and files stay as they are.</summary>
+    /// <param name="files">The files.</param>
+    /// <param name="file">The survey file; null for all of them.</param>
+    /// <param name="keys">What is set.</param>
+    /// <exception cref="InvalidDataException">lake.json is there and is no JSON object.</exception>
+    public static ILakeFiles WithSurveyKeys(ILakeFiles files, string? file, JsonObject keys)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        ArgumentNullException.ThrowIfNull(keys);
+        JsonObject root = files.Find("lake.json") is string name ? ObjectOf(files.Read(name)) : [];
+        JsonObject survey = root["survey"] as JsonObject ?? [], target = survey;
+        if (file is not null)
+        {
+            if (survey["files"] is not JsonArray list) survey["files"] = list = [];
+            JsonObject? own = list.OfType<JsonObject>().FirstOrDefault(o => o["file"] is JsonValue v && v.TryGetValue(out string? of) && of == file);
+            if (own is null) list.Add((JsonNode)(own = new JsonObject { ["file"] = JsonValue.Create(file) }));
+            target = own;
+        }
+
+        foreach ((string key, JsonNode? value) in keys) target[key] = value?.DeepClone();
+        return WithLakeKeys(files, ("survey", survey));
+    }
+
     private static JsonNode? Node(Action<Utf8JsonWriter> body, string key)
     {
         string text = JsonText.Write(json =>

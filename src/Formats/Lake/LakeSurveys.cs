@@ -16,6 +16,7 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
 
     private readonly List<SurveyUnderstanding> _understandings = [];
     private readonly List<Problem> _problems = [];
+    private readonly List<SurveyQuestion> _questions = [];
     private bool _byContent;
 
     public Survey? Survey { get; private set; }
@@ -23,6 +24,9 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
     public Shoreline? Shoreline { get; private set; }
 
     public IReadOnlyList<SurveyUnderstanding> Understandings => _understandings;
+
+    /// <summary>What must be asked.</summary>
+    public IReadOnlyList<SurveyQuestion> Questions => _questions;
 
     /// <summary>Middle of the deepest survey's place; null without one.</summary>
     public GeoPoint? Middle { get; private set; }
@@ -67,21 +71,22 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
     {
         List<string> named = [.. files.Entries.Select(e => e.Name).Where(n => !IsCompanion(n)
             && (n.StartsWith("survey/", StringComparison.OrdinalIgnoreCase) || (!n.Contains('/') && n.StartsWith("survey", StringComparison.OrdinalIgnoreCase))))];
-        foreach (string chosen in document.SurveyOptions.Keys)
-            if (chosen.Length > 0 && files.Find(chosen) is string filed && !named.Contains(filed)) named.Add(filed);
-        if (named.Count > 0) return named;
-        if (hasHypsography || document.Name is not null && files.Entries.Count < 2) return named;
+        List<string> chosen = [.. document.SurveyOptions.Keys.Where(k => k.Length > 0).Select(files.Find).OfType<string>().Where(k => !named.Contains(k))];
+        if (named.Count > 0 || hasHypsography) return [.. named, .. chosen];
+        string[] others = [.. files.Entries.Select(e => e.Name).Where(n => !n.Contains('/') && !OwnFiles.Contains(n) && !IsCompanion(n))];
+        if (others.Length == 0 && chosen.Count == 0 && files.Entries.Where(e => !OwnFiles.Contains(e.Name)).ToArray() is [LakeFileEntry only]) return [only.Name];
+        if (others.Length == 0) return chosen;
         _byContent = true;
         List<string> found = [];
         foreach (LakeFileEntry entry in files.Entries)
         {
             if (entry.Name.Contains('/') || OwnFiles.Contains(entry.Name) || IsCompanion(entry.Name) || entry.LengthBytes == 0) continue;
-            if (TrySource(entry.Name) is SurveySource source && SurveyImporter.Sniff(source) > 0.25) found.Add(entry.Name);
+            if (chosen.Contains(entry.Name) || (TrySource(entry.Name) is SurveySource source && SurveyImporter.Sniff(source) > 0.25)) found.Add(entry.Name);
         }
 
         if (found.Count > 0 && files.Find("lake.json") is not null)
             log.Note(files.Name, $"no file is named survey; taken as surveys by their content: {string.Join(", ", found)}.");
-        if (found.Count == 0 && files.Entries.Count == 1 && !OwnFiles.Contains(files.Entries[0].Name)) found.Add(files.Entries[0].Name);
+        if (found.Count == 0 && files.Entries.Count(e => !OwnFiles.Contains(e.Name)) == 1) found.AddRange(files.Entries.Select(e => e.Name).Where(n => !OwnFiles.Contains(n)));
         return found;
     }
 
@@ -95,9 +100,13 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
     private Survey? ReadOne(string name, SurveyOptions options)
     {
         if (TrySource(name) is not SurveySource source) return null;
-        SurveyContext context = new(document.Position, document.ElevationM, document.MaxDepthM, document.SurveyBelowFullPoolM);
+        SurveyContext context = new(document.Position, document.ElevationM, document.MaxDepthM, document.SurveyBelowFullPoolM)
+        {
+            HintLonDeg = document.TimeZoneId is string id && Text.TimeZones.TryFind(id, out TimeZoneInfo zone) && zone.BaseUtcOffset != TimeSpan.Zero ? zone.BaseUtcOffset.TotalHours * 15 : null,
+        };
         SurveyImport import = SurveyImporter.Read(source, options, context, null, cancellation);
         _problems.AddRange(import.Problems);
+        if (import.Question is not null) _questions.Add(import.Question);
         if (import.Understanding is SurveyUnderstanding understanding)
         {
             _understandings.Add(understanding);

@@ -1,5 +1,7 @@
+using System.Runtime.CompilerServices;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Coordinates;
+using SecondShore.Formats.Surveys.Hypotheses;
 
 namespace SecondShore.Formats.Surveys;
 
@@ -7,6 +9,8 @@ namespace SecondShore.Formats.Surveys;
 internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions options, SurveyContext context, ProblemLog log, List<string> doubts)
 {
     private static readonly double NearLakeKm = 60;
+    private static readonly int MostCandidates = 250;
+    private static readonly double BesideDeg = 6;
 
     public (CoordinateSystem? Crs, Knowledge Known) Decide()
     {
@@ -14,8 +18,9 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         {
             CoordinateSystem? chosen = CoordinateSystems.Parse(set, out string fault);
             if (chosen is null) log.Error(file, fault);
-            else SwapIfOnlyThatFits(chosen);
-            return (Checked(chosen), Knowledge.Set);
+            else if (options.Swapped is bool swapped && swapped) raw.Swap();
+            else if (options.Swapped is null) SwapIfOnlyThatFits(chosen);
+            return (InItsArea(set, Checked(chosen)), Knowledge.Set);
         }
 
         if (raw.Crs is not null)
@@ -33,10 +38,26 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         }
 
         if (FindNear(x, y) is CoordinateSystem found) return (found, Knowledge.Found);
-        log.Error(file, FormattableString.Invariant(
-            $"the file does not say its coordinate system, and numbers such as {x:G9}, {y:G10} are no degrees; set survey.crs in lake.json, for instance \"EPSG:26918\" for UTM zone 18 north."));
+        Ask(x, y);
         return (null, Knowledge.Assumed);
     }
+
+    /// <summary>What must be asked; null when nothing must.</summary>
+    public SurveyQuestion? Question { get; private set; }
+
+    private void Ask(double x, double y)
+    {
+        string numbers = FormattableString.Invariant($"the file does not say its coordinate system, and numbers such as {x:G9}, {y:G10} are no degrees");
+        Question = new SurveyQuestion(file, SurveyQuestionKind.Crs, char.ToUpperInvariant(numbers[0]) + numbers[1..] + ". Where does the lake lie?",
+            Places.IsThere ? Choices(x, y) : [], "crs");
+    }
+
+    // Names types of the atlas, which may be missing: not to be inlined where it is not known to be there.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private List<SurveyChoice> Choices(double x, double y) =>
+        [.. CrsCandidates.For(x, y, raw.MayBeSwapped && options.Swapped is null, context.HintLonDeg).Take(MostCandidates).Select(c => new SurveyChoice(
+            new SurveyOptions { Crs = FormattableString.Invariant($"EPSG:{c.Entry.Code}"), Swapped = raw.MayBeSwapped ? c.Swapped : null },
+            FormattableString.Invariant($"{c.Country}, {c.Place.LatDeg:F3}, {c.Place.LonDeg:F3}: {c.Entry.Name}{(c.Swapped ? ", north before east" : "")}"), c.Place, c.Country))];
 
     private CoordinateSystem? Checked(CoordinateSystem? crs)
     {
@@ -45,6 +66,17 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         if (!TryMiddle(out double x, out double y) || crs.TryToGeo(x, y, out _, out _)) return crs;
         log.Error(file, FormattableString.Invariant(
             $"numbers such as {x:G9}, {y:G10} do not lie in {crs.Name}; set the right one as survey.crs in lake.json."));
+        return null;
+    }
+
+    // A number copied from an example puts a lake into the ocean of another hemisphere: a system is used in its own area and a zone beside it.
+    private CoordinateSystem? InItsArea(string set, CoordinateSystem? chosen)
+    {
+        string digits = set.Trim().StartsWith("EPSG:", StringComparison.OrdinalIgnoreCase) ? set.Trim()[5..] : set.Trim();
+        if (chosen is null || !int.TryParse(digits, System.Globalization.CultureInfo.InvariantCulture, out int code) || !TryMiddle(out double x, out double y)
+            || !chosen.TryToGeo(x, y, out double latDeg, out double lonDeg) || Places.Covers(code, latDeg, lonDeg, BesideDeg) != false) return chosen;
+        log.Error(file, FormattableString.Invariant(
+            $"numbers such as {x:G9}, {y:G10} do not lie in {chosen.Name}: the lake would be at {latDeg:F2}, {lonDeg:F2}, far outside its area. Set the right one as survey.crs in lake.json."));
         return null;
     }
 
@@ -58,7 +90,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
     {
         if (context.Position is not GeoPoint lake) return null;
         LocalProjection plane = new(lake.LatDeg is > -89 and < 89 ? lake : new GeoPoint(0, lake.LonDeg));
-        foreach (int code in Candidates(lake))
+        foreach (int code in AllCandidates(lake, x, y))
         {
             if (CoordinateSystems.FromEpsg(code, out _) is not CoordinateSystem crs) continue;
             double km = Km(plane, crs, x, y);
@@ -118,49 +150,23 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
         foreach (int code in EpsgTable.Regional) yield return code;
     }
 
-    private bool TryMiddle(out double x, out double y)
+    private IEnumerable<int> AllCandidates(GeoPoint lake, double x, double y)
     {
-        List<double> xs = [], ys = [];
-        Collect(xs, ys);
-        x = y = 0;
-        if (xs.Count == 0) return false;
-        xs.Sort();
-        ys.Sort();
-        (x, y) = (xs[xs.Count / 2], ys[ys.Count / 2]);
-        return true;
+        foreach (int code in Candidates(lake)) yield return code;
+        foreach (int code in Places.CodesNear(x, y, lake.LatDeg, lake.LonDeg)) yield return code;
+        if (!raw.MayBeSwapped) yield break;
+        foreach (int code in Places.CodesNear(y, x, lake.LatDeg, lake.LonDeg)) yield return code;
     }
+
+    private bool TryMiddle(out double x, out double y) => Setting.TryMiddle(raw, out x, out y);
 
     // A stray fix must not decide: the outer hundredth on each side is left out.
     private (double LowX, double HighX, double LowY, double HighY) QuantileBox()
     {
-        List<double> xs = [], ys = [];
-        Collect(xs, ys);
+        (List<double> xs, List<double> ys) = Setting.Collect(raw);
         xs.Sort();
         ys.Sort();
         int cut = xs.Count / 100, last = xs.Count - 1 - cut;
         return (xs[cut], xs[last], ys[cut], ys[last]);
-    }
-
-    private void Collect(List<double> xs, List<double> ys)
-    {
-        long total = raw.Points.Sum(p => (long)p.X.Length);
-        int step = (int)Math.Max(1, total / 20_000);
-        foreach (RawPoints points in raw.Points)
-            for (int i = 0; i < points.X.Length; i += step) Add(points.X[i], points.Y[i]);
-        foreach (RawLine line in raw.Lines) Add(line.X[0], line.Y[0]);
-        foreach (RawPolygon polygon in raw.Polygons) Add(polygon.Outer.X[0], polygon.Outer.Y[0]);
-        if (raw.Raster is not RawRaster raster) return;
-        foreach ((double column, double row) in new[] { (0.0, 0.0), (raster.Columns - 1.0, 0.0), (0.0, raster.Rows - 1.0), (raster.Columns - 1.0, raster.Rows - 1.0) })
-        {
-            (double x, double y) = raster.Place.At(column, row);
-            Add(x, y);
-        }
-
-        void Add(double x, double y)
-        {
-            if (!double.IsFinite(x) || !double.IsFinite(y)) return;
-            xs.Add(x);
-            ys.Add(y);
-        }
     }
 }

@@ -1,14 +1,11 @@
-using SecondShore.Formats.Text;
+using SecondShore.Formats.Surveys.Hypotheses;
 
 namespace SecondShore.Formats.Surveys;
 
 /// <summary>Chooses which named column or attribute of a survey is its depth, and what the name tells of unit and sense.</summary>
 internal sealed record DepthAttribute(string Name, DepthUnit? Unit, DepthSense? Sense)
 {
-    private static readonly string[] DepthStems = ["depth", "bottom_depth", "water_depth", "dep", "sounding", "contour_depth", "depth_below_surface", "dbs"];
-    private static readonly string[] ElevationStems = ["elevation", "elev", "altitude", "height", "contour", "ele"];
-
-    /// <summary>The depth among names; a name with its unit wins over one without, metres over feet. Null when none fits.</summary>
+    /// <summary>The depth among names, by their words; of one depth told in two units the metres. Null when none fits.</summary>
     public static DepthAttribute? Choose(IReadOnlyList<string> names, SurveyOptions options)
     {
         if (options.DepthColumn is string set)
@@ -17,21 +14,24 @@ internal sealed record DepthAttribute(string Name, DepthUnit? Unit, DepthSense? 
             return named is null ? null : Of(named) ?? new DepthAttribute(named, null, null);
         }
 
-        return names.Select(Of).OfType<DepthAttribute>()
-            .OrderBy(a => a.Sense == DepthSense.Depth ? 0 : 1)
-            .ThenBy(a => a.Unit switch { DepthUnit.Metres => 0, not null => 1, null => 2 })
-            .FirstOrDefault();
+        return names.Select(n => (Attribute: Of(n), HeaderWords.Of(n).Weight)).Where(a => a.Attribute is not null)
+            .OrderBy(a => a.Attribute!.Sense switch { DepthSense.Depth => 0, DepthSense.Elevation => 1, _ => 2 })
+            .ThenByDescending(a => a.Weight)
+            .ThenBy(a => a.Attribute!.Unit switch { DepthUnit.Metres => 0, not null => 1, null => 2 })
+            .FirstOrDefault().Attribute;
     }
 
-    /// <summary>What a name tells; null when it names no depth or elevation.</summary>
+    /// <summary>What a name tells; null when it names no depth, no height and no bare third number.</summary>
     public static DepthAttribute? Of(string name)
     {
-        string plain = UnitSuffix.Normalise(name);
-        foreach (string stem in DepthStems)
-            if (Match(plain, stem, out DepthUnit? unit)) return new DepthAttribute(name, unit, DepthSense.Depth);
-        foreach (string stem in ElevationStems)
-            if (Match(plain, stem, out DepthUnit? unit)) return new DepthAttribute(name, unit, DepthSense.Elevation);
-        return null;
+        HeaderWords words = HeaderWords.Of(name);
+        return words.Role switch
+        {
+            ColumnRole.Depth => new DepthAttribute(name, words.Unit, DepthSense.Depth),
+            ColumnRole.Height => new DepthAttribute(name, words.Unit, DepthSense.Elevation),
+            ColumnRole.Bare => new DepthAttribute(name, words.Unit, null),
+            _ => null,
+        };
     }
 
     /// <summary>Hands what the name tells to a raw survey that is not told otherwise.</summary>
@@ -39,20 +39,5 @@ internal sealed record DepthAttribute(string Name, DepthUnit? Unit, DepthSense? 
     {
         if (Unit is not null) (raw.Unit, raw.UnitKnown) = (Unit, Knowledge.Stated);
         if (Sense is not null) (raw.Sense, raw.SenseKnown) = (Sense, Knowledge.Stated);
-    }
-
-    private static bool Match(string plain, string stem, out DepthUnit? unit)
-    {
-        unit = null;
-        if (plain == stem) return true;
-        if (!plain.StartsWith(stem, StringComparison.Ordinal)) return false;
-        unit = plain[stem.Length..].TrimStart('_') switch
-        {
-            "m" or "metres" or "meters" or "metre" or "meter" => DepthUnit.Metres,
-            "ft" or "feet" or "foot" => DepthUnit.Feet,
-            "fathoms" or "fathom" or "fm" => DepthUnit.Fathoms,
-            _ => null,
-        };
-        return unit is not null;
     }
 }

@@ -34,9 +34,34 @@ internal sealed class RawSurvey(string format)
     public void Swap()
     {
         for (int i = 0; i < Points.Count; i++) Points[i] = Points[i] with { X = Points[i].Y, Y = Points[i].X };
+        for (int i = 0; i < Lines.Count; i++) Lines[i] = Lines[i] with { X = Lines[i].Y, Y = Lines[i].X };
+        for (int i = 0; i < Polygons.Count; i++)
+            Polygons[i] = new RawPolygon((Polygons[i].Outer.Y, Polygons[i].Outer.X), [.. Polygons[i].Islands.Select(r => (r.Y, r.X))]);
+        if (Raster is RawRaster r) Raster = r with { Place = new AffinePlace(r.Place.Y0, r.Place.D, r.Place.E, r.Place.X0, r.Place.A, r.Place.B) };
+    }
+
+    /// <summary>Turns longitudes that count to the west into those that count to the east.</summary>
+    public void Mirror()
+    {
+        for (int i = 0; i < Points.Count; i++) Points[i] = Points[i] with { X = West(Points[i].X) };
+        for (int i = 0; i < Lines.Count; i++) Lines[i] = Lines[i] with { X = West(Lines[i].X) };
+        for (int i = 0; i < Polygons.Count; i++)
+            Polygons[i] = new RawPolygon((West(Polygons[i].Outer.X), Polygons[i].Outer.Y), [.. Polygons[i].Islands.Select(r => (West(r.X), r.Y))]);
+        if (Raster is RawRaster r) Raster = r with { Place = r.Place with { X0 = -r.Place.X0, A = -r.Place.A, B = -r.Place.B } };
+
+        static double[] West(double[] east) => [.. east.Select(x => -x)];
     }
 
     public List<string> Doubts { get; } = [];
+
+    /// <summary>What must be asked before the file can be read on; null when nothing must.</summary>
+    public SurveyQuestion? Question { get; set; }
+
+    /// <summary>Rows, and how many of them cannot be used.</summary>
+    public (int Of, int Lost) Rows { get; set; }
+
+    /// <summary>Words of the file beside its numbers: headers, lines before the data, the file's name.</summary>
+    public string Words { get; set; } = "";
 
     public List<string> RolesTaken { get; } = [];
 }

@@ -29,7 +29,8 @@ internal static class RingNesting
         return [.. outers.Select(i => new RawPolygon(rings[i], islands[i]))];
     }
 
-    private static bool Inside((double[] X, double[] Y) ring, double x, double y)
+    /// <summary>Whether a place lies within a ring.</summary>
+    internal static bool Inside((double[] X, double[] Y) ring, double x, double y)
     {
         bool inside = false;
         for (int i = 0, j = ring.X.Length - 1; i < ring.X.Length; j = i++)

@@ -23,7 +23,6 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
     public Survey? Build(CancellationToken cancellation)
     {
         List<SoundingSet> soundings = [];
-        SetStraysAside();
         foreach (RawPoints points in raw.Points)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -59,18 +58,6 @@ internal sealed class SurveyBuilder(string file, RawSurvey raw, CoordinateSystem
             Rasters = rasters,
             Shoreline = polygons.Count > 0 ? new Shoreline(polygons) : null,
         };
-    }
-
-    // A sounder switched on before launch, or one wild fix, would stretch the lake over kilometres of land.
-    private void SetStraysAside()
-    {
-        for (int i = 0; i < raw.Points.Count; i++)
-        {
-            StrayPoints strays = StrayPoints.Find(raw.Points[i], crs!);
-            if (strays.Count == 0) continue;
-            raw.Points[i] = strays.Kept;
-            log.Warn(file, FormattableString.Invariant($"{strays.Count} points lie far from all others (up to {strays.FarthestKm:G3} km) and are not used; check them, or cut the file if they belong to the lake."));
-        }
     }
 
     private SoundingSet? Soundings(RawPoints points)

@@ -5,6 +5,7 @@ using SecondShore.Formats.Surveys.AsciiGrid;
 using SecondShore.Formats.Surveys.GeoJson;
 using SecondShore.Formats.Surveys.GeoTiff;
 using SecondShore.Formats.Surveys.Gpx;
+using SecondShore.Formats.Surveys.Hypotheses;
 using SecondShore.Formats.Surveys.Kml;
 using SecondShore.Formats.Surveys.NetCdf;
 using SecondShore.Formats.Surveys.Nmea;
@@ -18,7 +19,8 @@ namespace SecondShore.Formats.Surveys;
 /// <param name="Survey">The depths, below full pool; null when the file gives none that can be used.</param>
 /// <param name="Understanding">What was understood, to be shown and confirmed; null when the format could not be read.</param>
 /// <param name="Problems">What was found wrong.</param>
-public sealed record SurveyImport(Survey? Survey, SurveyUnderstanding? Understanding, IReadOnlyList<Problem> Problems);
+/// <param name="Question">What must be asked before the file can be used; null when nothing must.</param>
+public sealed record SurveyImport(Survey? Survey, SurveyUnderstanding? Understanding, IReadOnlyList<Problem> Problems, SurveyQuestion? Question = null);
 
 /// <summary>Reads a survey file of any known format.</summary>
 public static class SurveyImporter
@@ -70,10 +72,20 @@ public static class SurveyImporter
 
         RawSurvey? raw = best.Read(source, options, log, progress, cancellation);
         if (raw is null) return new SurveyImport(null, null, log.ToList());
+        if (raw.Question is not null) return Asked(source.Name, null, raw.Question, log);
+        if (raw.Words.Length == 0) raw.Words = source.Name;
+        if (!AdjoiningRings.Sort(source.Name, raw, log, cancellation)) return new SurveyImport(null, null, log.ToList());
         TakeProjectionFile(source, raw, log);
         SurveyResolver resolver = new(source.Name, raw, options, context, log);
-        (Survey? survey, SurveyUnderstanding understanding) = resolver.Resolve(cancellation);
-        return new SurveyImport(survey, understanding, log.ToList());
+        (Survey? survey, SurveyUnderstanding understanding, SurveyQuestion? question) = resolver.Resolve(cancellation);
+        return question is null ? new SurveyImport(survey, understanding, log.ToList()) : Asked(source.Name, understanding, question, log);
+    }
+
+    // A question stands as an error too, for whoever only reads those.
+    private static SurveyImport Asked(string file, SurveyUnderstanding? understanding, SurveyQuestion question, ProblemLog log)
+    {
+        log.Error(file, $"{char.ToLowerInvariant(question.Text[0])}{question.Text[1..]} Set survey.{question.Key} in lake.json, or give it with --set survey.{question.Key}=...");
+        return new SurveyImport(null, understanding, log.ToList(), question);
     }
 
     private static void TakeProjectionFile(SurveySource source, RawSurvey raw, ProblemLog log)

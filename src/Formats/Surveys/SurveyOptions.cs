@@ -11,6 +11,15 @@ public enum DepthUnit
 
     /// <summary>Fathoms of six feet.</summary>
     Fathoms,
+
+    /// <summary>Decimetres.</summary>
+    Decimetres,
+
+    /// <summary>Centimetres.</summary>
+    Centimetres,
+
+    /// <summary>Millimetres.</summary>
+    Millimetres,
 }
 
 /// <summary>Which way a survey's numbers grow.</summary>
@@ -24,6 +33,16 @@ public enum DepthSense
 
     /// <summary>Elevation above sea level.</summary>
     Elevation,
+}
+
+/// <summary>How the numbers of a position are written.</summary>
+public enum AngleForm
+{
+    /// <summary>Degrees, or the lengths of a plane.</summary>
+    Plain,
+
+    /// <summary>Degrees and minutes in one number: 4807.038 is 48 degrees and 7.038 minutes.</summary>
+    DegreeMinutes,
 }
 
 /// <summary>What the user knows of a survey file and sets, so that nothing needs to be found. Null leaves it to the file.</summary>
@@ -62,6 +81,24 @@ public sealed record SurveyOptions
     /// <summary>Depth of the transducer below the surface, m, added to depths taken below the transducer.</summary>
     public double? TransducerDepthM { get; init; }
 
+    /// <summary>How the numbers of a position are written.</summary>
+    public AngleForm? Angles { get; init; }
+
+    /// <summary>Whether the two numbers of each position stand in each other's place; false says that they do not.</summary>
+    public bool? Swapped { get; init; }
+
+    /// <summary>Whether longitudes count to the west without a sign; false says that they do not.</summary>
+    public bool? WestPositive { get; init; }
+
+    /// <summary>The box that the lake lies in, degrees: what lies outside it is left out. South, west, north, east.</summary>
+    public IReadOnlyList<double>? Area { get; init; }
+
+    /// <summary>Whether to go on with the rest where many rows cannot be used.</summary>
+    public bool? UseRest { get; init; }
+
+    /// <summary>Why these were set, in words; kept in lake.json for the reader.</summary>
+    public string? Why { get; init; }
+
     /// <summary>Whether the file is a survey at all; false leaves it alone.</summary>
     public bool Use { get; init; } = true;
 
@@ -79,6 +116,12 @@ public sealed record SurveyOptions
         BelowFullPoolM = BelowFullPoolM ?? other.BelowFullPoolM,
         SurfaceElevationM = SurfaceElevationM ?? other.SurfaceElevationM,
         TransducerDepthM = TransducerDepthM ?? other.TransducerDepthM,
+        Angles = Angles ?? other.Angles,
+        Swapped = Swapped ?? other.Swapped,
+        WestPositive = WestPositive ?? other.WestPositive,
+        Area = Area ?? other.Area,
+        UseRest = UseRest ?? other.UseRest,
+        Why = Why ?? other.Why,
         Use = Use && other.Use,
     };
 }

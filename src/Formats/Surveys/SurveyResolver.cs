@@ -1,9 +1,11 @@
 using SecondShore.Engine.Basin;
+using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Coordinates;
+using SecondShore.Formats.Surveys.Hypotheses;
 
 namespace SecondShore.Formats.Surveys;
 
-/// <summary>Decides coordinate system, unit and sense of a raw survey, says how each is known, and makes depths of it.</summary>
+/// <summary>Decides coordinate system, unit and sense of a raw survey, says how each is known, and makes depths of it; or asks one question.</summary>
 internal sealed class SurveyResolver
 {
     private readonly string _file;
@@ -12,6 +14,8 @@ internal sealed class SurveyResolver
     private readonly SurveyContext _context;
     private readonly ProblemLog _log;
     private readonly List<string> _doubts;
+    private SurveyQuestion? _question;
+    private bool _refused;
 
     public SurveyResolver(string file, RawSurvey raw, SurveyOptions options, SurveyContext context, ProblemLog log)
     {
@@ -19,23 +23,31 @@ internal sealed class SurveyResolver
         _doubts = [.. raw.Doubts];
     }
 
-    /// <summary>Makes the survey; null, with an error in the log, when something that must be known is not.</summary>
-    public (Survey? Survey, SurveyUnderstanding Understanding) Resolve(CancellationToken cancellation)
+    /// <summary>Makes the survey; null, with an error in the log or a question, when something that must be known is not.</summary>
+    public (Survey? Survey, SurveyUnderstanding Understanding, SurveyQuestion? Question) Resolve(CancellationToken cancellation)
     {
         SurveyKind kind = KindOf();
-        bool helps = kind is not (SurveyKind.Nothing or SurveyKind.TrackOnly);
-        FiledValues filed = FiledValues.Of(_raw);
-        (CoordinateSystem? crs, Knowledge crsKnown) = new CrsDecision(_file, _raw, _options, _context, helps ? _log : new ProblemLog(), _doubts).Decide();
-        (DepthSense sense, Knowledge senseKnown) = DecideSense(filed);
-        (DepthUnit unit, Knowledge unitKnown) = DecideUnit(filed, sense);
-        double? surfaceM = _options.SurfaceElevationM ?? _context.FullPoolElevationM;
-        DepthScale scale = new(unit, sense, surfaceM ?? double.NaN,
-            (_options.BelowFullPoolM ?? _context.BelowFullPoolM ?? 0) + (_options.TransducerDepthM ?? 0));
-        bool hasDepths = kind is SurveyKind.Soundings or SurveyKind.Contours or SurveyKind.Raster;
-        if (hasDepths && sense == DepthSense.Elevation && surfaceM is null) SayElevation(filed, unit);
-        bool usable = crs is not null && helps && !(hasDepths && sense == DepthSense.Elevation && surfaceM is null);
+        bool helps = kind is not (SurveyKind.Nothing or SurveyKind.TrackOnly), hasDepths = kind is SurveyKind.Soundings or SurveyKind.Contours or SurveyKind.Raster;
+        if (_options.WestPositive == true) _raw.Mirror();
+        CrsDecision decision = new(_file, _raw, _options, _context, helps ? _log : new ProblemLog(), _doubts);
+        (CoordinateSystem? crs, Knowledge crsKnown) = decision.Decide();
         if (kind == SurveyKind.Nothing) _log.Error(_file, $"the file was read as {_raw.Format} and holds no soundings, contours, outlines or raster.");
         if (kind == SurveyKind.TrackOnly) _log.Error(_file, $"the file was read as {_raw.Format}: it has positions and no depths, so it does not help as a survey.");
+        if (helps) _question = decision.Question;
+        if (helps && crs is not null)
+        {
+            Whereabouts where = new(_file, _raw, crs, _options, _context, _log);
+            _question ??= where.AskPlace();
+            _question ??= where.KeepOneGroup();
+        }
+
+        ValueFacts values = ValueFacts.Of(_raw);
+        (DepthMeaning meaning, Knowledge senseKnown, Knowledge unitKnown) = Meaning(values, crs, hasDepths);
+        double? surfaceM = _options.SurfaceElevationM ?? _context.FullPoolElevationM;
+        if (hasDepths && meaning.Sense == DepthSense.Elevation && surfaceM is null && !_refused) _question ??= SurfaceLevel.Ask(_file, _raw, values, meaning.Unit);
+        DepthScale scale = new(meaning.Unit, meaning.Sense, surfaceM ?? double.NaN,
+            (_options.BelowFullPoolM ?? _context.BelowFullPoolM ?? 0) + (_options.TransducerDepthM ?? 0));
+        bool usable = crs is not null && helps && _question is null && !_refused;
         SurveyBuilder builder = new(_file, _raw, crs, scale, _log);
         Survey? survey = usable ? builder.Build(cancellation) : null;
         SurveyUnderstanding understanding = new()
@@ -43,24 +55,24 @@ internal sealed class SurveyResolver
             File = _file,
             Format = _raw.Format,
             Kind = kind,
-            Unit = unit,
+            Unit = meaning.Unit,
             UnitKnown = unitKnown,
-            Sense = sense,
+            Sense = meaning.Sense,
             SenseKnown = senseKnown,
             Crs = crs?.Name ?? "",
             CrsKnown = crsKnown,
-            Count = CountOf(kind, filed),
+            Count = CountOf(kind, values),
             Columns = _raw.Raster?.Columns ?? 0,
             Rows = _raw.Raster?.Rows ?? 0,
             Extent = builder.Extent,
-            LowestFiled = filed.Low,
-            HighestFiled = filed.High,
-            MinDepthM = usable && hasDepths ? builder.MinDepthM : double.NaN,
-            MaxDepthM = usable && hasDepths ? builder.MaxDepthM : double.NaN,
+            LowestFiled = values.Low,
+            HighestFiled = values.High,
+            MinDepthM = survey is null ? double.NaN : builder.MinDepthM,
+            MaxDepthM = survey is null ? double.NaN : builder.MaxDepthM,
             RolesTaken = _raw.RolesTaken,
             Doubts = _doubts,
         };
-        return (survey, understanding);
+        return (survey, understanding, _question);
     }
 
     private SurveyKind KindOf()
@@ -72,109 +84,74 @@ internal sealed class SurveyResolver
         return _raw.Points.Any(p => p.Z.Length > 0) ? SurveyKind.TrackOnly : SurveyKind.Nothing;
     }
 
-    private long CountOf(SurveyKind kind, FiledValues filed) => kind switch
+    private long CountOf(SurveyKind kind, ValueFacts values) => kind switch
     {
         SurveyKind.Contours => _raw.Lines.Count,
         SurveyKind.Shoreline => _raw.Polygons.Count,
         SurveyKind.TrackOnly => _raw.Points.Sum(p => (long)p.Z.Length),
-        _ => filed.Count,
+        _ => values.Count,
     };
 
-    private (DepthSense Sense, Knowledge Known) DecideSense(FiledValues filed)
+    private (DepthMeaning Meaning, Knowledge Sense, Knowledge Unit) Meaning(ValueFacts values, CoordinateSystem? crs, bool hasDepths)
     {
-        if (_options.Sense is DepthSense set) return (set, Knowledge.Set);
-        if (_raw.Sense is DepthSense stated && _raw.SenseKnown == Knowledge.Stated)
-        {
-            if (stated != DepthSense.Depth || filed.Count == 0 || filed.ShareNegative < 0.95) return (stated, Knowledge.Stated);
-        }
-
-        if (filed.Count == 0) return (DepthSense.Depth, Knowledge.Assumed);
-        if (filed.ShareNegative > 0.95)
-        {
-            _doubts.Add(FormattableString.Invariant($"Nearly all values are negative ({filed.Low:G6} to {filed.High:G6}): taken as heights against the water surface, negative under water. Set sense if they are something else."));
-            return (DepthSense.NegativeDepth, Knowledge.Found);
-        }
-
-        bool aroundPool = _context.FullPoolElevationM is double pool && pool > 50
-            && (Near(pool, filed) || Near(pool / 0.3048, filed));
-        bool highAndNarrow = filed.Low > 30 && filed.High - filed.Low < filed.Low;
-        if (aroundPool || highAndNarrow)
-        {
-            _doubts.Add(FormattableString.Invariant($"Values run from {filed.Low:G6} to {filed.High:G6}: taken as elevations above sea level, not depths. Set sense if they are depths."));
-            return (DepthSense.Elevation, Knowledge.Found);
-        }
-
-        if (filed.ShareNegative > 0.02)
-            _doubts.Add(FormattableString.Invariant($"{filed.ShareNegative:P0} of the values are negative; the positive ones are taken as depths. Set sense to be sure."));
-        return (DepthSense.Depth, _raw.Sense == DepthSense.Depth ? _raw.SenseKnown : Knowledge.Assumed);
-
-        static bool Near(double poolM, FiledValues filed) => filed.Low > poolM * 0.5 && filed.High > poolM - 5 && filed.Low < poolM;
+        if (values.Count == 0 || !hasDepths)
+            return (new DepthMeaning(_options.Sense ?? DepthSense.Depth, _options.Unit ?? _raw.Unit ?? DepthUnit.Metres, 0), _options.Sense is null ? Knowledge.Assumed : Knowledge.Set,
+                _options.Unit is null ? Knowledge.Assumed : Knowledge.Set);
+        DepthMeanings meanings = new(_raw, values, _options, _context, Setting.Of(_raw, crs));
+        List<DepthMeaning> all = meanings.Weigh();
+        DepthMeaning best = all[0];
+        Knowledge senseKnown = _options.Sense is not null ? Knowledge.Set : _raw.Sense == best.Sense ? _raw.SenseKnown : Knowledge.Found;
+        Knowledge unitKnown = _options.Unit is not null ? Knowledge.Set : _raw.Unit == best.Unit ? _raw.UnitKnown : Knowledge.Assumed;
+        if (_question is not null) return (best, senseKnown, unitKnown);
+        Refuse(values, meanings, best, senseKnown);
+        if (_refused) return (best, senseKnown, unitKnown);
+        List<DepthMeaning> rivals = [.. all.Skip(1).Where(m => m.Weight > best.Weight - Xyz.XyzColumns.Clear).Take(4)];
+        // Metres are the custom of files that say nothing; any other unit is asked about, unless the lake's own depth tells it.
+        bool unusual = unitKnown == Knowledge.Assumed && best.Unit != DepthUnit.Metres && _context.MaxDepthM is null;
+        if (unusual && rivals.Count == 0) rivals = [.. all.Skip(1).Where(m => m.Sense == best.Sense).Take(2)];
+        // Once there is a question, what is a little less likely is among its choices too.
+        if (rivals.Count > 0) _question = MeaningWords.Ask(_file, values, [.. all.Where(m => m == best || rivals.Contains(m) || m.Weight > best.Weight - MeaningWords.Shown).Take(7)]);
+        else MeaningWords.Tell(_doubts, values, best, senseKnown, unitKnown);
+        return (best, senseKnown, unitKnown);
     }
 
-    private (DepthUnit Unit, Knowledge Known) DecideUnit(FiledValues filed, DepthSense sense)
+    // What is no bottom at all, in every reading that is left.
+    private void Refuse(ValueFacts values, DepthMeanings meanings, DepthMeaning best, Knowledge senseKnown)
     {
-        if (_options.Unit is DepthUnit set) return (set, Knowledge.Set);
-        if (_raw.Unit is DepthUnit stated) return (stated, _raw.UnitKnown);
-        if (filed.Count == 0) return (DepthUnit.Metres, Knowledge.Assumed);
-        if (_context.MaxDepthM is double deepest && sense != DepthSense.Elevation)
-        {
-            double span = sense == DepthSense.NegativeDepth ? -filed.Low : filed.High;
-            bool metresFit = Math.Abs((span / deepest) - 1) < 0.25, feetFit = Math.Abs((span * 0.3048 / deepest) - 1) < 0.25;
-            if (feetFit && !metresFit)
-            {
-                _doubts.Add(FormattableString.Invariant($"The file names no unit. Its deepest value, {span:G5}, fits the lake's {deepest} m only in feet: taken as feet."));
-                return (DepthUnit.Feet, Knowledge.Found);
-            }
-        }
-
-        _doubts.Add(FormattableString.Invariant($"The file names no unit; its values ({filed.Low:G6} to {filed.High:G6}) are taken as metres. Set unit to 'ft' if they are feet."));
-        return (DepthUnit.Metres, Knowledge.Assumed);
+        double metres = DepthMeanings.MetresPer(best.Unit);
+        if (_raw.Raster is { Columns: < 2 } or { Rows: < 2 })
+            Say(FormattableString.Invariant($"the raster has {_raw.Raster!.Columns} x {_raw.Raster.Rows} cells, too few for a lake."));
+        else if (_raw.Raster is not null && values.Count > 50 && values.Distinct <= 2 && values.AllWhole)
+            Say(FormattableString.Invariant($"the raster holds only the values {values.Low:G6} and {values.High:G6}: it is a mask, not depths; take the raster of depths or heights it belongs to."));
+        else if (_raw.Points.Count > 0 && values.Count > 60 && senseKnown != Knowledge.Set && best.Sense == DepthSense.Elevation && Level(metres))
+            Say(FormattableString.Invariant($"nearly all heights stand within 30 cm of each other ({values.Low1:G6} to {values.High1:G6} but for the outer hundredths): they are the receiver's on the water, not the bottom's. Take the file with the depths."));
+        else if (_options.Sense == DepthSense.Depth && values.Low1 > 30 && values.High1 - values.Low1 < values.Low1
+            && _context.MaxDepthM is null && (values.Inward < -0.2 || _raw.Sense == DepthSense.Elevation))
+            Say(FormattableString.Invariant($"as depths the values ({values.Low:G6} to {values.High:G6}) would make a lake that is deep up to its very shore, and its name or its form say heights: set survey.sense to elevation, or max_depth_m in lake.json if it is so deep."));
+        else if (meanings.Plausible(best.Sense, best.Unit) <= -8)
+            Say(FormattableString.Invariant($"as {MeaningWords.Of(best)} the values ({values.Low:G6} to {values.High:G6}) would make a lake far deeper than it is wide; set survey.unit, survey.sense or survey.depth_column to what they are, or max_depth_m in lake.json if the lake is so."));
     }
 
-    private void SayElevation(FiledValues filed, DepthUnit unit) => _log.Error(_file, FormattableString.Invariant(
-        $"the file holds elevations ({filed.Low:G6} to {filed.High:G6} {(unit == DepthUnit.Metres ? "m" : "ft")}), and the level of full pool is not known; set elevation_m in lake.json, or survey.surface_elevation_m."));
+    private bool Level(double metres)
+    {
+        double[] sorted = [.. _raw.Points.SelectMany(p => p.Z).Where(z => !double.IsNaN(z)).Order()];
+        return (sorted[sorted.Length * 19 / 20] - sorted[sorted.Length / 20]) * metres < 0.3;
+    }
+
+    private void Say(string refusal)
+    {
+        _refused = true;
+        _log.Error(_file, refusal);
+    }
 }
 
 /// <summary>How filed values become depth below full pool in metres.</summary>
 internal readonly record struct DepthScale(DepthUnit Unit, DepthSense Sense, double SurfaceM, double AddM)
 {
-    private double MetresPerUnit => Unit switch
-    {
-        DepthUnit.Feet => 0.3048,
-        DepthUnit.Fathoms => 1.8288,
-        _ => 1,
-    };
-
     public double ToDepthM(double filed) => Sense switch
     {
-        DepthSense.NegativeDepth => (-filed * MetresPerUnit) + AddM,
-        DepthSense.Elevation => SurfaceM - (filed * MetresPerUnit) + AddM,
-        _ => (filed * MetresPerUnit) + AddM,
+        DepthSense.NegativeDepth => (-filed * DepthMeanings.MetresPer(Unit)) + AddM,
+        DepthSense.Elevation => SurfaceM - (filed * DepthMeanings.MetresPer(Unit)) + AddM,
+        _ => (filed * DepthMeanings.MetresPer(Unit)) + AddM,
     };
-}
-
-/// <summary>Range and signs of a raw survey's filed values.</summary>
-internal sealed record FiledValues(long Count, double Low, double High, double ShareNegative)
-{
-    public static FiledValues Of(RawSurvey raw)
-    {
-        double low = double.PositiveInfinity, high = double.NegativeInfinity;
-        long count = 0, negative = 0, signed = 0;
-        foreach (RawPoints points in raw.Points) foreach (double z in points.Z) Take(z);
-        foreach (RawLine line in raw.Lines) Take(line.Z);
-        if (raw.Raster is not null) foreach (float z in raw.Raster.Values) Take(z);
-        return count == 0 ? new FiledValues(0, double.NaN, double.NaN, 0)
-            : new FiledValues(count, low, high, signed == 0 ? 0 : (double)negative / signed);
-
-        void Take(double z)
-        {
-            if (double.IsNaN(z)) return;
-            count++;
-            low = Math.Min(low, z);
-            high = Math.Max(high, z);
-            if (z == 0) return;
-            signed++;
-            if (z < 0) negative++;
-        }
-    }
 }

@@ -49,6 +49,9 @@ public sealed class SurveySource
 /// <param name="BelowFullPoolM">How far the surface lay below full pool when the survey was made, m.</param>
 public sealed record SurveyContext(GeoPoint? Position, double? FullPoolElevationM, double? MaxDepthM, double? BelowFullPoolM)
 {
+    /// <summary>A longitude the lake should be near, from its time zone, degrees; null where there is none.</summary>
+    public double? HintLonDeg { get; init; }
+
     /// <summary>Nothing is known.</summary>
     public static SurveyContext Nothing { get; } = new(null, null, null, null);
 }

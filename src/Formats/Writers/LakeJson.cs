@@ -117,7 +117,8 @@ public static class LakeJson
 
     internal static void Options(Utf8JsonWriter json, SurveyOptions options)
     {
-        json.Known("unit", options.Unit switch { DepthUnit.Metres => "m", DepthUnit.Feet => "ft", DepthUnit.Fathoms => "fathoms", _ => null });
+        json.Known("unit", options.Unit switch { DepthUnit.Metres => "m", DepthUnit.Feet => "ft", DepthUnit.Fathoms => "fathoms",
+            DepthUnit.Decimetres => "dm", DepthUnit.Centimetres => "cm", DepthUnit.Millimetres => "mm", _ => null });
         json.Known("sense", options.Sense switch { DepthSense.Depth => "depth", DepthSense.NegativeDepth => "negative_depth", DepthSense.Elevation => "elevation", _ => null });
         json.Known("crs", options.Crs);
         json.Known("x_column", options.XColumn);
@@ -128,6 +129,18 @@ public static class LakeJson
         json.Known("below_full_pool_m", options.BelowFullPoolM);
         json.Known("surface_elevation_m", options.SurfaceElevationM);
         json.Known("transducer_depth_m", options.TransducerDepthM);
+        json.Known("angles", options.Angles switch { AngleForm.DegreeMinutes => "degree_minutes", AngleForm.Plain => "plain", _ => null });
+        if (options.Swapped is bool swapped) json.WriteBoolean("swapped", swapped);
+        if (options.WestPositive is bool west) json.WriteBoolean("west_positive", west);
+        if (options.UseRest is bool rest) json.WriteBoolean("use_rest", rest);
+        if (options.Area is { Count: 4 } area)
+        {
+            json.WriteStartArray("area");
+            foreach (double edge in area) json.WriteNumberValue(edge);
+            json.WriteEndArray();
+        }
+
+        json.Known("why", options.Why);
         if (!options.Use) json.WriteBoolean("use", false);
     }
 

@@ -10,6 +10,8 @@ internal static class ServeVerb
     {
         await using WebApplication app = HostApp.Build(args);
         HostSettings settings = app.Services.GetRequiredService<HostSettings>();
+        FreePorts.Require(settings.Addresses);
+        _ = app.Services.GetRequiredService<HostStore.OpenStore>();
         await app.StartAsync().ConfigureAwait(false);
         // What the server really listens at has the last word on who may come without a token.
         if (!settings.Pairing && app.Urls.Any(u => !HostSettings.IsLoopback(HostSettings.Address(u))))

@@ -52,7 +52,7 @@ public class ScoreTests
     public void Blind_figures_on_one_measured_season_stay_within_what_was_reached()
     {
         LakeScore score = ScoreRunner.Run([LakeFolderReader.ReadPath(SharedData.Copy("lakes", "pleasant-lake-2019"))], ScoreMode.Blind).Lakes[0];
-        Assert.InRange(score.TemperatureRmseC!.Value, 0.3, 2.1);
+        Assert.InRange(score.TemperatureRmseC!.Value, 0.3, 2.6);
         Assert.InRange(score.SurfaceRmseC!.Value, 0.2, 0.8);
         Assert.InRange(score.ThermoclineMaeM!.Value, 0.3, 1.2);
         Assert.InRange(score.OverturnMaeDays!.Value, 0, 4);

@@ -203,6 +203,32 @@ public class TripLogTests
         Assert.Contains("weight", page.Session.Trouble, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task What_the_app_learns_is_what_the_trip_file_teaches_and_the_time_to_leave_moves_with_a_bite()
+    {
+        TripPage page = new();
+        DayView day = await page.PlannedAsync();
+        await page.Trip.TieOnAsync(Drag);
+        page.Clock.Now = day.Stops[0].Arrive;
+        await page.Trip.LogAsync(RecordKinds.Snag, new Entry());
+        Lessons lessons = new(page.Session);
+        await lessons.FreshAsync();
+        DateTimeOffset before = LeaveTime.Of(page.Trip.Open, lessons.Learned!.Leave.Rows, page.Session.Records)!.Value;
+        page.Clock.Now = page.Clock.Now.AddMinutes(10);
+        await page.Trip.LogAsync(RecordKinds.Bite, new Entry());
+        DateTimeOffset after = LeaveTime.Of(page.Trip.Open, lessons.Learned.Leave.Rows, page.Session.Records)!.Value;
+        Assert.True(before > day.Stops[0].Arrive && after > before, $"{before:HH:mm} to {after:HH:mm}");
+        page.Clock.Now = page.Clock.Now.AddMinutes(30);
+        await page.Trip.GoHomeAsync();
+        await lessons.FreshAsync();
+        LearnDocument own = lessons.Learned!;
+        LearnDocument filed = LearnDocument.Of(LearnAnswer.Of(Folder(page), null, new LearnWish(), UnitSystem.Feet, TestContext.Current.CancellationToken), []);
+        Assert.Equal((filed.HoursH, filed.Bites, filed.Snags), (own.HoursH, own.Bites, own.Snags));
+        Assert.Equal(filed.Choices.SelectMany(c => c.Rates).Select(r => (r.Choice, r.HoursH, r.Bites)).Order(), own.Choices.SelectMany(c => c.Rates).Select(r => (r.Choice, r.HoursH, r.Bites)).Order());
+        Assert.Equal(filed.LastTrip!.HoursH, own.LastTrip!.HoursH);
+        Assert.Equal(40.0 / 60, own.HoursH, 0.02);
+    }
+
     private static MemoryFiles Files(TripPage page) => Assert.IsType<MemoryFiles>(TripFile.Read("trip.zip", page.TripFile(), new ProblemLog()));
 
     private static LakeFolder Folder(TripPage page) => LakeFolderReader.Read(Files(page));

@@ -21,7 +21,7 @@ internal static class RandomLake
         }
 
         ColumnForcing forcing = new(weather, site.Position, site.ElevationM);
-        LakePriors priors = LakePriors.For(site, basin, (WeatherSource)random.NextInt(4), random.NextDouble(0.2, 8));
+        LakePriors priors = LakePriors.For(site, basin, (WeatherSource)random.NextInt(3), random.NextDouble(0.2, 8));
         ColumnGrid grid = new(basin, random.NextDouble(0.3, 2), 1);
         LakeColumn column = new(grid, priors.At(LakePriors.Draw(random)) with { Structure = structure }, random.NextDouble(0, 35));
         double[] z = [0, depthM / 3, depthM], t = [random.NextDouble(0, 35), random.NextDouble(0, 30), random.NextDouble(0, 25)];

@@ -51,7 +51,7 @@ public class WeatherPreparationTests
     }
 
     [Fact]
-    public void Daily_means_become_hours_that_keep_them_and_stir_with_the_strength_of_real_wind()
+    public void Daily_means_become_hours_that_keep_them_and_stir_with_the_strength_of_hourly_records_of_their_kind()
     {
         RawWeather daily = new()
         {
@@ -63,12 +63,17 @@ public class WeatherPreparationTests
         };
         PreparedWeather prepared = WeatherPreparation.Prepare(daily, Site);
         WeatherSeries s = prepared.Latest!;
-        Assert.Equal(WeatherSource.Daily, prepared.Source);
+        Assert.Equal(WeatherSource.Station, prepared.Source);
         Assert.Equal(720, s.Count);
         Assert.Equal(220, s.ShortwaveWPerM2[..24].Average(), 1e-6);
         Assert.Equal(15, s.AirTempC[..24].Average(), 0.05);
         Assert.Equal(5, s.WindMps[..24].Average(), 1e-9);
-        Assert.InRange(s.WindMps[..24].Average(u => u * u * u) / 125.0, 1.7, 1.95);
+        Assert.InRange(s.WindMps.Average(u => u * u * u) / 125.0, 1.4, 2.0);
+        double night = s.WindMps.Where((_, i) => s.TimeAt(i).Hour is 8 or 9 or 10).Average(), noon = s.WindMps.Where((_, i) => s.TimeAt(i).Hour is 19 or 20 or 21).Average();
+        Assert.True(noon > 1.7 * night, $"noon {noon}, night {night}");
+        double[] cell = WeatherPreparation.Prepare(daily with { LongwaveWPerM2 = [.. Enumerable.Repeat(320.0, 30)] }, Site).Latest!.WindMps;
+        Assert.InRange(cell.Average(u => u * u * u) / 125.0, 1.12, 1.35);
+        Assert.NotEqual(cell[..24], cell[24..48]);
         Assert.True(s.ShortwaveWPerM2[..24].Max() > 500);
     }
 

@@ -6,7 +6,8 @@ namespace SecondShore.App.Compute.Views;
 /// <param name="DepthM">Depth of the bottom, m.</param>
 /// <param name="SpeedMps">Drag speed over ground, m/s.</param>
 /// <param name="LineKg">Strength of the line, kg.</param>
-public sealed record RigAsk(double DepthM, double SpeedMps, double LineKg);
+/// <param name="Stop">Id of a planned stop's spot: its own water, bottom and pass are taken, as the plan took them; null asks of the numbers alone.</param>
+public sealed record RigAsk(double DepthM, double SpeedMps, double LineKg, string? Stop = null);
 
 /// <summary>What to tie on. SI throughout.</summary>
 public sealed record RigView

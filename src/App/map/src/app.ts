@@ -107,6 +107,16 @@ export function setPosition(xM: number, yM: number, headingDeg: number | null, a
   changed("position");
 }
 
+const numbers = (text: string): number[] => text.split(" ").filter((part) => part.length > 0).map(Number);
+
+/** The boat's way as x, y pairs, and the jig's place behind it; no place while that is not known. */
+export function setTrack(way: string, jig: string): void {
+  const [x, y] = numbers(jig);
+  model.track = numbers(way);
+  model.jig = x !== undefined && y !== undefined ? [x, y] : null;
+  changed("position");
+}
+
 const chartModule = () => import("./chart/index");
 let chartModuleNow: Awaited<ReturnType<typeof chartModule>> | undefined;
 export async function openChart(host: HTMLElement, options: string, listener: ChartListener | null): Promise<number> {

@@ -50,7 +50,7 @@ public sealed record PreparedWeather(IReadOnlyList<WeatherSeries> Segments, IRea
     public WeatherSeries? Latest => Segments.Count > 0 ? Segments[^1] : null;
 }
 
-/// <summary>Kinds of weather record, as far as the record itself tells.</summary>
+/// <summary>Kinds of weather record, as far as the record itself tells; its step in time is no part of it.</summary>
 public enum WeatherSource
 {
     /// <summary>A station on land.</summary>
@@ -58,9 +58,6 @@ public enum WeatherSource
 
     /// <summary>A cell of a weather model or reanalysis: complete, with longwave.</summary>
     Grid,
-
-    /// <summary>A day's mean spread over its hours.</summary>
-    Daily,
 
     /// <summary>No weather: a climate made from latitude and date.</summary>
     Climate,

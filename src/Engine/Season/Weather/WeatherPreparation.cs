@@ -29,6 +29,7 @@ public static class WeatherPreparation
         double stepS = TypicalStepS(raw, order);
         double windFactor = WindFactor(raw.WindHeightM ?? site.WindHeightM, notes);
         bool daily = stepS > 0.75 * PhysicalConstants.DayS;
+        WeatherSource source = Guess(raw);
         List<WeatherSeries> segments = [];
         for (int from = 0; from < order.Length;)
         {
@@ -43,15 +44,15 @@ public static class WeatherPreparation
             HourlyTable table = HourlyTable.Bin(raw, order.AsSpan(from, to - from), stepS, windFactor);
             if (table.Count >= 24)
             {
-                if (daily) DailyWeather.Spread(table, site);
+                if (daily) DailyWeather.Spread(table, site, source);
                 segments.Add(Complete(table, site, notes));
             }
 
             from = to;
         }
 
-        if (daily) notes.Add("The weather is daily: the sun and the air's warmth are spread over each day, and the wind is made gusty over the hours so that its stirring keeps its strength.");
-        return new PreparedWeather(segments, [.. notes.Distinct()], daily ? WeatherSource.Daily : Guess(raw));
+        if (daily) notes.Add("The weather is daily: sun, warmth and wind are spread over each day as hourly records of the same kind run.");
+        return new PreparedWeather(segments, [.. notes.Distinct()], source);
     }
 
     private static bool HasAny(RawWeather raw, int i) =>

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using SecondShore.Formats.Text;
 
 namespace SecondShore.Formats.Surveys.Shapefile;
 
@@ -24,10 +25,16 @@ internal sealed class ShapefileReader : ISurveyReader
         DbfTable? table = DbfTable.Open(source.Companion("dbf"));
         if (table is null) raw.Doubts.Add("There is no attribute table (.dbf) beside the file that can be read, so no depth by name.");
         DepthAttribute? attribute = table is null ? null : DepthAttribute.Choose(table.NumericNames(shapes.Records), options);
-        if (attribute is { Sense: DepthSense.Elevation } && SingleValue(table!, attribute.Name, shapes.Records) is double level)
+        if (attribute is not null && options.DepthColumn is null && (attribute.Sense == DepthSense.Elevation || shapes.All.Any(s => s.Kind == ShapeKind.Polygons)) && SingleValue(table!, attribute.Name, shapes.Records) is double level)
         {
             raw.Doubts.Add(FormattableString.Invariant($"All shapes stand at {attribute.Name} {level}: taken as outlines at that level, not as contours."));
             attribute = null;
+        }
+
+        if (options.DepthColumn is string wanted && attribute is null && table is not null)
+        {
+            log.Error(source.Name, $"there is no attribute '{TextDecoding.Excerpt(wanted)}' with numbers; the table has {string.Join(", ", table.NumericNames(shapes.Records).Take(12))}.");
+            return null;
         }
 
         attribute?.Tell(raw);
@@ -91,6 +98,6 @@ internal sealed class ShapefileReader : ISurveyReader
             single = value;
         }
 
-        return records > 1 ? single : null;
+        return single;
     }
 }

@@ -1,141 +1,208 @@
 using System.Globalization;
+using SecondShore.Formats.Coordinates;
+using SecondShore.Formats.Surveys.Hypotheses;
 using SecondShore.Formats.Text;
 
 namespace SecondShore.Formats.Surveys.Xyz;
 
-/// <summary>Decides which column of a text file is east, north and depth: by the user, by its header, by its numbers.</summary>
+/// <summary>Decides which column of a text file is east, north and depth: by the user, by its header, by its numbers; or asks.</summary>
 internal sealed class XyzColumns
 {
-    private readonly CsvTable _table;
-    private readonly string[] _names;
-    private readonly SurveyOptions _options;
-    private readonly List<ColumnFacts> _facts = [];
+    /// <summary>Log-odds by which one reading must lead to be taken without asking: 20 to 1.</summary>
+    public const double Clear = 3;
 
-    public XyzColumns(CsvTable table, bool comma, int header, int first, SurveyOptions options)
+    private const int MostAsked = 6;
+    private readonly string _file;
+    private readonly string[] _names;
+    private readonly List<ColumnNumbers> _columns = [];
+    private readonly List<HeaderWords> _words = [];
+    private readonly SurveyOptions _options;
+    private readonly bool _named;
+
+    private readonly bool _saysDepth;
+
+    public XyzColumns(string file, string preamble, CsvTable table, bool comma, int header, int first, SurveyOptions options)
     {
-        _table = table;
-        _options = options;
-        int count = Math.Min(table.Cells(first), 100);
+        (_file, _options, _named) = (file, options, header >= 0);
+        _saysDepth = HeaderWords.Split(file + " " + preamble).Any(w => WordList.RoleOf(w).Role == ColumnRole.Depth);
+        int[] rows = ColumnNumbers.SampleRows(table, first);
+        int count = rows.Length == 0 ? 0 : Math.Min(rows.Take(40).Max(table.Cells), 100);
         _names = new string[count];
         for (int c = 0; c < count; c++)
         {
-            _names[c] = header >= 0 ? table[header, c].ToString() : "";
-            _facts.Add(ColumnFacts.Of(table, c, first, comma));
+            _names[c] = header >= 0 && c < table.Cells(header) ? table[header, c].ToString().Trim() : "";
+            _columns.Add(ColumnNumbers.Of(table, rows, c, comma));
+            _words.Add(HeaderWords.Of(_names[c]));
         }
     }
 
-    public XyzLayout Layout(CsvTable all, bool comma, int header, int first, string preamble)
+    /// <summary>Columns chosen; with what is wanting or must be asked.</summary>
+    public XyzRoles Roles()
     {
-        string[] plain = [.. _names.Select(n => UnitSuffix.Normalise(n))];
-        int x = Chosen(_options.XColumn), y = Chosen(_options.YColumn), z = Chosen(_options.DepthColumn);
-        bool degrees = false, plane = false;
-        if (x < 0 || y < 0)
-        {
-            int lat = Numeric(plain, XyzLayout.IsLat), lon = Numeric(plain, XyzLayout.IsLon);
-            int east = Numeric(plain, XyzLayout.IsEast), north = Numeric(plain, XyzLayout.IsNorth);
-            if (lat >= 0 && lon >= 0) (x, y, degrees) = (lon, lat, true);
-            else if (east >= 0 && north >= 0) (x, y, plane) = (east, north, plain[east].Length > 1 && plain[east] is not "x_coord");
-            else if (header < 0 || !plain.Any(p => p.Length > 0 && (XyzLayout.IsLat(p) || XyzLayout.IsLon(p)))) (x, y) = ByNumbers(z);
-        }
-
-        DepthAttribute? attribute = null;
-        if (z < 0)
-        {
-            List<string> names = [.. Enumerable.Range(0, _names.Length).Where(c => c != x && c != y && _facts[c].Count > 0).Select(c => _names[c])];
-            attribute = DepthAttribute.Choose(names, _options with { DepthColumn = null });
-            z = attribute is not null ? Array.IndexOf(_names, attribute.Name) : Numeric(plain, XyzLayout.IsBareDepth, x, y);
-            if (z < 0 && x >= 0 && y >= 0 && header < 0) z = DepthByNumbers(x, y);
-        }
-        else
-        {
-            attribute = DepthAttribute.Of(_names[z]);
-        }
-
-        return new XyzLayout(all, comma, header, first, x, y, z, attribute, degrees, plane, preamble);
+        int x = Chosen(_options.XColumn, out string fault), y = Chosen(_options.YColumn, out string faultY), z = Chosen(_options.DepthColumn, out string faultZ);
+        if (fault.Length + faultY.Length + faultZ.Length > 0) return XyzRoles.None(fault + faultY + faultZ);
+        (PlaceColumns? place, SurveyQuestion? question) = x >= 0 && y >= 0 ? (SetPlace(x, y), null) : FindPlace();
+        if (question is not null && z < 0 && place is not null && FindDepth(new XyzRoles(place, z, null, "", null)) is { Missing.Length: > 0 } none) return none;
+        if (question is not null) return XyzRoles.None("") with { Question = question };
+        if (place is null)
+            return XyzRoles.None($"no two columns of the file can be a position ({Listed()}); name them latitude_deg and longitude_deg, or easting and northing, in a header row, or set survey.x_column and survey.y_column.");
+        XyzRoles roles = new(place, z, null, "", null);
+        if (place.Form == AngleForm.DegreeMinutes && place.XLetter < 0 && _options.Angles is null) return roles with { Question = AskAngles() };
+        if (_options.Angles is AngleForm form) roles = roles with { Place = place with { Form = form } };
+        return z >= 0 ? Checked(roles, z) : FindDepth(roles);
     }
 
-    private int Chosen(string? column)
+    private PlaceColumns SetPlace(int x, int y)
     {
+        PlaceColumns? known = PlaceColumns.Of(_columns, _words, _named).FirstOrDefault(p => p.X == x && p.Y == y);
+        bool degrees = _words[x].Role == ColumnRole.Lon && _words[y].Role == ColumnRole.Lat;
+        // Columns that the user named in this order are not to be exchanged.
+        return (known ?? new PlaceColumns(x, y, AngleForm.Plain, 9, degrees, true)) with { NamedPlane = true };
+    }
+
+    private (PlaceColumns? Place, SurveyQuestion? Question) FindPlace()
+    {
+        List<PlaceColumns> found = [.. PlaceColumns.Of(_columns, _words, _named).Select(WithLand).OrderByDescending(p => p.Weight)];
+        if (found.Count == 0) return (null, null);
+        PlaceColumns best = found[0];
+        bool degrees = Math.Abs(_columns[best.X].Middle) <= 360 && Math.Abs(_columns[best.Y].Middle) <= 90;
+        // In a plane the order of the two is found with the system.
+        List<PlaceColumns> rivals = [.. found.Skip(1).Where(p => p.Weight > best.Weight - Clear && (degrees || !(p.X == best.Y && p.Y == best.X))).Take(MostAsked - 1)];
+        if (rivals.Count == 0) return (best, null);
+        return (best, new SurveyQuestion(_file, SurveyQuestionKind.Place, "Two columns can be the position in more than one way: which is it?",
+            [.. rivals.Prepend(best).Select(p => PlaceChoice(p))], "x_column"));
+    }
+
+    private SurveyChoice PlaceChoice(PlaceColumns p)
+    {
+        ColumnNumbers x = _columns[p.X], y = _columns[p.Y];
+        bool degrees = Math.Abs(x.Middle) <= 180 && Math.Abs(y.Middle) <= 90;
+        string country = degrees ? Places.Country(y.Middle, x.Middle) ?? "" : "";
+        return new SurveyChoice(new SurveyOptions { XColumn = NameOf(p.X), YColumn = NameOf(p.Y) },
+            string.Create(CultureInfo.InvariantCulture, $"{Called(p.Y)} north, {Called(p.X)} east ({y.Middle:G6}, {x.Middle:G6})"),
+            degrees ? new Engine.Core.Geo.GeoPoint(y.Middle, x.Middle) : null, country);
+    }
+
+    // A survey lies on land or beside it: degrees that lead to the open sea or to a pole weigh little.
+    private PlaceColumns WithLand(PlaceColumns p)
+    {
+        double lon = _columns[p.X].Middle, lat = _columns[p.Y].Middle;
+        if (p.Form != AngleForm.Plain || Math.Abs(lon) > 180 || Math.Abs(lat) > 90) return p;
+        return Places.Country(lat, lon) switch
+        {
+            null => p,
+            "" => p with { Weight = p.Weight - 4 },
+            "Antarctica" => p with { Weight = p.Weight - 5 },
+            _ => Places.NearSea(lat, lon) == true ? p with { Weight = p.Weight + 0.5 } : p,
+        };
+    }
+
+    private SurveyQuestion AskAngles() => new(_file, SurveyQuestionKind.Angles,
+        "The position's numbers can be degrees and minutes in one (4807.038 is 48 degrees 7.038 minutes) or lengths in a plane: which?",
+        [
+            new SurveyChoice(new SurveyOptions { Angles = AngleForm.DegreeMinutes }, "degrees and minutes in one number"),
+            new SurveyChoice(new SurveyOptions { Angles = AngleForm.Plain }, "lengths in a plane"),
+        ], "angles");
+
+    private XyzRoles Checked(XyzRoles roles, int z)
+    {
+        ColumnNumbers n = _columns[z];
+        string fault = n.Count == 0 ? "holds no numbers" : n.Low == n.High ? "holds one number only"
+            : n.Counts ? "only counts the rows" : n.OnlyGrows && _words[z].Role != ColumnRole.Depth ? "only grows from row to row, like a distance or a time"
+            : n.Distinct <= 2 && n.Count > 12 ? "holds only two values, like a mask" : "";
+        return fault.Length > 0 ? XyzRoles.None($"{Called(z)} {fault} and is no depth; set survey.depth_column to another ({Listed()}).")
+            : roles with { Depth = z, Attribute = AttributeOf(z) };
+    }
+
+    private XyzRoles FindDepth(XyzRoles roles)
+    {
+        List<DepthColumns> found = WithoutTwins([.. DepthColumns.Of(_columns, _words, _named, roles.Place!).Where(d => d.Weight > DepthColumns.Possible)]);
+        if (found.Count == 0)
+            return XyzRoles.None($"no column of the file can be a depth ({Listed()}); name it depth_m or depth_ft in a header row, or set survey.depth_column.");
+        DepthColumns best = found[0];
+        // A file that is called after soundings, or says so before its numbers, has a depth somewhere.
+        bool clear = best.Weight >= (_saysDepth ? DepthColumns.Convincing - 1.5 : DepthColumns.Convincing) && (found.Count == 1 || best.Weight - found[1].Weight >= Clear);
+        if (clear) return roles with { Depth = best.Column, Attribute = AttributeOf(best.Column) };
+        List<SurveyChoice> choices = [.. found.Where(d => d.Weight > best.Weight - 5).Take(MostAsked).Select(d => new SurveyChoice(
+            new SurveyOptions { DepthColumn = NameOf(d.Column) }, string.Create(CultureInfo.InvariantCulture,
+                $"{Called(d.Column)}, {_columns[d.Column].Low:G6} to {_columns[d.Column].High:G6}")))];
+        choices.Add(new SurveyChoice(new SurveyOptions { Use = false }, "none of them: leave the file"));
+        return roles with
+        {
+            Question = new SurveyQuestion(_file, SurveyQuestionKind.Depth, choices.Count == 2
+                ? "Nothing says that this column is the depth: is it?" : "More than one column can be the depth: which is it?", choices, "depth_column"),
+        };
+    }
+
+    // Depth_ft beside Depth_m is one depth told twice: the metres stay.
+    private List<DepthColumns> WithoutTwins(List<DepthColumns> found)
+    {
+        for (int i = 0; i < found.Count; i++)
+        {
+            for (int j = found.Count - 1; j > i; j--)
+            {
+                if (Ratio(found[i].Column, found[j].Column) is not double ratio) continue;
+                bool keepsLater = found[i].Words.Unit is DepthUnit.Feet or DepthUnit.Fathoms or DepthUnit.Centimetres && found[j].Words.Unit == DepthUnit.Metres;
+                if (!keepsLater && !(Math.Abs(ratio - 1) < 0.01) && (found[i].Words.Unit is null || found[j].Words.Unit is null)) continue;
+                if (keepsLater) found[i] = found[j] with { Weight = Math.Max(found[i].Weight, found[j].Weight) };
+                found.RemoveAt(j);
+            }
+        }
+
+        return found;
+    }
+
+    private double? Ratio(int a, int b)
+    {
+        double? ratio = null;
+        int seen = 0;
+        for (int i = 0; i < _columns[a].Values.Length; i++)
+        {
+            double first = _columns[a].Values[i], second = _columns[b].Values[i];
+            if (double.IsNaN(first) || double.IsNaN(second) || Math.Abs(second) < 1 || first == 0) continue;
+            double here = first / second;
+            if (ratio is double r && Math.Abs((here / r) - 1) > 0.03) return null;
+            ratio ??= here;
+            seen++;
+        }
+
+        return seen > 5 ? ratio : null;
+    }
+
+    private DepthAttribute? AttributeOf(int column)
+    {
+        HeaderWords words = _words[column];
+        DepthSense? sense = words.Role switch { ColumnRole.Depth => DepthSense.Depth, ColumnRole.Height => DepthSense.Elevation, _ => null };
+        return sense is null && words.Unit is null ? null : new DepthAttribute(_names[column], words.Unit, sense);
+    }
+
+    private int Chosen(string? column, out string fault)
+    {
+        fault = "";
         if (column is null) return -1;
-        for (int c = 0; c < _names.Length; c++) if (string.Equals(_names[c], column, StringComparison.OrdinalIgnoreCase)) return c;
-        return int.TryParse(column, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1 && number <= _names.Length ? number - 1 : -1;
-    }
-
-    private int Numeric(string[] plain, Func<string, bool> named, int not1 = -1, int not2 = -1)
-    {
-        for (int c = 0; c < plain.Length; c++)
-            if (c != not1 && c != not2 && named(plain[c]) && _facts[c].Count > 0) return c;
+        for (int c = 0; c < _names.Length; c++) if (_names[c].Length > 0 && string.Equals(_names[c], column.Trim(), StringComparison.OrdinalIgnoreCase)) return c;
+        if (int.TryParse(column, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1 && number <= _names.Length) return number - 1;
+        fault = $"there is no column '{TextDecoding.Excerpt(column)}' ({Listed()}). ";
         return -1;
     }
 
-    // Without names: two neighbouring columns that vary little against their size and carry enough digits for a place.
-    private (int X, int Y) ByNumbers(int z)
-    {
-        List<int> numeric = [.. Enumerable.Range(0, _facts.Count).Where(c => c != z && _facts[c].IsMostlyNumbers)];
-        for (int k = 0; k + 1 < numeric.Count; k++)
-        {
-            int a = numeric[k], b = numeric[k + 1];
-            if (b != a + 1 || !_facts[a].CouldBePlace || !_facts[b].CouldBePlace) continue;
-            // A latitude stays within 90; where both do, latitude first is the older custom only with a comma or a date before it.
-            if (Math.Abs(_facts[a].Middle) > 90 || _facts[a].Middle < 0 && _facts[b].Middle > 0 || k == 0 && _facts[a].IsPlane) return (a, b);
-            return Math.Abs(_facts[b].Middle) > 90 || a > 0 || _facts[b].Middle < 0 ? (b, a) : (a, b);
-        }
+    private string NameOf(int column) => _names[column].Length > 0 && Array.IndexOf(_names, _names[column]) == column
+        ? _names[column] : (column + 1).ToString(CultureInfo.InvariantCulture);
 
-        return (-1, -1);
-    }
+    private string Called(int column) => _names[column].Length > 0 ? TextDecoding.Excerpt(_names[column]) : string.Create(CultureInfo.InvariantCulture, $"column {column + 1}");
 
-    private int DepthByNumbers(int x, int y)
-    {
-        int best = -1;
-        double bestScore = 0;
-        for (int c = 0; c < _facts.Count; c++)
-        {
-            ColumnFacts facts = _facts[c];
-            if (c == x || c == y || !facts.IsMostlyNumbers || facts.IsCounter || facts.High == facts.Low) continue;
-            // Depths carry a fraction, vary, and stand beside the position: before it in loggers' files, after it in grids'.
-            double beside = c == Math.Min(x, y) - 1 ? 3 : c == Math.Max(x, y) + 1 ? 2 : 1;
-            double score = (facts.HasFractions ? 10 : 1) * Math.Min(facts.High - facts.Low, 200) * beside;
-            if (score > bestScore) (best, bestScore) = (c, score);
-        }
+    /// <summary>Columns with their ranges, for a refusal.</summary>
+    private string Listed() => string.Join("; ", Enumerable.Range(0, Math.Min(_names.Length, 12)).Select(c => _columns[c].Count == 0
+        ? $"{Called(c)}: text" : string.Create(CultureInfo.InvariantCulture, $"{Called(c)}: {_columns[c].Low:G7} to {_columns[c].High:G7}")));
+}
 
-        return best;
-    }
-
-    private sealed record ColumnFacts(int Count, int Rows, double Low, double High, double Middle, bool HasFractions, int Decimals, bool IsCounter)
-    {
-        public bool IsMostlyNumbers => Count > 0.8 * Rows;
-
-        public bool IsPlane => Math.Abs(Middle) > 1000;
-
-        public bool CouldBePlace => IsMostlyNumbers && !IsCounter && (IsPlane || (Decimals >= 4 && Math.Abs(Middle) <= 180));
-
-        public static ColumnFacts Of(CsvTable table, int column, int first, bool comma)
-        {
-            List<double> values = [];
-            int rows = 0, decimals = 0, steps = 0;
-            bool fractions = false;
-            int last = Math.Min(table.Count, first + 3000);
-            int stride = Math.Max(1, (last - first) / 300);
-            double before = double.NaN;
-            for (int row = first; row < last; row++)
-            {
-                bool early = row < first + 40;
-                if (!early && (row - first) % stride != 0) continue;
-                rows++;
-                ReadOnlySpan<char> cell = table[row, column];
-                if (!XyzLayout.TryValue(cell, comma, out double value)) continue;
-                values.Add(value);
-                fractions |= value % 1 != 0;
-                int point = cell.IndexOfAny('.', ',');
-                decimals = Math.Max(decimals, point < 0 ? (AngleText.TryParse(cell, out _) ? 6 : 0) : cell.Length - point - 1);
-                if (early && value - before == 1) steps++;
-                before = value;
-            }
-
-            if (values.Count == 0) return new ColumnFacts(0, rows, 0, 0, 0, false, 0, false);
-            values.Sort();
-            return new ColumnFacts(values.Count, rows, values[0], values[^1], values[values.Count / 2], fractions, decimals,
-                steps >= Math.Min(values.Count, 40) * 0.8 && !fractions && steps > 1);
-        }
-    }
+/// <summary>Which columns a text file's reading takes.</summary>
+/// <param name="Place">The position; null when there is none.</param>
+/// <param name="Depth">The depth; -1 when there is none.</param>
+/// <param name="Attribute">What the depth's name tells; null when nothing.</param>
+/// <param name="Missing">What is wanting, as a sentence; empty when nothing is.</param>
+/// <param name="Question">What must be asked; null when nothing must.</param>
+internal sealed record XyzRoles(PlaceColumns? Place, int Depth, DepthAttribute? Attribute, string Missing, SurveyQuestion? Question)
+{
+    public static XyzRoles None(string missing) => new(null, -1, null, missing, null);
 }

@@ -3,22 +3,27 @@ using SecondShore.Formats.Text;
 namespace SecondShore.Formats.Surveys.Xyz;
 
 /// <summary>How the rows of a text file are laid out: separator, header, first row of data, and which column is what.</summary>
-internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRow, int FirstRow, int XColumn, int YColumn, int DepthColumn, DepthAttribute? Depth, bool NamedDegrees, bool NamedPlane, string Preamble)
+internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRow, int FirstRow, XyzRoles Roles, string Preamble)
 {
     private static readonly char[] Separators = [',', ';', '\t', ' '];
-    private static readonly string[] LatNames = ["latitude", "lat", "latitude_deg", "lat_deg", "lat_dd", "gps_lat", "breite", "y_lat"];
-    private static readonly string[] LonNames = ["longitude", "lon", "long", "lng", "longitude_deg", "lon_deg", "long_deg", "lon_dd", "long_dd", "gps_lon", "gps_long", "laenge", "x_lon"];
-    private static readonly string[] EastNames = ["easting", "east", "eastings", "x", "x_coord", "xcoord", "utm_e", "utm_x", "e", "rechtswert", "x_m", "easting_m", "x_ft", "easting_ft"];
-    private static readonly string[] NorthNames = ["northing", "north", "northings", "y", "y_coord", "ycoord", "utm_n", "utm_y", "n", "hochwert", "y_m", "northing_m", "y_ft", "northing_ft"];
-    private static readonly string[] BareDepthNames = ["z", "value", "val", "depths", "tiefe", "z_m", "z_ft"];
 
-    /// <summary>Index of columns the layout found wanting, as a sentence; empty when whole.</summary>
-    public string Missing => XColumn < 0 || YColumn < 0
-        ? "no two columns of the file can be a position; name them latitude_deg and longitude_deg, or easting and northing, in a header row, or set survey.x_column and y_column in lake.json."
-        : DepthColumn < 0 ? "no column of the file can be a depth; name it depth_m or depth_ft in a header row, or set survey.depth_column in lake.json." : "";
+    /// <summary>Column of eastings or longitudes.</summary>
+    public int XColumn => Roles.Place!.X;
 
-    /// <summary>Finds the layout from the start of a text.</summary>
-    public static XyzLayout? Find(string text, SurveyOptions options)
+    /// <summary>Column of northings or latitudes.</summary>
+    public int YColumn => Roles.Place!.Y;
+
+    /// <summary>Column of depths.</summary>
+    public int DepthColumn => Roles.Depth;
+
+    /// <summary>What the layout found wanting, as a sentence; empty when whole.</summary>
+    public string Missing => Roles.Missing;
+
+    /// <summary>Finds the layout of a text.</summary>
+    /// <param name="file">The file's name.</param>
+    /// <param name="text">Its text, or the start of it.</param>
+    /// <param name="options">What the user set.</param>
+    public static XyzLayout? Find(string file, string text, SurveyOptions options)
     {
         string head = text.Length > 60_000 ? text[..60_000] : text;
         CsvTable? best = null;
@@ -38,26 +43,11 @@ internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRo
         int first = FirstDataRow(best, comma);
         if (first < 0) return null;
         int header = first > 0 && LooksLikeHeader(best, first - 1, best.Cells(first)) ? first - 1 : -1;
-        XyzColumns columns = new(best, comma, header, first, options);
-        string preamble = PreambleOf(best, header >= 0 ? header : first);
         CsvTable all = head.Length == text.Length ? best : CsvTable.Parse(text, bestSeparator);
-        return columns.Layout(all, comma, header, first, preamble);
+        string preamble = PreambleOf(best, header >= 0 ? header : first);
+        XyzRoles roles = new XyzColumns(file, preamble, all, comma, header, first, options).Roles();
+        return new XyzLayout(all, comma, header, first, roles, preamble);
     }
-
-    /// <summary>Whether a header names a latitude.</summary>
-    public static bool IsLat(string plain) => LatNames.Contains(plain);
-
-    /// <summary>Whether a header names a longitude.</summary>
-    public static bool IsLon(string plain) => LonNames.Contains(plain);
-
-    /// <summary>Whether a header names an easting.</summary>
-    public static bool IsEast(string plain) => EastNames.Contains(plain);
-
-    /// <summary>Whether a header names a northing.</summary>
-    public static bool IsNorth(string plain) => NorthNames.Contains(plain);
-
-    /// <summary>Whether a header names a third coordinate of no stated sense.</summary>
-    public static bool IsBareDepth(string plain) => BareDepthNames.Contains(plain);
 
     /// <summary>A cell as a number or an angle.</summary>
     public static bool TryValue(ReadOnlySpan<char> cell, bool decimalComma, out double value) =>
@@ -76,21 +66,22 @@ internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRo
         return score;
     }
 
+    // One column with commas is enough: coordinates with points may stand beside depths with commas.
     private static bool UsesDecimalComma(CsvTable table)
     {
-        int commas = 0, points = 0;
-        for (int row = 0; row < Math.Min(table.Count, 60); row++)
+        int commas = 0, rows = Math.Min(table.Count, 60);
+        for (int row = 0; row < rows; row++)
         {
             for (int c = 0; c < Math.Min(table.Cells(row), 30); c++)
             {
                 ReadOnlySpan<char> cell = table[row, c];
-                if (!NumberText.TryParse(cell, true, out _)) continue;
-                if (cell.IndexOf(',') >= 0) commas++;
-                else if (cell.IndexOf('.') >= 0) points++;
+                if (cell.IndexOf(',') < 0 || !NumberText.TryParse(cell, true, out _)) continue;
+                commas++;
+                break;
             }
         }
 
-        return commas > points;
+        return commas * 5 > rows;
     }
 
     private static int FirstDataRow(CsvTable table, bool comma)

@@ -15,13 +15,13 @@ internal sealed class XyzReader : ISurveyReader
         byte first = source.Bytes.FirstOrDefault(b => b > ' ');
         if (first is (byte)'{' or (byte)'<' or (byte)'$' or (byte)'!') return 0;
         string head = TextDecoding.Decode(source.Bytes.AsSpan(0, Math.Min(source.Bytes.Length, 30_000)), out _);
-        return XyzLayout.Find(head, new SurveyOptions()) is XyzLayout layout && layout.Missing.Length == 0 ? 0.6 : 0.1;
+        return XyzLayout.Find(source.Name, head, new SurveyOptions()) is XyzLayout layout && layout.Missing.Length == 0 ? 0.6 : 0.1;
     }
 
     public RawSurvey? Read(SurveySource source, SurveyOptions options, ProblemLog log, IProgress<double>? progress, CancellationToken cancellation)
     {
         string text = TextDecoding.Decode(source.Bytes, out string encoding);
-        XyzLayout? layout = XyzLayout.Find(text, options);
+        XyzLayout? layout = XyzLayout.Find(source.Name, text, options);
         if (layout is null)
         {
             log.Error(source.Name, "the file holds no rows of numbers; soundings are expected, one a row, with a position and a depth.");
@@ -34,10 +34,12 @@ internal sealed class XyzReader : ISurveyReader
             return null;
         }
 
-        RawSurvey raw = new(Format);
+        RawSurvey raw = new(Format) { Question = layout.Roles.Question, Words = WordsOf(source.Name, layout) };
+        if (raw.Question is not null) return raw;
         if (encoding != "UTF-8") raw.Doubts.Add($"The text was read as {encoding}.");
         XyzRows rows = new(source.Name, layout, log);
         RawPoints points = rows.Read(progress, cancellation);
+        raw.Rows = (rows.Total, rows.Unreadable + rows.WithoutFix);
         if (points.X.Length == 0)
         {
             log.Error(source.Name, "no row of the file has both a position and a depth that can be read.");
@@ -49,10 +51,18 @@ internal sealed class XyzReader : ISurveyReader
         return raw;
     }
 
+    private static string WordsOf(string file, XyzLayout layout)
+    {
+        System.Text.StringBuilder words = new(file.Length > 120 ? file[..120] : file);
+        words.Append(' ').Append(layout.Preamble);
+        if (layout.HeaderRow >= 0)
+            for (int c = 0; c < Math.Min(layout.Table.Cells(layout.HeaderRow), 40); c++) words.Append(' ').Append(layout.Table[layout.HeaderRow, c]);
+        return words.ToString();
+    }
+
     private static void Describe(RawSurvey raw, XyzLayout layout, ref RawPoints points, SurveyOptions options)
     {
-        layout.Depth?.Tell(raw);
-        if (layout.Depth is { Sense: DepthSense.Elevation, Unit: null } && options.Sense is null && layout.HeaderRow < 0) raw.Sense = null;
+        layout.Roles.Attribute?.Tell(raw);
         if (raw.Unit is null && UnitInWords(layout.Preamble) is DepthUnit unit)
         {
             (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
@@ -65,27 +75,35 @@ internal sealed class XyzReader : ISurveyReader
         raw.RolesTaken.Add($"separator: {(layout.Table.Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", _ => "blanks" })}{(layout.DecimalComma ? ", decimal comma" : "")}");
         if (layout.HeaderRow < 0)
             raw.Doubts.Add(string.Create(CultureInfo.InvariantCulture, $"The file has no header: columns {layout.XColumn + 1} and {layout.YColumn + 1} are taken as position (east, north) and column {layout.DepthColumn + 1} as depth."));
-        Untangle(raw, layout, ref points);
+        if (layout.Roles.Place!.Form == AngleForm.DegreeMinutes)
+        {
+            raw.Doubts.Add("The position is written as degrees and minutes in one number.");
+            (raw.Crs, raw.CrsKnown) = (CoordinateSystem.Degrees, Knowledge.Found);
+            return;
+        }
+
+        Untangle(raw, layout, ref points, options);
     }
 
     // Headers that say latitude over eastings, or degrees in swapped order, are common; the numbers decide, aloud.
-    private static void Untangle(RawSurvey raw, XyzLayout layout, ref RawPoints points)
+    private static void Untangle(RawSurvey raw, XyzLayout layout, ref RawPoints points, SurveyOptions options)
     {
         double x = Middle(points.X), y = Middle(points.Y);
         bool degrees = CoordinateSystem.InDegrees(x, y), swappedDegrees = !degrees && CoordinateSystem.InDegrees(y, x);
+        bool chosen = options.XColumn is not null && options.YColumn is not null;
         if (swappedDegrees)
         {
             points = points with { X = points.Y, Y = points.X };
             raw.Doubts.Add("The columns named as latitude and longitude are swapped (one holds numbers over 90); they were put right.");
         }
-        else if (!degrees && layout.NamedDegrees)
+        else if (!degrees && layout.Roles.Place!.NamedDegrees)
         {
             raw.Doubts.Add(FormattableString.Invariant($"The columns are named latitude and longitude but hold numbers such as {x:G9} and {y:G9}: taken as metres in a plane."));
-            raw.MayBeSwapped = true;
+            raw.MayBeSwapped = !chosen;
         }
         else if (!degrees)
         {
-            raw.MayBeSwapped = !layout.NamedPlane;
+            raw.MayBeSwapped = !layout.Roles.Place!.NamedPlane && !chosen;
         }
     }
 
@@ -105,51 +123,7 @@ internal sealed class XyzReader : ISurveyReader
     private static DepthUnit? UnitInWords(string preamble)
     {
         string[] words = preamble.ToLowerInvariant().Split([' ', ',', ';', ':', '(', ')', '[', ']', '\t'], StringSplitOptions.RemoveEmptyEntries);
-        if (words.Any(w => w is "feet" or "ft" or "foot")) return DepthUnit.Feet;
-        return words.Any(w => w is "metres" or "meters" or "meter" or "metre") ? DepthUnit.Metres : null;
-    }
-}
-
-/// <summary>Reads the rows of a text file whose layout is known.</summary>
-internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
-{
-    public RawPoints Read(IProgress<double>? progress, CancellationToken cancellation)
-    {
-        CsvTable table = layout.Table;
-        int n = table.Count - layout.FirstRow;
-        List<double> x = new(n), y = new(n), z = new(n);
-        int empty = 0;
-        for (int row = layout.FirstRow; row < table.Count; row++)
-        {
-            if (row % 100_000 == 0)
-            {
-                cancellation.ThrowIfCancellationRequested();
-                progress?.Report((double)row / table.Count);
-            }
-
-            if (!Value(row, layout.XColumn, out double px) | !Value(row, layout.YColumn, out double py) | !Value(row, layout.DepthColumn, out double pz))
-            {
-                if (NumberText.IsMissing(table[row, layout.DepthColumn]) && !table[row, layout.XColumn].IsEmpty) empty++;
-                else Report(row);
-                continue;
-            }
-
-            x.Add(px);
-            y.Add(py);
-            z.Add(pz);
-        }
-
-        if (empty > 0) log.Note(file, string.Create(CultureInfo.InvariantCulture, $"{empty} rows have no depth and are not used."));
-        return new RawPoints([.. x], [.. y], [.. z], []);
-    }
-
-    private bool Value(int row, int column, out double value) => XyzLayout.TryValue(layout.Table[row, column], layout.DecimalComma, out value);
-
-    private void Report(int row)
-    {
-        int column = !Value(row, layout.XColumn, out _) ? layout.XColumn : !Value(row, layout.YColumn, out _) ? layout.YColumn : layout.DepthColumn;
-        string cell = TextDecoding.Excerpt(layout.Table[row, column]);
-        log.Row(file, layout.Table.Line(row), "row without numbers", string.Create(CultureInfo.InvariantCulture,
-            $"column {column + 1} is '{cell}' where a number is expected; the row is not used."));
+        bool feet = words.Any(w => w is "feet" or "ft" or "foot"), metres = words.Any(w => w is "metres" or "meters" or "meter" or "metre");
+        return feet == metres ? null : feet ? DepthUnit.Feet : DepthUnit.Metres;
     }
 }

@@ -3,7 +3,7 @@ import Feature from "ol/Feature.js";
 import LineString from "ol/geom/LineString.js";
 import Point from "ol/geom/Point.js";
 import Circle from "ol/geom/Circle.js";
-import { Fill, Icon, Stroke, Style, Text } from "ol/style.js";
+import { Circle as Dot, Fill, Icon, Stroke, Style, Text } from "ol/style.js";
 import { depthAt } from "./field";
 import { model, type LakeModel, type Route, type SpotMark } from "./model";
 import type { Palette } from "./palette";
@@ -139,6 +139,22 @@ const pairs = (flat: readonly number[]): number[][] => {
   for (let i = 0; i + 1 < flat.length; i += 2) out.push([flat[i]!, flat[i + 1]!]);
   return out;
 };
+
+/** The boat's way as a plain line, and the jig that follows on it. */
+export function trackFeatures(palette: Palette): Feature[] {
+  const out: Feature[] = [], way = pairs(model.track);
+  if (way.length > 1) {
+    const line = new Feature(new LineString(way));
+    line.setStyle(new Style({ stroke: new Stroke({ color: palette.ink, width: 1.4 }), zIndex: 37 }));
+    out.push(line);
+  }
+  if (model.jig) {
+    const jig = new Feature(new Point([...model.jig]));
+    jig.setStyle(new Style({ image: new Dot({ radius: 5.5, fill: new Fill({ color: palette.belt }), stroke: new Stroke({ color: palette.ink, width: 1.4 }) }), zIndex: 38 }));
+    out.push(jig);
+  }
+  return out;
+}
 
 export function meFeatures(palette: Palette): Feature[] {
   const me = model.position;

@@ -11,7 +11,7 @@ import { createEmpty, extend, isEmpty, type Extent } from "ol/extent.js";
 import { model, onModel } from "./model";
 import { depthAt } from "./field";
 import { drawInk } from "./ink";
-import { markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures } from "./labels";
+import { markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures, trackFeatures } from "./labels";
 import { readPalette, type Palette } from "./palette";
 import { colourTable, paintWater } from "./raster";
 import { DepthRule, type RuleListener } from "./rule";
@@ -198,7 +198,7 @@ export class LakeChart {
     const route = this.options.route ? model.route : null;
     const spots = this.options.wind ? [] : this.options.route ? route?.stops ?? [] : model.spots, acting = this.options.route ? route?.next ?? "" : model.chosen;
     this.features.addFeatures([
-      ...passFeatures(this.palette, route, acting, this.options.still), ...spotFeatures(this.palette, pixelM, spots, acting, this.options.still), ...meFeatures(this.palette),
+      ...passFeatures(this.palette, route, acting, this.options.still), ...spotFeatures(this.palette, pixelM, spots, acting, this.options.still), ...trackFeatures(this.palette), ...meFeatures(this.palette),
     ]);
     this.soundings.clear(true);
     if (!this.options.still && !this.options.wind) this.soundings.addFeatures(soundingFeatures(this.palette, view.calculateExtent(), pixelM));

@@ -33,12 +33,15 @@ export interface LakeModel {
   wind: WindModel | null;
   windHour: number;
   position: Position | null;
+  /** The boat's way of the last minutes, x, y pairs in m, and the jig behind it. */
+  track: readonly number[];
+  jig: readonly [number, number] | null;
   metric: boolean;
 }
 
 export const model: LakeModel = {
   frame: null, field: new Float32Array(), maxDepthM: 0, contours: null, indexStepM: 15.24, shoreline: null, belt: null,
-  secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, wind: null, windHour: 0, position: null, metric: false,
+  secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, wind: null, windHour: 0, position: null, track: [], jig: null, metric: false,
 };
 
 type Part = "lake" | "water" | "belt" | "marks" | "position" | "theme" | "wind";

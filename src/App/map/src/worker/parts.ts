@@ -1,6 +1,8 @@
 // Parts of the engine that a first visit can do without: fetched when a file or a question wants them.
 // The service worker keeps them like everything else, so they are there without a signal.
 const readers = ["BitMiracle.LibTiff.NET.wasm", "System.Private.Xml.wasm"];
+/** Countries and coordinate systems, for survey files of the user's own. */
+const atlas = ["SecondShore.Atlas.wasm"];
 const writers = ["System.Private.Xml.wasm"];
 const network = ["System.Net.Http.wasm", "Polly.Core.wasm"];
 
@@ -10,8 +12,9 @@ const plain = /\.(csv|json|geojson|asc|txt|md)$/i;
 const loaded = new Map<string, Promise<unknown>>();
 
 /** Loads what a question needs. */
-export async function loadFor(load: (assembly: string) => Promise<unknown>, verb: string, files: readonly string[]): Promise<void> {
-  const wanted = verb === "askweather" ? network : verb === "papers" ? writers : files.every((name) => plain.test(name)) ? [] : readers;
+export async function loadFor(load: (assembly: string) => Promise<unknown>, verb: string, files: readonly string[], own = false): Promise<void> {
+  const surveys = verb === "inspect" || verb === "adopt" || own ? atlas : [];
+  const wanted = verb === "askweather" ? network : verb === "papers" ? writers : files.every((name) => plain.test(name)) ? surveys : [...readers, ...surveys];
   await Promise.all(wanted.map((name) => {
     const before = loaded.get(name);
     if (before) return before;

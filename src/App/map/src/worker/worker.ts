@@ -74,7 +74,7 @@ async function open(exports: EngineExports, load: (name: string) => Promise<bool
   const mark = `${request.lake ?? ""} ${files.map((f) => `${f.path}:${f.savedAt ?? 0}:${f.bytes.size}`).join(" ")}`;
   if (mark === opened) return exports.Ask("reopen", request.json);
   opened = "";
-  await loadFor(load, "open", files.map((file) => file.path));
+  await loadFor(load, "open", files.map((file) => file.path), request.lake !== "demo");
   exports.Begin();
   for (const file of files) exports.AddFile(file.path, new Uint8Array(await file.bytes.arrayBuffer()));
   const json = exports.Ask("open", request.json);

@@ -35,29 +35,32 @@ public sealed record LakePriors
     /// <param name="basin">Its shape.</param>
     /// <param name="source">What kind of weather drives it.</param>
     /// <param name="meanWindMps">Mean of the record's wind at 10 m, m s-1; null when not known. A station in the lee tells when it blows, not how hard.</param>
-    public static LakePriors For(LakeSite site, Hypsography basin, WeatherSource source, double? meanWindMps = null)
+    /// <param name="numbers">Numbers to make them of; null takes the learned ones.</param>
+    public static LakePriors For(LakeSite site, Hypsography basin, WeatherSource source, double? meanWindMps = null, PriorNumbers? numbers = null)
     {
         Require.NotNull(site);
         Require.NotNull(basin);
+        PriorNumbers n = numbers ?? PriorNumbers.Learned;
         List<string> assumed = [];
-        (double extinction, double extinctionSd) = Extinction(site, assumed);
-        bool grid = source is WeatherSource.Grid or WeatherSource.Daily or WeatherSource.Climate;
+        (double extinction, double extinctionSd) = Extinction(site, basin, n, assumed);
+        double areaKm2 = basin.SurfaceAreaM2 / 1e6;
         return new LakePriors
         {
             Centre = new ColumnParameters
             {
                 LightExtinctionPerM = extinction,
-                WindFactor = source switch { WeatherSource.Station => 1.08, WeatherSource.Grid => 0.90, _ => 1.06 },
-                AirAdjustmentShare = 0.37 * (1.0 - Math.Exp(-Math.Sqrt(basin.SurfaceAreaM2) / 3000.0)),
-                StirringFactor = Stirring(basin.SurfaceAreaM2, source, meanWindMps),
-                DeepMixingFactor = 0.63,
-                ConvectionFactor = 0.125,
-                StirringReachFactor = 0.22,
-                TiltFactor = 0.3,
-                ShortwaveFactor = (source == WeatherSource.Grid ? 0.90 : 1.0) * (1.0 - ShadeShare(basin.SurfaceAreaM2)),
-                LongwaveBiasWPerM2 = 0,
+                WindFactor = Wind(areaKm2, source, meanWindMps, n),
+                AirAdjustmentShare = Math.Clamp(n.AirAdjustmentShare, 0, 0.8) * (1.0 - Math.Exp(-Math.Sqrt(basin.SurfaceAreaM2) / 3000.0)),
+                StirringFactor = Stirring(basin.SurfaceAreaM2, source, meanWindMps, n),
+                DeepMixingFactor = Math.Clamp(n.DeepMixingFactor * Math.Pow(areaKm2, n.DeepMixingAreaPower), 0.05, 10),
+                ConvectionFactor = n.ConvectionFactor,
+                StirringReachFactor = n.StirringReachFactor,
+                TiltFactor = n.TiltFactor,
+                ShortwaveFactor = (source == WeatherSource.Grid ? n.GridShortwaveFactor : n.StationShortwaveFactor) * (1.0 - ShadeShare(basin.SurfaceAreaM2)),
+                AirTempBiasK = source == WeatherSource.Grid ? n.GridAirBiasK : 0,
+                LongwaveBiasWPerM2 = source == WeatherSource.Grid ? 0 : n.MadeLongwaveBiasWPerM2,
             },
-            SpreadValues = [extinctionSd, grid ? 0.20 : 0.15, 0.8, 0.8, 0.05, 0.8, 10, OxygenDemand.LogSd],
+            SpreadValues = [extinctionSd, n.WindLogSd, n.StirringLogSd, n.DeepMixingLogSd, n.ShortwaveSd, n.AirBiasSdK, n.LongwaveSdWPerM2, OxygenDemand.LogSd],
             Demand = OxygenDemand.FromSecchi(2.0 / extinction),
             Assumed = assumed,
         };
@@ -111,25 +114,32 @@ public sealed record LakePriors
     /// <summary>Share of the sun that banks and trees take from a small lake, 0 to 0.2: a strip of 40 m over its width (choice).</summary>
     internal static double ShadeShare(double areaM2) => Math.Min(0.2, 40.0 / Math.Sqrt(4.0 * areaM2 / Math.PI));
 
-    /// <summary>Stirring efficiency by size: 0.165 A^0.68 (A in km2) for the wind of open country, more where the record is of a lee.</summary>
-    internal static double Stirring(double areaM2, WeatherSource source, double? meanWindMps)
+    private static double Wind(double areaKm2, WeatherSource source, double? meanWindMps, PriorNumbers n)
     {
-        double open = 0.165 * Math.Pow(areaM2 / 1e6, 0.68), lee = 1.0;
+        double lee = meanWindMps is { } mean && mean > 0 && mean < OpenWindMps ? Math.Pow(OpenWindMps / mean, n.LeeWindPower) : 1.0;
+        return Math.Clamp((source == WeatherSource.Station ? n.StationWindFactor : n.GridWindFactor) * Math.Pow(areaKm2, n.WindAreaPower) * lee, 0.4, 2.0);
+    }
+
+    /// <summary>Stirring efficiency by size for the wind of open country, more where the record is of a lee.</summary>
+    internal static double Stirring(double areaM2, WeatherSource source, double? meanWindMps, PriorNumbers? numbers = null)
+    {
+        PriorNumbers n = numbers ?? PriorNumbers.Learned;
+        double open = n.StirringFactor * Math.Pow(areaM2 / 1e6, n.StirringAreaPower), lee = 1.0;
         if (source == WeatherSource.Station && meanWindMps is { } mean && mean > 0 && mean < OpenWindMps)
-            lee = Math.Min(15.0, Math.Pow(OpenWindMps / mean, 2.0));
+            lee = Math.Min(15.0, Math.Pow(OpenWindMps / mean, n.LeePower));
         return Math.Clamp(open * lee, 0.01, 2.5);
     }
 
     /// <summary>Mean wind of open country at 10 m, m s-1 (choice).</summary>
     internal static readonly double OpenWindMps = 3.6;
 
-    private static (double Median, double LogSd) Extinction(LakeSite site, List<string> assumed)
+    private static (double Median, double LogSd) Extinction(LakeSite site, Hypsography basin, PriorNumbers n, List<string> assumed)
     {
         if (site.LightExtinctionPerM is { } known) return (known, 0.10);
         if (site.SecchiM is { } secchi) return (UnderwaterLight.ExtinctionPerM(secchi, 1.85), 0.25);
-        // Bigger, deeper lakes are clearer as a rule; a green middle is taken.
-        double extinction = 0.66;
+        // Deeper lakes are clearer as a rule, and far from always.
+        double extinction = Math.Clamp(n.LightAtOneMetrePerM * Math.Pow(Math.Max(1, basin.MaxDepthM), -n.LightDepthPower), 0.1, 3);
         assumed.Add(FormattableString.Invariant($"Clarity is not known: light is taken to fade at {extinction:0.0} per metre (Secchi about {2.0 / extinction:0.0} m). A Secchi reading would sharpen this."));
-        return (extinction, 0.45);
+        return (extinction, n.LightLogSd);
     }
 }

@@ -1,0 +1,39 @@
+using System.Globalization;
+using SecondShore.Formats.Surveys;
+using SecondShore.TestKit.Synthetic;
+
+namespace SecondShore.Bench;
+
+/// <summary>Made-up surveys of random truth, layout, unit, sense, system, separator, words and noise: read, asked about, or wrong.</summary>
+internal sealed class FormatsSynthetic : IFigure
+{
+    private const ulong FirstSeed = 1_000_000;
+
+    public string Name => "formats-synthetic";
+
+    public string Claim => "A survey of any layout is read rightly or asked about, and not wrong in silence.";
+
+    public IEnumerable<Measured> Measure()
+    {
+        int runs = int.TryParse(Environment.GetEnvironmentVariable("SECONDSHORE_SYNTHETIC"), CultureInfo.InvariantCulture, out int set) ? set : 2000;
+        Dictionary<SurveyOutcome, int> count = [];
+        int most = 0, questions = 0;
+        for (int k = 0; k < runs; k++)
+        {
+            (SurveyOutcome outcome, IReadOnlyList<SurveyQuestionKind> asked) = SyntheticJudge.Judge(new SyntheticFile(FirstSeed + (ulong)k));
+            count[outcome] = count.GetValueOrDefault(outcome) + 1;
+            most = Math.Max(most, asked.Count);
+            questions += asked.Count;
+            if (outcome is not (SurveyOutcome.Right or SurveyOutcome.Asked)) Console.Error.WriteLine($"seed {FirstSeed + (ulong)k}: {outcome} after {string.Join(", ", asked)}");
+        }
+
+        double Share(SurveyOutcome outcome) => 100.0 * count.GetValueOrDefault(outcome) / runs;
+        string of = string.Create(CultureInfo.InvariantCulture, $"of {runs} made-up surveys; seeds from {FirstSeed}, none used while the weights were chosen");
+        yield return new Measured("formats-synthetic-right", Share(SurveyOutcome.Right), "%", of + ", at once");
+        yield return new Measured("formats-synthetic-asked", Share(SurveyOutcome.Asked), "%", of + ", with the right reading among the choices");
+        yield return new Measured("formats-synthetic-answered", Share(SurveyOutcome.Right) + Share(SurveyOutcome.Asked), "%", "99 is the target");
+        yield return new Measured("formats-synthetic-in-vain", Share(SurveyOutcome.AskedInVain) + Share(SurveyOutcome.Refused), "%", "refused, or no choice is right");
+        yield return new Measured("formats-synthetic-wrong", Share(SurveyOutcome.WrongInSilence), "%", "0.1 is the target");
+        yield return new Measured("formats-synthetic-questions", (double)questions / runs, "questions", string.Create(CultureInfo.InvariantCulture, $"mean a file; at most {most}"));
+    }
+}

@@ -1,0 +1,93 @@
+using System.Globalization;
+using SecondShore.Formats.Surveys.Hypotheses;
+using SecondShore.Formats.Text;
+
+namespace SecondShore.Formats.Surveys.Xyz;
+
+/// <summary>Reads the rows of a text file whose layout is known.</summary>
+internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
+{
+    private readonly PlaceColumns _place = layout.Roles.Place!;
+
+    /// <summary>Rows of data.</summary>
+    public int Total { get; private set; }
+
+    /// <summary>Rows without the numbers they should hold.</summary>
+    public int Unreadable { get; private set; }
+
+    /// <summary>Rows at 0, 0: the receiver had no fix.</summary>
+    public int WithoutFix { get; private set; }
+
+    public RawPoints Read(IProgress<double>? progress, CancellationToken cancellation)
+    {
+        CsvTable table = layout.Table;
+        Total = table.Count - layout.FirstRow;
+        List<double> x = new(Total), y = new(Total), z = new(Total);
+        int empty = 0, marks = 0, firstWithoutFix = 0;
+        for (int row = layout.FirstRow; row < table.Count; row++)
+        {
+            if (row % 100_000 == 0)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                progress?.Report((double)row / table.Count);
+            }
+
+            if (!Value(row, layout.XColumn, out double px) | !Value(row, layout.YColumn, out double py) | !Value(row, layout.DepthColumn, out double pz))
+            {
+                if (NumberText.IsMissing(table[row, layout.DepthColumn]) && !table[row, layout.XColumn].IsEmpty) empty++;
+                else Report(row);
+                continue;
+            }
+
+            if (px == 0 && py == 0)
+            {
+                if (WithoutFix++ == 0) firstWithoutFix = table.Line(row);
+                continue;
+            }
+
+            if (IsNoDataMark(pz))
+            {
+                marks++;
+                continue;
+            }
+
+            x.Add(Placed(px, row, _place.XLetter));
+            y.Add(Placed(py, row, _place.YLetter));
+            z.Add(pz);
+        }
+
+        if (empty > 0) log.Note(file, string.Create(CultureInfo.InvariantCulture, $"{empty} rows have no depth and are not used."));
+        if (marks > 0) log.Note(file, string.Create(CultureInfo.InvariantCulture, $"{marks} rows hold a mark for no data (such as -9999) as depth and are not used."));
+        if (WithoutFix > 0)
+            log.Warn(file, string.Create(CultureInfo.InvariantCulture, $"{WithoutFix} rows lie at 0, 0 (no fix), the first on line {firstWithoutFix}; they are not used."));
+        return new RawPoints([.. x], [.. y], [.. z], []);
+    }
+
+    private static bool IsNoDataMark(double value) =>
+        value is -9999 or -99999 or -32768 or -32767 or 32767 or 1e6 or 99999 or 999999 or 9999 or -999 or -999.9 or -99.9 || Math.Abs(value) > 1e7;
+
+    private double Placed(double value, int row, int letter)
+    {
+        double size = value;
+        if (_place.Form == AngleForm.DegreeMinutes)
+        {
+            double whole = Math.Floor(Math.Abs(value) / 100);
+            size = Math.CopySign(whole + ((Math.Abs(value) - (whole * 100)) / 60), value);
+        }
+
+        if (letter < 0) return size;
+        ReadOnlySpan<char> mark = layout.Table[row, letter].Trim();
+        return mark.Length == 1 && mark[0] is 'S' or 'W' or 's' or 'w' ? -Math.Abs(size) : size;
+    }
+
+    private bool Value(int row, int column, out double value) => XyzLayout.TryValue(layout.Table[row, column], layout.DecimalComma, out value);
+
+    private void Report(int row)
+    {
+        Unreadable++;
+        int column = !Value(row, layout.XColumn, out _) ? layout.XColumn : !Value(row, layout.YColumn, out _) ? layout.YColumn : layout.DepthColumn;
+        string cell = TextDecoding.Excerpt(layout.Table[row, column]);
+        log.Row(file, layout.Table.Line(row), "row without numbers", string.Create(CultureInfo.InvariantCulture,
+            $"column {column + 1} is '{cell}' where a number is expected; the row is not used."));
+    }
+}
