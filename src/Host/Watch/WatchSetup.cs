@@ -14,7 +14,9 @@ internal static class WatchSetup
         if (settings.JsonLogs) builder.Logging.AddJsonConsole(options => (options.UseUtcTimestamp, options.TimestampFormat) = (true, "yyyy-MM-ddTHH:mm:ss.fffZ"));
         else builder.Logging.AddSimpleConsole(options => (options.SingleLine, options.TimestampFormat) = (true, "HH:mm:ss "));
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("System.Net.Http", LogLevel.Warning).AddFilter("Polly", LogLevel.Warning);
-        if (!builder.Configuration.GetSection("Logging:LogLevel").Exists()) builder.Logging.AddFilter("SecondShore.Host.Watch.RequestLog", LogLevel.Warning);
+        // A line for every call, and two for every stranger's, only where they are asked for: anybody could make them without end.
+        if (!builder.Configuration.GetSection("Logging:LogLevel").Exists())
+            builder.Logging.AddFilter("SecondShore.Host.Watch.RequestLog", LogLevel.Warning).AddFilter("SecondShore.Host.Security", LogLevel.Warning);
 
         OpenTelemetryBuilder telemetry = builder.Services.AddOpenTelemetry()
             .ConfigureResource(resource => resource.AddService("second-shore-host", serviceVersion: ProgramVersion.Text))
