@@ -34,9 +34,6 @@ public sealed class ProblemLog
         if (repeat.Count <= ShownOfAKind) Add(file, line, severity, message);
     }
 
-    /// <summary>Whether a fault of a kind was met in a file, shown or only counted.</summary>
-    public int CountOf(string file, string kind) => _repeats.TryGetValue((file, kind), out Repeat? repeat) ? repeat.Count : 0;
-
     /// <summary>Adds problems found elsewhere.</summary>
     public void AddRange(IEnumerable<Problem> problems) => _problems.AddRange(problems);
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SecondShore.Answers.Words;
+using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Rig;
 
@@ -80,7 +81,7 @@ public static class QuantityText
             string unit = i + 1 < words.Length ? words[i + 1].ToUpperInvariant() : "";
             if (unit == "MM") { diameterM = number / 1000; i++; }
             else if (unit == "N") { pounds = number / FishingLine.PoundForceN; i++; }
-            else if (unit == "KG") { pounds = number * 9.80665 / FishingLine.PoundForceN; i++; }
+            else if (unit == "KG") { pounds = number * PhysicalConstants.StandardGravityMps2 / FishingLine.PoundForceN; i++; }
             else { pounds = number; if (unit == "LB") i++; }
         }
 
