@@ -83,7 +83,7 @@ public static class SurveyCatalogue
         new("caputh-lake-echosounder/waterbody.shp", SurveyKind.Shoreline, Found, 1, Extent: new GeoExtent(52.3337, 12.989, 52.3445, 13.0015)),
         new("caputh-lake-echosounder/waterlevel.csv", SurveyKind.Nothing, Found, Refusal: "position"),
         new("caputh-lake-echosounder/temperature-27.3.25.csv", SurveyKind.Nothing, Found, Refusal: "position"),
-        new("harbour-depth-logger/260939.LOG", SurveyKind.Soundings, new SurveyOptions { DepthColumn = "3" }, 1226, 0, 7.7, Extent: new GeoExtent(53.1608, 8.6381, 53.1621, 8.6405)),
+        new("harbour-depth-logger/260939.LOG", SurveyKind.Soundings, new SurveyOptions { DepthColumn = "3", Sense = DepthSense.Depth }, 1226, 0, 7.7, Extent: new GeoExtent(53.1608, 8.6381, 53.1621, 8.6405)),
         new("harbour-depth-logger/grohn26082021.csv", SurveyKind.Soundings, Found, 3665, 0, 32.6, Extent: new GeoExtent(53.1606, 8.6382, 53.1621, 8.6435)),
         new("harbour-depth-logger/tidal_data.csv", SurveyKind.Nothing, Found, Refusal: "rows of numbers"),
         new("vilas-county-lakes/vilasNHD.shp", SurveyKind.Shoreline, Found, 1006, Extent: new GeoExtent(45.8576, -90.0435, 46.2993, -88.9329)),

@@ -20,8 +20,8 @@ public sealed record SurveySample(string Format, string Name, byte[] Bytes, IRea
     {
         MemoryFiles files = new MemoryFiles("sample").With(Name, bytes);
         foreach ((string name, byte[] beside) in Companions) files = files.With(name, damageCompanions && mutator is not null ? mutator.Damage(beside) : beside);
-        // The unit is set, since some samples name none and lie where feet are as likely.
-        return SurveyImporter.Read(new SurveySource(files, Name), new SurveyOptions { Unit = DepthUnit.Metres }, SurveyContext.Nothing);
+        // Unit and sense are set where a sample names none: it lies where feet are as likely.
+        return SurveyImporter.Read(new SurveySource(files, Name), new SurveyOptions { Unit = DepthUnit.Metres, Sense = Format is "asc" or "tif" ? DepthSense.Depth : null }, SurveyContext.Nothing);
     }
 }
 

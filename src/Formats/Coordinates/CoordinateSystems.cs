@@ -30,7 +30,12 @@ public static class CoordinateSystems
         if (code is 4267) return new GeographicSystem("geographic degrees, NAD27 (EPSG:4267)", DatumDoubt("NAD27"));
         string? wkt = EpsgTable.Wkt(code);
         if (wkt is not null) return FromWkt(wkt, out fault);
-        if (Places.System(code) is Atlas.EpsgEntry entry) return FromEntry(entry, out fault);
+        if (Places.IsThere && FromBook(code, out string reason) is var (listed, made) && listed)
+        {
+            fault = reason;
+            return made;
+        }
+
         fault = $"EPSG:{code} is not among the systems known here; give the WKT text of its .prj file instead, or convert the file to longitude and latitude (EPSG:4326).";
         return null;
     }
@@ -67,6 +72,14 @@ public static class CoordinateSystems
             fault = $"the projection '{Text.TextDecoding.Excerpt(root.Child("PROJECTION")?.Name ?? "")}' is not known here; convert the file to longitude and latitude (EPSG:4326).";
             return null;
         }
+    }
+
+    // Names types of the atlas, which may be missing: not to be inlined where it is not known to be there.
+    [System.Runtime.CompilerServices.MethodImpl(System.Runtime.CompilerServices.MethodImplOptions.NoInlining)]
+    private static (bool Listed, CoordinateSystem? Made) FromBook(int code, out string fault)
+    {
+        fault = "";
+        return Atlas.EpsgBook.Find(code) is Atlas.EpsgEntry entry ? (true, FromEntry(entry, out fault)) : (false, null);
     }
 
     private static ProjectedSystem? FromEntry(Atlas.EpsgEntry entry, out string fault)

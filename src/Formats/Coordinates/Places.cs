@@ -12,11 +12,14 @@ internal static class Places
     /// <summary>Whether there is sea within half a degree; null when there is no atlas.</summary>
     public static bool? NearSea(double latDeg, double lonDeg) => Ask<bool?>(() => Sea(latDeg, lonDeg));
 
-    /// <summary>A coordinate system of the atlas; null when it is not there.</summary>
-    public static EpsgEntry? System(int code) => Ask(() => Book(code));
+    /// <summary>Whether the atlas is there. What names its types must be called only where it is.</summary>
+    public static bool IsThere => Ask<bool?>(() => Probe()) == true;
 
-    /// <summary>Systems in whose area of use a pair of numbers can lie.</summary>
-    public static IReadOnlyList<EpsgEntry> Systems(double x, double y) => Ask(() => Around(x, y)) ?? [];
+    /// <summary>Whether a place lies in the area of use of a system, with a margin in degrees; null when that is not known.</summary>
+    public static bool? Covers(int code, double latDeg, double lonDeg, double marginDeg) => Ask(() => InArea(code, latDeg, lonDeg, marginDeg));
+
+    /// <summary>Codes of the systems in whose area of use a place lies and a pair of numbers can lie; those on datums of today first.</summary>
+    public static IReadOnlyList<int> CodesNear(double x, double y, double latDeg, double lonDeg) => Ask(() => Near(x, y, latDeg, lonDeg)) ?? [];
 
     // The app fetches the atlas only for files of the user's own; without it the evidence is missing, not the reading.
     private static T? Ask<T>(Func<T?> question)
@@ -25,7 +28,7 @@ internal static class Places
         {
             return question();
         }
-        catch (Exception e) when (e is FileNotFoundException or FileLoadException or TypeInitializationException)
+        catch (Exception e) when (e is FileNotFoundException or FileLoadException or TypeInitializationException or TypeLoadException)
         {
             return default;
         }
@@ -38,8 +41,12 @@ internal static class Places
     private static bool? Sea(double latDeg, double lonDeg) => LandTable.NearSea(latDeg, lonDeg);
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static EpsgEntry? Book(int code) => EpsgBook.Find(code);
+    private static bool? Probe() => EpsgBook.Count > 0;
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static IReadOnlyList<EpsgEntry> Around(double x, double y) => [.. EpsgBook.Around(x, y)];
+    private static bool? InArea(int code, double latDeg, double lonDeg, double marginDeg) => EpsgBook.Find(code)?.Covers(latDeg, lonDeg, marginDeg);
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static IReadOnlyList<int> Near(double x, double y, double latDeg, double lonDeg) =>
+        [.. EpsgBook.Around(x, y).Where(e => e.Covers(latDeg, lonDeg)).OrderByDescending(e => e.ShiftAccuracyM < 3).Select(e => e.Code)];
 }

@@ -74,6 +74,7 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
         List<string> chosen = [.. document.SurveyOptions.Keys.Where(k => k.Length > 0).Select(files.Find).OfType<string>().Where(k => !named.Contains(k))];
         if (named.Count > 0 || hasHypsography) return [.. named, .. chosen];
         string[] others = [.. files.Entries.Select(e => e.Name).Where(n => !n.Contains('/') && !OwnFiles.Contains(n) && !IsCompanion(n))];
+        if (others.Length == 0 && chosen.Count == 0 && files.Entries.Where(e => !OwnFiles.Contains(e.Name)).ToArray() is [LakeFileEntry only]) return [only.Name];
         if (others.Length == 0) return chosen;
         _byContent = true;
         List<string> found = [];

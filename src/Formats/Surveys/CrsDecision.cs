@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Surveys.Hypotheses;
@@ -46,13 +47,17 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
 
     private void Ask(double x, double y)
     {
-        List<CrsCandidate> candidates = CrsCandidates.For(x, y, raw.MayBeSwapped && options.Swapped is null, context.HintLonDeg);
         string numbers = FormattableString.Invariant($"the file does not say its coordinate system, and numbers such as {x:G9}, {y:G10} are no degrees");
         Question = new SurveyQuestion(file, SurveyQuestionKind.Crs, char.ToUpperInvariant(numbers[0]) + numbers[1..] + ". Where does the lake lie?",
-            [.. candidates.Take(MostCandidates).Select(c => new SurveyChoice(
-                new SurveyOptions { Crs = FormattableString.Invariant($"EPSG:{c.Entry.Code}"), Swapped = raw.MayBeSwapped ? c.Swapped : null },
-                FormattableString.Invariant($"{c.Country}, {c.Place.LatDeg:F3}, {c.Place.LonDeg:F3}: {c.Entry.Name}{(c.Swapped ? ", north before east" : "")}"), c.Place, c.Country))], "crs");
+            Places.IsThere ? Choices(x, y) : [], "crs");
     }
+
+    // Names types of the atlas, which may be missing: not to be inlined where it is not known to be there.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private List<SurveyChoice> Choices(double x, double y) =>
+        [.. CrsCandidates.For(x, y, raw.MayBeSwapped && options.Swapped is null, context.HintLonDeg).Take(MostCandidates).Select(c => new SurveyChoice(
+            new SurveyOptions { Crs = FormattableString.Invariant($"EPSG:{c.Entry.Code}"), Swapped = raw.MayBeSwapped ? c.Swapped : null },
+            FormattableString.Invariant($"{c.Country}, {c.Place.LatDeg:F3}, {c.Place.LonDeg:F3}: {c.Entry.Name}{(c.Swapped ? ", north before east" : "")}"), c.Place, c.Country))];
 
     private CoordinateSystem? Checked(CoordinateSystem? crs)
     {
@@ -68,8 +73,8 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
     private CoordinateSystem? InItsArea(string set, CoordinateSystem? chosen)
     {
         string digits = set.Trim().StartsWith("EPSG:", StringComparison.OrdinalIgnoreCase) ? set.Trim()[5..] : set.Trim();
-        if (chosen is null || !int.TryParse(digits, System.Globalization.CultureInfo.InvariantCulture, out int code) || Places.System(code) is not Atlas.EpsgEntry entry
-            || !TryMiddle(out double x, out double y) || !chosen.TryToGeo(x, y, out double latDeg, out double lonDeg) || entry.Covers(latDeg, lonDeg, BesideDeg)) return chosen;
+        if (chosen is null || !int.TryParse(digits, System.Globalization.CultureInfo.InvariantCulture, out int code) || !TryMiddle(out double x, out double y)
+            || !chosen.TryToGeo(x, y, out double latDeg, out double lonDeg) || Places.Covers(code, latDeg, lonDeg, BesideDeg) != false) return chosen;
         log.Error(file, FormattableString.Invariant(
             $"numbers such as {x:G9}, {y:G10} do not lie in {chosen.Name}: the lake would be at {latDeg:F2}, {lonDeg:F2}, far outside its area. Set the right one as survey.crs in lake.json."));
         return null;
@@ -148,8 +153,9 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
     private IEnumerable<int> AllCandidates(GeoPoint lake, double x, double y)
     {
         foreach (int code in Candidates(lake)) yield return code;
-        IEnumerable<Atlas.EpsgEntry> around = raw.MayBeSwapped ? Places.Systems(x, y).Concat(Places.Systems(y, x)) : Places.Systems(x, y);
-        foreach (Atlas.EpsgEntry entry in around.OrderByDescending(e => e.ShiftAccuracyM < 3)) if (entry.Covers(lake.LatDeg, lake.LonDeg)) yield return entry.Code;
+        foreach (int code in Places.CodesNear(x, y, lake.LatDeg, lake.LonDeg)) yield return code;
+        if (!raw.MayBeSwapped) yield break;
+        foreach (int code in Places.CodesNear(y, x, lake.LatDeg, lake.LonDeg)) yield return code;
     }
 
     private bool TryMiddle(out double x, out double y) => Setting.TryMiddle(raw, out x, out y);

@@ -123,17 +123,17 @@ public class LakeFolderTests
     [Fact]
     public void A_survey_alone_gives_the_lake_its_position()
     {
-        string grid = AsciiGridWriter.Write(3, 2, -81.26, 41.5, 0.001, [1f, 2f, 3f, 4f, float.NaN, 6f]);
-        LakeFolder lake = LakeFolderReader.Read(new MemoryFiles("bare").With("survey.asc", grid));
+        string grid = AsciiGridWriter.Write(3, 2, 13.26, 41.5, 0.001, [1f, 2f, 3f, 4f, float.NaN, 6f]);
+        LakeFolder lake = LakeFolderReader.Read(new MemoryFiles("bare").With("survey-depth.asc", grid));
         Assert.True(lake.IsUsable, string.Join('\n', lake.Problems));
         Assert.Equal(41.501, lake.Site.Position.LatDeg, 1e-6);
-        Assert.Equal(-81.2585, lake.Site.Position.LonDeg, 1e-6);
+        Assert.Equal(13.2615, lake.Site.Position.LonDeg, 1e-6);
         Assert.Equal(6.0, lake.SurveyFiles[0].MaxDepthM, 1e-6);
         Assert.Equal(5, lake.SurveyFiles[0].Count);
         // Row 0 of a raster is the northmost: the value 4 of the writer's north row stands first.
         Assert.Equal(4f, lake.Survey!.Rasters[0].DepthM[0]);
         Assert.Equal(41.5015, lake.Survey.Rasters[0].Placement.PlaceOf(0, 0).LatDeg, 1e-9);
-        Assert.Equal((2.0, 1.0), Rounded(lake.Survey.Rasters[0].Placement.PixelOf(new GeoPoint(41.5005, -81.2575))));
+        Assert.Equal((2.0, 1.0), Rounded(lake.Survey.Rasters[0].Placement.PixelOf(new GeoPoint(41.5005, 13.2625))));
         Assert.NotEmpty(lake.Assumed);
 
         static (double, double) Rounded((double Column, double Row) p) => (Math.Round(p.Column, 6), Math.Round(p.Row, 6));

@@ -54,7 +54,7 @@ internal static class CrsCandidates
     {
         // The same plane on several datums lies at the same place to some hundred metres: it is worked out once.
         Dictionary<string, (double Lat, double Lon)> planes = new(StringComparer.Ordinal);
-        foreach (EpsgEntry entry in Places.Systems(east, north))
+        foreach (EpsgEntry entry in EpsgBook.Around(east, north))
         {
             string plane = $"{entry.Method} {string.Join(' ', entry.Parameters)} {entry.UnitM:R} {entry.MeridianDeg:R}";
             if (!planes.TryGetValue(plane, out (double Lat, double Lon) at))

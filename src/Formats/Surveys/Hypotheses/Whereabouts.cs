@@ -47,7 +47,9 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
         for (int i = 0; i < raw.Points.Count && question is null; i++)
         {
             RawPoints points = raw.Points[i];
-            List<RowGroup> groups = RowGroup.Of(points, crs.IsGeographic ? 1 / 111.0 : 1000 / crs.UnitM);
+            // Across the date line one lake has longitudes of both signs.
+            bool turns = crs.IsGeographic && points.X.Length > 0 && points.X.Max() - points.X.Min() > 180;
+            List<RowGroup> groups = RowGroup.Of(turns ? points with { X = [.. points.X.Select(x => x < 0 ? x + 360 : x)] } : points, crs.IsGeographic ? 1 / 111.0 : 1000 / crs.UnitM);
             total = Math.Max(total, points.X.Length);
             int away = points.X.Length - groups[0].Indices.Count;
             lost += away;

@@ -19,9 +19,12 @@ internal sealed class XyzColumns
     private readonly SurveyOptions _options;
     private readonly bool _named;
 
-    public XyzColumns(string file, CsvTable table, bool comma, int header, int first, SurveyOptions options)
+    private readonly bool _saysDepth;
+
+    public XyzColumns(string file, string preamble, CsvTable table, bool comma, int header, int first, SurveyOptions options)
     {
         (_file, _options, _named) = (file, options, header >= 0);
+        _saysDepth = HeaderWords.Split(file + " " + preamble).Any(w => WordList.RoleOf(w).Role == ColumnRole.Depth);
         int[] rows = ColumnNumbers.SampleRows(table, first);
         int count = rows.Length == 0 ? 0 : Math.Min(rows.Take(40).Max(table.Cells), 100);
         _names = new string[count];
@@ -117,7 +120,8 @@ internal sealed class XyzColumns
         if (found.Count == 0)
             return XyzRoles.None($"no column of the file can be a depth ({Listed()}); name it depth_m or depth_ft in a header row, or set survey.depth_column.");
         DepthColumns best = found[0];
-        bool clear = best.Weight >= DepthColumns.Convincing && (found.Count == 1 || best.Weight - found[1].Weight >= Clear);
+        // A file that is called after soundings, or says so before its numbers, has a depth somewhere.
+        bool clear = best.Weight >= (_saysDepth ? DepthColumns.Convincing - 1.5 : DepthColumns.Convincing) && (found.Count == 1 || best.Weight - found[1].Weight >= Clear);
         if (clear) return roles with { Depth = best.Column, Attribute = AttributeOf(best.Column) };
         List<SurveyChoice> choices = [.. found.Where(d => d.Weight > best.Weight - 5).Take(MostAsked).Select(d => new SurveyChoice(
             new SurveyOptions { DepthColumn = NameOf(d.Column) }, string.Create(CultureInfo.InvariantCulture,

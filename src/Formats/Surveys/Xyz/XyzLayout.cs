@@ -44,8 +44,9 @@ internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRo
         if (first < 0) return null;
         int header = first > 0 && LooksLikeHeader(best, first - 1, best.Cells(first)) ? first - 1 : -1;
         CsvTable all = head.Length == text.Length ? best : CsvTable.Parse(text, bestSeparator);
-        XyzRoles roles = new XyzColumns(file, all, comma, header, first, options).Roles();
-        return new XyzLayout(all, comma, header, first, roles, PreambleOf(best, header >= 0 ? header : first));
+        string preamble = PreambleOf(best, header >= 0 ? header : first);
+        XyzRoles roles = new XyzColumns(file, preamble, all, comma, header, first, options).Roles();
+        return new XyzLayout(all, comma, header, first, roles, preamble);
     }
 
     /// <summary>A cell as a number or an angle.</summary>
