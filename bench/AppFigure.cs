@@ -1,3 +1,5 @@
+using SecondShore.TestKit.Figures;
+
 namespace SecondShore.Bench;
 
 /// <summary>One of the app's figures in Chromium; all are measured in one visit.</summary>
@@ -22,6 +24,8 @@ internal sealed class AppFigure(string name, string claim, string unit, string a
     public string Name => name;
 
     public string Claim => claim;
+
+    public FigureMargin Margin => unit == "MB" ? FigureMargin.OfValue(0.01) : FigureMargin.OfValue(0.25);
 
     public IEnumerable<Measured> Measure() => [new Measured(name, value(AppVisit.Once.GetAwaiter().GetResult()), unit, against)];
 }

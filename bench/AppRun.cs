@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Microsoft.Playwright;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -12,6 +13,8 @@ internal sealed class AppRun : IFigure
     public string Name => "app-run";
 
     public string Claim => "dotnet run -c Release in a fresh clone gives the published app: first plan in Chromium within 1.15 of the released host's";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.25);
 
     public IEnumerable<Measured> Measure() => MeasureAsync().GetAwaiter().GetResult();
 

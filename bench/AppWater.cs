@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -8,6 +9,8 @@ internal sealed class AppWater : IFigure
     public string Name => "app-water";
 
     public string Claim => "The whole rig answer redrawn (100 ms wanted) and five days of wind at 50 m (30 s wanted) in Chromium on the demo lake.";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.25);
 
     public IEnumerable<Measured> Measure() => AppVisit.WithPageAsync(VisitAsync).GetAwaiter().GetResult();
 

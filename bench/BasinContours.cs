@@ -3,6 +3,7 @@ using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;
 using SecondShore.Engine.Core.Numerics;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -12,6 +13,8 @@ internal sealed class BasinContours : IFigure
     public string Name => "basin-contours";
 
     public string Claim => "contours against gdal_contour on the same grid (distance between lines, time), and the belt's time";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.25);
 
     public IEnumerable<Measured> Measure()
     {
@@ -39,7 +42,7 @@ internal sealed class BasinContours : IFigure
         (List<(double Level, PlanePoint Point)> theirs, double theirSeconds, double startSeconds) = Gdal(depthM, frame, levels);
         yield return new Measured("basin-contours-time-ratio", seconds / Math.Max(1e-3, theirSeconds - startSeconds), "of gdal_contour", $"{theirSeconds:0.00} s with its files, of which {startSeconds:0.00} s for a grid of one level that is nowhere");
         (double most, double mean) = Apart(theirs, lines, frame);
-        yield return new Measured("basin-contours-apart", most, "cells", $"furthest of {theirs.Count} of their points from our line of the same level; mean {mean:0.0000}");
+        yield return new Measured("basin-contours-apart", most, "cells", $"furthest of {theirs.Count} of their points from our line of the same level; mean {mean:0.0000}", FigureMargin.Within(1e-9));
     }
 
     private static (List<(double Level, PlanePoint Point)> Points, double Seconds, double StartSeconds) Gdal(float[] depthM, GridFrame frame, double[] levels)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SecondShore.Formats.Surveys;
+using SecondShore.TestKit.Figures;
 using SecondShore.TestKit.Synthetic;
 
 namespace SecondShore.Bench;
@@ -12,6 +13,8 @@ internal sealed class FormatsSynthetic : IFigure
     public string Name => "formats-synthetic";
 
     public string Claim => "A survey of any layout is read rightly or asked about, and not wrong in silence.";
+
+    public FigureMargin Margin => FigureMargin.Exact;
 
     public IEnumerable<Measured> Measure()
     {

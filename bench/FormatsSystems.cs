@@ -4,6 +4,7 @@ using SecondShore.Atlas;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Formats.Coordinates;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -15,6 +16,8 @@ internal sealed class FormatsSystems : IFigure
     public string Name => "formats-systems";
 
     public string Claim => "Coordinate systems by number agree with PROJ within a metre, or say that they do not.";
+
+    public FigureMargin Margin => FigureMargin.Exact;
 
     public IEnumerable<Measured> Measure()
     {

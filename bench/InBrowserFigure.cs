@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -11,6 +12,8 @@ internal sealed class InBrowserFigure : IFigure
     public string Name => "engine-in-browser";
 
     public string Claim => "In Chromium: a column-year, and plans of 20 to 60 stops (2 s wanted); wall clock";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.25);
 
     public IEnumerable<Measured> Measure() => MeasureAsync().GetAwaiter().GetResult();
 

@@ -1,4 +1,5 @@
 using SecondShore.Engine.Tests.Learn;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -8,6 +9,8 @@ internal sealed class LearnSeasonsFigure : IFigure
     public string Name => "learn-seasons";
 
     public string Claim => "choosing by Learn loses at most half of what rotation loses, intervals cover 80 %, leaving by rule gains a tenth";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.02);
 
     public IEnumerable<Measured> Measure()
     {

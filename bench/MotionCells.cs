@@ -4,6 +4,7 @@ using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Motion.Layers;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -16,6 +17,8 @@ internal sealed class MotionCells : IFigure
     public string Name => "motion-cells";
 
     public string Claim => "cell updates a second against C (-O3 -march=native) and measured memory bandwidth, target 0.8 of C";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.15);
 
     public IEnumerable<Measured> Measure()
     {
@@ -41,7 +44,7 @@ internal sealed class MotionCells : IFigure
         if (native is null) yield break;
         yield return new Measured($"motion-cells-{size}-both-of-c", bothTheirs / both, "ratio", "C loop on two threads, same run; target 0.8");
         double bandwidth = Bandwidth(native);
-        yield return new Measured("motion-bandwidth", bandwidth / 1e9, "GB/s", "C triad on two threads over 3 x 128 MB");
+        yield return new Measured($"motion-bandwidth-{size}", bandwidth / 1e9, "GB/s", "C triad on two threads over 3 x 128 MB");
         yield return new Measured($"motion-cells-{size}-of-bandwidth", 2 * updates * BytesPerUpdate / both / bandwidth, "ratio", "96 bytes an update if nothing stays in the cache; above 1 the cache helps");
     }
 

@@ -4,6 +4,7 @@ using SecondShore.Engine.Basin;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Motion.Layers;
 using SecondShore.Engine.Season;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -13,6 +14,8 @@ internal sealed class MotionDemo : IFigure
     public string Name => "motion-demo";
 
     public string Claim => "five days of hourly wind on the demo lake at 50 m cells, target 5 s natively";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.25);
 
     public IEnumerable<Measured> Measure()
     {

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using SecondShore.Engine.Rig;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -9,6 +10,8 @@ internal sealed class RigTableFigure : IFigure
     public string Name => "rig-table";
 
     public string Claim => "Time of a table of weights (7 depths by 6 speeds, each with its doubt) and of one choice, on one core.";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.25);
 
     public IEnumerable<Measured> Measure()
     {
@@ -24,7 +27,7 @@ internal sealed class RigTableFigure : IFigure
         double sampled = Math.Max(
             WeightNeed.LeastKg(Jig.Usual(0.014), line, conditions, HoldRule.Usual, 4000).Quantile(0.9),
             LeastMass.MassKg(Jig.Usual(0.014), conditions.Tow(Jig.Usual(0.014), line), 1, 0.3));
-        yield return new Measured("rig-quick-need", quick / sampled, "ratio", "4000 samples of the doubt");
+        yield return new Measured("rig-quick-need", quick / sampled, "ratio", "4000 samples of the doubt", FigureMargin.Within(0.005));
     }
 
     private static double Best<T>(Func<T> work)

@@ -4,6 +4,7 @@ using SecondShore.Bench.Priors;
 using SecondShore.Engine.Season;
 using SecondShore.Engine.Water;
 using SecondShore.Formats.Lake;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -13,6 +14,8 @@ internal sealed class SeasonDegraded : IFigure
     public string Name => "season-degraded";
 
     public string Claim => "blind error with poorer copies of the same weather, less that with the weather itself, each lake with hourly weather";
+
+    public FigureMargin Margin => new(0.02, 0.01);
 
     public IEnumerable<Measured> Measure()
     {

@@ -1,6 +1,7 @@
 using SecondShore.Answers.Scoring;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Lake;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -17,6 +18,8 @@ internal sealed class SeasonFloor : IFigure
     public string Name => "season-floor";
 
     public string Claim => "scatter of single casts about their neighbours in time, April to November: a floor under every error of a column";
+
+    public FigureMargin Margin => FigureMargin.Within(0.005);
 
     public IEnumerable<Measured> Measure()
     {

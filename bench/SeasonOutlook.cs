@@ -2,6 +2,7 @@ using System.Diagnostics;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Season;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -11,6 +12,8 @@ internal sealed class SeasonOutlook : IFigure
     public string Name => "season-outlook";
 
     public string Claim => "200 members times five arms from spring to December on all cores, with three readings";
+
+    public FigureMargin Margin => FigureMargin.OfValue(0.25);
 
     public IEnumerable<Measured> Measure()
     {

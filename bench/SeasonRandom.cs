@@ -1,6 +1,7 @@
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Season;
 using SecondShore.Engine.Tests.Season;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -12,6 +13,8 @@ internal sealed class SeasonRandom : IFigure
     public string Name => "season-random";
 
     public string Claim => "10,000 random lakes, weathers and starts, twenty days each: no NaN, heat closes to 1e-9";
+
+    public FigureMargin Margin => FigureMargin.Exact;
 
     public IEnumerable<Measured> Measure()
     {

@@ -1,5 +1,6 @@
 using SecondShore.Answers.Scoring;
 using SecondShore.Formats.Lake;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench;
 
@@ -9,6 +10,16 @@ internal sealed class SeasonScoreFigure(ScoreMode mode) : IFigure
     public string Name => "season-" + ScoreRunner.ModeWord(mode);
 
     public string Claim => $"error on measured lakes, mode {ScoreRunner.ModeWord(mode)}, each lake and the median";
+
+    public FigureMargin Margin => new(0.02, 0.01);
+
+    public string LeftOut => mode switch
+    {
+        ScoreMode.Fit => "the second half of the years; each lake says whether the priors saw it",
+        ScoreMode.Few => "every reading after the few; each lake says whether the priors saw it",
+        ScoreMode.Hindcast => "all that came after the day of each forecast; each lake says whether the priors saw it",
+        _ => "lakes that say so; the priors saw the others, for which season-priors tells what holds",
+    };
 
     public IEnumerable<Measured> Measure()
     {
@@ -38,6 +49,6 @@ internal sealed class SeasonScoreFigure(ScoreMode mode) : IFigure
             ("coverage80", "share"), ("crps-thermocline", "m"), ("crps-overturn", "d"), ("skill-vs-climatology", "share"),
         ];
         for (int i = 0; i < keys.Length; i++)
-            if (values[i] is { } v) yield return new Measured($"{Name}-{lake}-{keys[i].Key}", v, keys[i].Unit, sample);
+            if (values[i] is { } v) yield return new Measured($"{Name}-{lake}-{keys[i].Key}", v, keys[i].Unit, sample, OnPage: lake.StartsWith("median", StringComparison.Ordinal));
     }
 }

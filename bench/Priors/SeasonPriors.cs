@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using SecondShore.Answers.Scoring;
 using SecondShore.Engine.Season;
+using SecondShore.TestKit.Figures;
 
 namespace SecondShore.Bench.Priors;
 
@@ -25,6 +26,10 @@ internal sealed class SeasonPriors : IFigure
     public string Name => "season-priors";
 
     public string Claim => "learns priors.json from the measured lakes; every region is scored with numbers that never saw it";
+
+    public FigureMargin Margin => new(0.02, 0.01);
+
+    public string LeftOut => "each region in turn, when the numbers it is scored with were learned";
 
     public IEnumerable<Measured> Measure()
     {

@@ -46,10 +46,6 @@ internal sealed class PdfText(XGraphics graphics, double scale)
     public void Centre(string text, double xPx, double yPx, double sizePx, bool bold = false) =>
         graphics.DrawString(text, Font(sizePx, bold), Ink, new XPoint(xPx, yPx + (0.36 * sizePx * scale)), XStringFormats.BaseLineCenter);
 
-    /// <summary>Draws one line that ends at a point.</summary>
-    public void Right(string text, double xPx, double yPx, double sizePx, bool bold = false) =>
-        graphics.DrawString(text, Font(sizePx, bold), Ink, new XPoint(xPx, yPx + (sizePx * scale)), XStringFormats.BaseLineRight);
-
     /// <summary>Width of one line, px.</summary>
     public double WidthPx(string text, double sizePx, bool bold = false) => graphics.MeasureString(text, Font(sizePx, bold)).Width;
 

@@ -37,7 +37,7 @@ internal static class PdfWind
             graphics.DrawLine(ink, x, Y(hour.WindMps), x, Y(hour.GustMps));
             graphics.DrawLine(ink, x - 4, Y(hour.GustMps), x + 4, Y(hour.GustMps));
             graphics.DrawRectangle(PdfText.Ink, x - (0.5 * width), Y(hour.WindMps), width, yPx + Floor - Y(hour.WindMps));
-            if (double.IsFinite(hour.FromDeg)) Arrow(graphics, ink, x, yPx + 18, (hour.FromDeg + 180) * Math.PI / 180);
+            if (double.IsFinite(hour.FromDeg)) Arrow(graphics, ink, x, yPx + 18, double.DegreesToRadians(hour.FromDeg + 180));
             if (label++ % every == 0) text.Centre(hour.At.ToString("h tt", CultureInfo.InvariantCulture).ToLowerInvariant(), x, yPx + 131, 10.5);
         }
 

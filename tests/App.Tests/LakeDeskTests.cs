@@ -15,14 +15,21 @@ public class LakeDeskTests
         Tray tray = new();
         LakeDesk desk = new(tray);
         Dictionary<string, byte[]> files = Bowl();
-        LakeView view = Ask(desk, "open", new AskAbout(), files, ViewsJson.Default.LakeView);
+        AskAbout about = new(At: new DateTimeOffset(2026, 8, 21, 12, 0, 0, TimeSpan.Zero));
+        LakeView view = Ask(desk, "open", about, files, ViewsJson.Default.LakeView);
         Assert.Equal("Test Bowl", view.Name);
         Assert.NotNull(view.Chart);
         Assert.InRange(view.Chart.MaxDepthM, 19, 21);
         Assert.NotNull(tray.LastGrid);
-        OutlookView before = Ask(desk, "outlook", new AskAbout(), files, ViewsJson.Default.OutlookView);
+        OutlookView before = Ask(desk, "outlook", about, files, ViewsJson.Default.OutlookView);
         Assert.NotEmpty(before.Assumed);
         Assert.Equal(before.DepthM.Length, before.TempC.Length);
+        double beforeM = before.ThermoclineM!.Value.P50, seenM = beforeM + 3;
+        RecordRow haze = new Entry { Value = seenM }.ToRow("x", RecordKinds.Haze, new DateTimeOffset(2026, 8, 20, 12, 0, 0, TimeSpan.Zero));
+        about = about with { Records = [haze] };
+        Ask(desk, "reopen", about, [], ViewsJson.Default.LakeView);
+        OutlookView after = Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
+        Assert.InRange(after.ThermoclineM!.Value.P50, beforeM + 0.5, seenM + 0.5);
     }
 
     [Fact]

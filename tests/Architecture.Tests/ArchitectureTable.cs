@@ -5,8 +5,10 @@ namespace SecondShore.Architecture.Tests;
 /// <summary>The table of projects in docs/architecture.md, read so that page and code cannot drift apart.</summary>
 internal static class ArchitectureTable
 {
-    /// <summary>One row: what a project may reference.</summary>
-    internal sealed record Row(string Project, IReadOnlyList<string> Projects, IReadOnlyList<string> Packages);
+    private const string Build = " (build)";
+
+    /// <summary>One row: what a project may reference, what it runs while it is built (marked so on the page), and its packages.</summary>
+    internal sealed record Row(string Project, IReadOnlyList<string> Projects, IReadOnlyList<string> RunByBuild, IReadOnlyList<string> Packages);
 
     public static IReadOnlyList<Row> Rows { get; } = Read();
 
@@ -22,7 +24,8 @@ internal static class ArchitectureTable
         foreach (string line in lines.Skip(start + 2).TakeWhile(l => l.StartsWith('|')))
         {
             string[] cells = [.. line.Trim('|').Split('|').Select(c => c.Trim())];
-            rows.Add(new Row(cells[0], Names(cells[1]), Names(cells[2])));
+            ILookup<bool, string> names = Names(cells[1]).ToLookup(n => n.EndsWith(Build, StringComparison.Ordinal));
+            rows.Add(new Row(cells[0], [.. names[false]], [.. names[true].Select(n => n[..^Build.Length])], Names(cells[2])));
         }
 
         return rows;

@@ -9,7 +9,8 @@ public partial class DocumentTests
     [
         .. Directory.GetFiles(SharedData.RepositoryRoot, "*.md")
             .Concat(Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, "docs"), "*.md", SearchOption.AllDirectories))
-            .Concat(Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, "src"), "README.md", SearchOption.AllDirectories)
+            .Concat(new[] { "src", "bench", "tests" }.SelectMany(f =>
+                Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, f), "README.md", SearchOption.AllDirectories))
                 .Where(p => !p.Contains("node_modules", StringComparison.Ordinal)))
             .Select(p => Path.GetRelativePath(SharedData.RepositoryRoot, p)),
     ];
@@ -32,6 +33,30 @@ public partial class DocumentTests
             if (!Path.Exists(Path.Combine(SharedData.RepositoryRoot, match.Groups[1].Value))) missing.Add(match.Groups[1].Value);
 
         Assert.True(missing.Count == 0, $"{page} names what is not there: {string.Join(", ", missing.Distinct())}");
+    }
+
+    [Fact]
+    public void Every_project_says_in_its_folder_what_lives_there_and_where_to_begin()
+    {
+        string[] projects = [.. new[] { "src", "bench" }.SelectMany(f => Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, f), "*.csproj", SearchOption.AllDirectories))
+            .Where(p => !p.Contains("node_modules", StringComparison.Ordinal)).Select(p => Path.GetDirectoryName(p)!)];
+        Assert.NotEmpty(projects);
+        Assert.All(projects, folder =>
+        {
+            string page = Path.Combine(folder, "README.md");
+            Assert.True(File.Exists(page), $"{Path.GetRelativePath(SharedData.RepositoryRoot, folder)} has no README.md.");
+            string text = File.ReadAllText(page);
+            Assert.StartsWith($"# {Path.GetFileName(folder)}\n", text, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains("Begin with ", text, StringComparison.Ordinal);
+        });
+    }
+
+    [Fact]
+    public void The_picture_of_the_architecture_is_drawn_from_its_page()
+    {
+        if (Environment.GetEnvironmentVariable("SECONDSHORE_DRAW") == "1") File.WriteAllText(ArchitecturePicture.FilePath, ArchitecturePicture.Draw());
+        Assert.True(File.Exists(ArchitecturePicture.FilePath) && File.ReadAllText(ArchitecturePicture.FilePath).ReplaceLineEndings("\n") == ArchitecturePicture.Draw(),
+            "docs/images/architecture.svg is not what docs/architecture.md says. Draw it anew: SECONDSHORE_DRAW=1 dotnet test tests/Architecture.Tests");
     }
 
     [Fact]

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace SecondShore.TestKit;
 
-/// <summary>The formulary's check values (tests/data/checkvalues.csv).</summary>
+/// <summary>Check values of the formulas (tests/data/checkvalues.csv).</summary>
 public static class CheckValues
 {
     /// <summary>Expected value and tolerance by id.</summary>

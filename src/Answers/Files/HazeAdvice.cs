@@ -2,6 +2,7 @@ using SecondShore.Answers.Questions;
 using SecondShore.Answers.Sheet;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Core.Words;
+using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Day;
 
 namespace SecondShore.Answers.Files;
@@ -11,7 +12,7 @@ internal static class HazeAdvice
 {
     public static IReadOnlyList<SheetRow> Of(DayResult result, Spread thermoclineM, UnitSystem units)
     {
-        double step = units.IsMetric ? 1.5 : 5 * 0.3048;
+        double step = units.IsMetric ? 1.5 : 5 * Length.MetresPerFoot;
         return
         [
             Row(units.Speech.Say($"{units.Depth(Math.Max(1, thermoclineM.P10 - step))} or less"), thermoclineM.P10 - step),

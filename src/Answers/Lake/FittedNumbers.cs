@@ -21,9 +21,6 @@ public static class FittedNumbers
         ("longwave_bias_w_m2", false, p => p.LongwaveBiasWPerM2),
     ];
 
-    /// <summary>The names lake.json may use.</summary>
-    public static IReadOnlyList<string> Names { get; } = [.. Numbers.Select(n => n.Name)];
-
     /// <summary>Numbers of a lake with their 10th, 50th and 90th percentile, and what its column keeps missing.</summary>
     public static FittedLake From(LakePriors priors)
     {

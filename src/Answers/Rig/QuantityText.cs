@@ -1,4 +1,5 @@
 using System.Globalization;
+using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Rig;
 
@@ -79,7 +80,7 @@ public static class QuantityText
             string unit = i + 1 < words.Length ? words[i + 1].ToUpperInvariant() : "";
             if (unit == "MM") { diameterM = number / 1000; i++; }
             else if (unit == "N") { pounds = number / FishingLine.PoundForceN; i++; }
-            else if (unit == "KG") { pounds = number * 9.80665 / FishingLine.PoundForceN; i++; }
+            else if (unit == "KG") { pounds = number * PhysicalConstants.StandardGravityMps2 / FishingLine.PoundForceN; i++; }
             else { pounds = number; if (unit == "LB") i++; }
         }
 

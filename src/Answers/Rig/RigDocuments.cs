@@ -98,5 +98,5 @@ public static class RigDocuments
 
     private static double? Seconds(double s) => s < 3599 ? Math.Round(s, 1) : null;
 
-    private static double Degrees(double rad) => rad * 180.0 / Math.PI;
+    private static double Degrees(double rad) => double.RadiansToDegrees(rad);
 }

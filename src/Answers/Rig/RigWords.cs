@@ -163,7 +163,7 @@ public static class RigWords
 
     private static double Out(RigPick reply) => reply.Conditions.LineOutAtM(reply.Conditions.DepthM);
 
-    private static double Degrees(double rad) => rad * 180.0 / Math.PI;
+    private static double Degrees(double rad) => double.RadiansToDegrees(rad);
 
     private static string Weight(RigReply reply, WeightOutlook outlook) => reply.Request.Units.JigWeight(outlook.Jig.MassKg);
 

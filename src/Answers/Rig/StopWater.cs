@@ -24,7 +24,7 @@ public static class StopWater
         ArgumentNullException.ThrowIfNull(motion);
         if (motion is StillWater) return null;
         double[] heights = Heights(depthM), along = new double[heights.Length], across = new double[heights.Length];
-        (double sin, double cos) = Math.SinCos(headingDeg * Math.PI / 180.0);
+        (double sin, double cos) = Math.SinCos(double.DegreesToRadians(headingDeg));
         for (int i = 0; i < heights.Length; i++)
         {
             Current current = motion.CurrentAt(place, depthM - heights[i], at);

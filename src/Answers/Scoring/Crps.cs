@@ -26,7 +26,7 @@ public static class Crps
         return near - apart;
     }
 
-    /// <summary>Fair score: what an ensemble of any size would get on average (Ferro 2014).</summary>
+    /// <summary>Fair score: what an ensemble of any size would get on average (Ferro2014).</summary>
     public static double Fair(ReadOnlySpan<double> members, double truth)
     {
         double near = 0, apart = 0;

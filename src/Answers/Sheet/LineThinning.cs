@@ -2,7 +2,7 @@ using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.Answers.Sheet;
 
-/// <summary>Leaves out points of a line that no eye would miss on paper (Douglas and Peucker 1973).</summary>
+/// <summary>Leaves out points of a line that no eye would miss on paper (DouglasPeucker1973).</summary>
 internal static class LineThinning
 {
     public static PlanePoint[] Thin(PlanePoint[] points, double toleranceM)

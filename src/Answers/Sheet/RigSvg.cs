@@ -58,7 +58,7 @@ public static class RigSvg
     private static string Alt(RigReply reply)
     {
         UnitSystem units = reply.Request.Units;
-        double angleDeg = reply.Choice.Chosen.LineAngleRad.P50 * 180.0 / Math.PI;
+        double angleDeg = double.RadiansToDegrees(reply.Choice.Chosen.LineAngleRad.P50);
         return Fmt($"The line under water to scale: it enters {angleDeg:0}° below level and the jig trails {units.ShortDistance(reply.Shape.Tow.TrailM)} behind the rod tip in {units.Depth(reply.Conditions.DepthM)} of water.");
     }
 

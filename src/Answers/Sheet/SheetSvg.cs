@@ -65,7 +65,7 @@ internal sealed class SheetSvg
         Path(candidate.Pass, false, "pass");
         (double x, double y) = Px(candidate.Pass[^1]);
         (double bx, double by) = Px(candidate.Pass[^2]);
-        double turnDeg = Math.Atan2(y - by, x - bx) * 180 / Math.PI;
+        double turnDeg = double.RadiansToDegrees(Math.Atan2(y - by, x - bx));
         _svg.Append(Fmt($"<path class=\"f\" transform=\"translate({x:0.#},{y:0.#}) rotate({turnDeg:0})\" d=\"M9,0L-4,-5.5L-1,0L-4,5.5Z\"/>"));
     }
 

@@ -19,8 +19,6 @@ internal sealed class PathLine
 
     public double LengthM => (Count - 1) * StepM;
 
-    public IReadOnlyList<PlanePoint> Points => _points;
-
     public PlanePoint this[int index] => _points[index];
 
     public int IndexAt(double stationM) => Math.Clamp((int)Math.Round(stationM / StepM), 0, Count - 1);

@@ -35,7 +35,7 @@ internal sealed class PlacedForms(LakeRecipe recipe, Canvas canvas, float[] chan
         canvas.AddDome(b, radiusM, heightM * random.NextDouble(0.85, 1), 1, 0);
         Truth.Add(new(FormClass.Hump, FormGeometry.Point(a), -canvas.AtM(a), double.NaN, radiusM));
         Truth.Add(new(FormClass.Hump, FormGeometry.Point(b), -canvas.AtM(b), double.NaN, radiusM));
-        Truth.Add(new(FormClass.Saddle, FormGeometry.Point(middle), -canvas.AtM(middle), (450 - (along * 180 / Math.PI)) % 180, half));
+        Truth.Add(new(FormClass.Saddle, FormGeometry.Point(middle), -canvas.AtM(middle), (450 - double.RadiansToDegrees(along)) % 180, half));
         return true;
     });
 
@@ -45,7 +45,7 @@ internal sealed class PlacedForms(LakeRecipe recipe, Canvas canvas, float[] chan
         if (!TryRoom(radiusM * 1.25, 0.09, out PlanePoint place, out double depthM)) return false;
         double along = random.NextDouble(0, Math.PI);
         canvas.AddDome(place, radiusM, Height(depthM), random.NextDouble(1, 1.4), along);
-        Truth.Add(new(FormClass.Hump, FormGeometry.Point(place), -canvas.AtM(place), (450 - (along * 180 / Math.PI)) % 180, radiusM));
+        Truth.Add(new(FormClass.Hump, FormGeometry.Point(place), -canvas.AtM(place), (450 - double.RadiansToDegrees(along)) % 180, radiusM));
         return true;
     });
 

@@ -246,7 +246,7 @@ internal sealed record Bend(int Apex, double TurnRad, double LengthM)
 
         void Add(int end)
         {
-            if (Math.Abs(turn) >= 50 * Math.PI / 180) bends.Add(new Bend(apex, turn, (end - start) * stepM));
+            if (Math.Abs(turn) >= double.DegreesToRadians(50)) bends.Add(new Bend(apex, turn, (end - start) * stepM));
         }
     }
 

@@ -80,23 +80,6 @@ public sealed class Hypsography
         return (0.5 * (AreaAtM2(top) + _areasM2[i + 1]) * (_depthsM[i + 1] - top)) + _belowM3[i + 1];
     }
 
-    /// <summary>The basin when the surface lies lower: depths count from the new surface.</summary>
-    /// <param name="dropM">How far the surface lies below the reference, m, 0 or more, less than the depth.</param>
-    public Hypsography Lowered(double dropM)
-    {
-        Require.InRange(dropM, 0, MaxDepthM * 0.999);
-        if (dropM == 0) return this;
-        List<double> depthsM = [0], areasM2 = [AreaAtM2(dropM)];
-        for (int i = 0; i < _depthsM.Length; i++)
-        {
-            if (_depthsM[i] <= dropM) continue;
-            depthsM.Add(_depthsM[i] - dropM);
-            areasM2.Add(_areasM2[i]);
-        }
-
-        return new Hypsography(depthsM, areasM2);
-    }
-
     /// <summary>A basin known only by its area and depths: A(z) = A0 (1 - z/zmax)^p with p = zmax/zmean - 1.</summary>
     /// <param name="surfaceAreaM2">Area of the surface, m2.</param>
     /// <param name="maxDepthM">Greatest depth, m.</param>

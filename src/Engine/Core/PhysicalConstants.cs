@@ -7,6 +7,9 @@ public static class PhysicalConstants
     /// <summary>Acceleration of gravity, m s-2 (mid-latitude value used by all check values).</summary>
     public static readonly double GravityMps2 = 9.81;
 
+    /// <summary>Standard gravity, m s-2, exact: what turns a kilogram on a line's label into newtons (CGPM of 1901).</summary>
+    public static readonly double StandardGravityMps2 = 9.80665;
+
     /// <summary>Stefan-Boltzmann constant, W m-2 K-4 (CODATA 2018).</summary>
     public static readonly double StefanBoltzmannWPerM2K4 = 5.670374e-8;
 

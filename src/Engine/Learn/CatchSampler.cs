@@ -9,7 +9,7 @@ namespace SecondShore.Engine.Learn;
 /// </summary>
 /// <remarks>
 /// Gibbs sampling (Gelfand1990): each width is drawn with its levels integrated out (the counts are then negative
-/// binomial), each level given its width is gamma. Prior on the base from the moments in K.4.
+/// binomial), each level given its width is gamma. The base has the gamma law of its prior mean and doubt.
 /// </remarks>
 internal sealed class CatchSampler
 {

@@ -9,7 +9,7 @@ namespace SecondShore.Engine.Learn;
 /// <param name="TiringPerH">How fast the place tires while fished, per hour.</param>
 public sealed record StopBelief(double Shape, double EffortH, double TiringPerH)
 {
-    /// <summary>From a mean and a doubt, by moments (K.4).</summary>
+    /// <summary>From a mean and a doubt, by moments: shape = (mean / deviation) squared.</summary>
     /// <param name="meanPerH">Mean rate, bites per hour.</param>
     /// <param name="doubtShare">Standard deviation over mean.</param>
     /// <param name="tiringPerH">Tiring per hour.</param>
@@ -38,7 +38,7 @@ public sealed record LeaveAdvice(bool Leave, double StayIfNoBiteH, double HerePe
 /// <remarks>
 /// The rate now, believed to be (shape + bites) / (effort + exposure) * exp(-k t), only tells when to leave if no news can
 /// come; since a bite raises the belief, staying a little longer is worth it. Solved backwards on steps of five minutes.
-/// Without tiring and news it is t = (shape + n) / R - effort (K.5).
+/// Without tiring and news it is t = (shape + n) / R - effort (IwasaEtAl1981, Green1980).
 /// </remarks>
 public static class LeaveRule
 {

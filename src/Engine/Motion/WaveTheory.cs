@@ -38,13 +38,6 @@ public static class WaveTheory
         return kd > 300 ? 0.0 : Math.PI * heightM / (periodS * Math.Sinh(kd));
     }
 
-    /// <summary>Height at which a single wave breaks, m: the lesser of 0.78 d and 0.142 L tanh(k d).</summary>
-    public static double BreakingHeightM(double periodS, double depthM)
-    {
-        double k = WaveNumberPerM(periodS, depthM);
-        return Math.Min(0.78 * depthM, 0.142 * 2.0 * Math.PI / k * Math.Tanh(k * depthM));
-    }
-
     /// <summary>Expected highest of many waves, m (LonguetHiggins1952).</summary>
     /// <param name="significantM">Significant height, m.</param>
     /// <param name="count">Waves, at least 2.</param>

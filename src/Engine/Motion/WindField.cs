@@ -2,7 +2,6 @@ using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
-using SecondShore.Engine.Motion.Layers;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.Engine.Motion;
@@ -51,9 +50,6 @@ public sealed partial class WindField : IWaterMotion
 
     /// <summary>Period of the slowest rocking, s; null without layers.</summary>
     public double? PeriodS { get; }
-
-    /// <summary>Layers at rest of the members, thinnest first.</summary>
-    public IReadOnlyList<LayerPair> Layers => Array.ConvertAll(_members, m => m.Layers);
 
     /// <summary>Computes a field in one go; see <see cref="WindRun"/> for the arguments and for stepwise work.</summary>
     public static WindField Compute(DepthGrid grid, IReadOnlyList<TwoLayers> layers, WeatherSeries weather, DateTimeOffset from, int hours,

@@ -62,9 +62,6 @@ public sealed class WindHistory
     /// <summary>The step that holds an instant, clamped to the series.</summary>
     public int StepAt(DateTimeOffset instant) => _weather.StepAt(instant);
 
-    /// <summary>Start of a step, UTC.</summary>
-    public DateTimeOffset TimeAt(int step) => _weather.TimeAt(step);
-
     /// <summary>Mean wind of a step, m s-1.</summary>
     public double WindMps(int step) => _weather.WindMps[step];
 

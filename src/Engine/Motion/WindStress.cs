@@ -17,8 +17,4 @@ public static class WindStress
     /// <param name="windMps">Wind at 10 m, m s-1, 0 or more.</param>
     public static double WaterFrictionMps(double windMps) =>
         WindOverWater.WaterFrictionMps(StressPa(windMps), PhysicalConstants.RoundWaterDensityKgPerM3);
-
-    /// <summary>Friction velocity in the air, m s-1.</summary>
-    /// <param name="windMps">Wind at 10 m, m s-1, 0 or more.</param>
-    public static double AirFrictionMps(double windMps) => Math.Sqrt(StressPa(windMps) / AirDensityKgPerM3);
 }

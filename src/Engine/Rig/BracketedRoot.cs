@@ -6,7 +6,7 @@ internal interface IResidual
     double At(double x);
 }
 
-/// <summary>Root inside a bracket without allocation: Chandrupatla 1997, inverse quadratic steps held by bisection.</summary>
+/// <summary>Root inside a bracket without allocation: Chandrupatla1997, inverse quadratic steps held by bisection.</summary>
 internal static class BracketedRoot
 {
     /// <summary>Finds the root.</summary>

@@ -1,5 +1,4 @@
 using SecondShore.Engine.Core;
-using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Engine.Rig;
 
@@ -34,7 +33,14 @@ public static class ClosedForms
     {
         Require.InRange(scopeRatio, 1.0, 1000.0);
         if (scopeRatio < 1.0 + 1e-12) return 0;
-        return Brent.FindRoot(y => (y < 1e-4 ? 1.0 + (y * y / 6.0) : Math.Sinh(y) / y) - scopeRatio, 0.0, 12.0, 1e-13);
+        Scope scope = new(scopeRatio);
+        return BracketedRoot.Find(ref scope, 0.0, scope.At(0.0), 12.0, scope.At(12.0), double.NaN, 1e-13, 0.0);
+    }
+
+    /// <summary>What is missing to sinh(y)/y = ratio; near 0 by the series, where the quotient has no digits.</summary>
+    private readonly struct Scope(double ratio) : IResidual
+    {
+        public double At(double x) => (x < 1e-4 ? 1.0 + (x * x / 6.0) : Math.Sinh(x) / x) - ratio;
     }
 
     /// <summary>Least weight in water, N, of a dragless jig that keeps the bottom on a weightless line.</summary>

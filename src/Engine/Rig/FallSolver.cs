@@ -30,13 +30,6 @@ public static class FallSolver
     public static double TerminalMps(double jigWeightN, double dragAreaM2, double waterDensityKgPerM3) =>
         Math.Sqrt(2.0 * Require.Positive(jigWeightN) / (waterDensityKgPerM3 * Require.Positive(dragAreaM2)));
 
-    /// <summary>Drag area from a steady speed of fall, m2.</summary>
-    /// <param name="jigWeightN">Weight in water, N.</param>
-    /// <param name="fallMps">Speed, m s-1, above 0.</param>
-    /// <param name="waterDensityKgPerM3">Density of the water, kg m-3.</param>
-    public static double DragAreaM2(double jigWeightN, double fallMps, double waterDensityKgPerM3) =>
-        2.0 * Require.Positive(jigWeightN) / (waterDensityKgPerM3 * Require.Positive(fallMps) * fallMps);
-
     /// <summary>Axial drag of line pulled straight down behind a sinking jig, N (<c>Batchelor1954</c>).</summary>
     /// <param name="speedMps">Speed of fall, m s-1.</param>
     /// <param name="lineM">Line in the water, m.</param>

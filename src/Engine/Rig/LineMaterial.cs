@@ -18,9 +18,6 @@ public sealed record LineMaterial(string Name, double DensityKgPerM3, double Str
     /// <summary>Braided polyethylene: floats, hardly stretches.</summary>
     public static LineMaterial Braid { get; } = new("braid", 975, 2.1e9, 4.0e10);
 
-    /// <summary>Every material known by name.</summary>
-    public static IReadOnlyList<LineMaterial> All { get; } = [Fluorocarbon, Braid, Nylon];
-
     /// <summary>The material of a name, or null.</summary>
     /// <param name="name">Name, any case; <c>mono</c> is nylon, <c>fluoro</c> fluorocarbon.</param>
     public static LineMaterial? Find(string name) => Require.NotNull(name).Trim().ToUpperInvariant() switch

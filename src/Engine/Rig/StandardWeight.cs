@@ -18,19 +18,6 @@ public readonly record struct StandardWeight(string Label, double MassKg)
         Gram(3.5), Gram(5), Gram(7), Gram(10), Gram(14), Gram(18), Gram(21), Gram(28), Gram(35), Gram(42), Gram(56), Gram(84),
     ];
 
-    /// <summary>The size of a list nearest to a mass (by ratio).</summary>
-    /// <param name="sizes">Sizes, at least one.</param>
-    /// <param name="massKg">Mass, kg.</param>
-    public static StandardWeight Nearest(IReadOnlyList<StandardWeight> sizes, double massKg)
-    {
-        Core.Require.NotNull(sizes);
-        Core.Require.Positive(massKg);
-        StandardWeight best = sizes[0];
-        foreach (StandardWeight size in sizes)
-            if (Math.Abs(Math.Log(size.MassKg / massKg)) < Math.Abs(Math.Log(best.MassKg / massKg))) best = size;
-        return best;
-    }
-
     private static StandardWeight Ounce(string label, double ounces) => new(label + " oz", ounces * Core.Units.Mass.KilogramsPerOunce);
 
     private static StandardWeight Gram(double grams) => new(FormattableString.Invariant($"{grams} g"), grams / 1000.0);

@@ -25,12 +25,12 @@ public readonly record struct DayLight(DateTimeOffset? Rise, DateTimeOffset Noon
         DateTimeOffset noon = midnight.AddMinutes(720.0 - (4.0 * place.LonDeg));
         (double declination, double equationMinutes) = SolarPosition.Orbit(noon);
         noon = noon.AddMinutes(-equationMinutes);
-        double lat = place.LatDeg * Math.PI / 180.0;
-        double cosHour = (Math.Cos((zenithDeg ?? SunriseZenithDeg) * Math.PI / 180.0) / (Math.Cos(lat) * Math.Cos(declination)))
+        double lat = double.DegreesToRadians(place.LatDeg);
+        double cosHour = (Math.Cos(double.DegreesToRadians(zenithDeg ?? SunriseZenithDeg)) / (Math.Cos(lat) * Math.Cos(declination)))
             - (Math.Tan(lat) * Math.Tan(declination));
         if (cosHour >= 1.0) return new DayLight(null, noon, null, 0);
         if (cosHour <= -1.0) return new DayLight(null, noon, null, 24);
-        double halfMinutes = 4.0 * Math.Acos(cosHour) * 180.0 / Math.PI;
+        double halfMinutes = 4.0 * double.RadiansToDegrees(Math.Acos(cosHour));
         return new DayLight(noon.AddMinutes(-halfMinutes), noon, noon.AddMinutes(halfMinutes), halfMinutes / 30.0);
     }
 }

@@ -7,7 +7,7 @@ public static class Sunlight
     /// <summary>Solar constant, W m-2 (source: KoppLean2011).</summary>
     public static readonly double SolarConstantWPerM2 = 1361.0;
 
-    private static readonly double SlantLimitCos = Math.Cos(85.0 * Math.PI / 180.0);
+    private static readonly double SlantLimitCos = Math.Cos(double.DegreesToRadians(85.0));
 
     /// <summary>Factor of the sun's distance, dimensionless.</summary>
     /// <param name="dayOfYear">1 to 366.</param>
@@ -16,7 +16,7 @@ public static class Sunlight
     /// <summary>Radiation on a horizontal surface at the top of the air, daily mean, W m-2 (source: Allen1998).</summary>
     public static double DailyTopOfAirWPerM2(double latDeg, int dayOfYear)
     {
-        double lat = latDeg * Math.PI / 180.0, declination = 0.409 * Math.Sin((2.0 * Math.PI * dayOfYear / 365.0) - 1.39);
+        double lat = double.DegreesToRadians(latDeg), declination = 0.409 * Math.Sin((2.0 * Math.PI * dayOfYear / 365.0) - 1.39);
         double sunset = Math.Acos(Math.Clamp(-Math.Tan(lat) * Math.Tan(declination), -1.0, 1.0));
         double sum = (sunset * Math.Sin(lat) * Math.Sin(declination)) + (Math.Cos(lat) * Math.Cos(declination) * Math.Sin(sunset));
         return Math.Max(0, SolarConstantWPerM2 / Math.PI * DistanceFactor(dayOfYear) * sum);

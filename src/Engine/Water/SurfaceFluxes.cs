@@ -9,7 +9,8 @@ namespace SecondShore.Engine.Water;
 /// </summary>
 public struct SurfaceFluxes : IEquatable<SurfaceFluxes>
 {
-    private const double K = 0.40, G = 9.81, BoundaryLayerM = 1000.0;
+    private const double BoundaryLayerM = 1000.0;
+    private static readonly double K = PhysicalConstants.VonKarman, G = PhysicalConstants.GravityMps2;
 
     // Where the free-convection branches take over, and the stability functions' values there.
     private const double MomentumEdge = -1.574, HeatEdge = -0.465;

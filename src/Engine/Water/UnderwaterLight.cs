@@ -17,7 +17,7 @@ public static class UnderwaterLight
     /// <param name="refractiveRatio">Refractive index of water, 1.333.</param>
     public static double FresnelShare(double zenithDeg, double refractiveRatio = 1.333)
     {
-        double i = zenithDeg * Math.PI / 180.0;
+        double i = double.DegreesToRadians(zenithDeg);
         if (i < 1e-6)
         {
             double normal = (refractiveRatio - 1.0) / (refractiveRatio + 1.0);

@@ -1,3 +1,5 @@
+using SecondShore.Engine.Core;
+
 namespace SecondShore.Engine.Water;
 
 /// <summary>Drag of the wind, its change with height, and shelter from banks and trees.</summary>
@@ -17,7 +19,7 @@ public static class WindOverWater
         double speed = Math.Max(0.5, windMps), drag = 1e-3;
         for (int pass = 0; pass < 10; pass++)
         {
-            double root = (Math.Log(10.0 * 9.81 / (drag * speed * speed)) / DragVonKarman) + 11.3;
+            double root = (Math.Log(10.0 * PhysicalConstants.GravityMps2 / (drag * speed * speed)) / DragVonKarman) + 11.3;
             drag = 1.0 / (root * root);
         }
 

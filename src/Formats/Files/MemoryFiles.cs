@@ -48,16 +48,4 @@ public sealed class MemoryFiles : ILakeFiles
 
     /// <summary>The set with one text file (UTF-8, no mark) added or replaced.</summary>
     public MemoryFiles With(string name, string text) => With(name, Encoding.UTF8.GetBytes(text));
-
-    /// <summary>The set without one file.</summary>
-    public MemoryFiles Without(string name) => new(Name, _bytes.Where(f => f.Key != name));
-
-    /// <summary>Everything of another set, read into memory.</summary>
-    /// <exception cref="IOException">A file cannot be read.</exception>
-    public static MemoryFiles CopyOf(ILakeFiles files)
-    {
-        ArgumentNullException.ThrowIfNull(files);
-        return files as MemoryFiles
-            ?? new MemoryFiles(files.Name, files.Entries.Select(e => KeyValuePair.Create(e.Name, files.Read(e.Name))));
-    }
 }

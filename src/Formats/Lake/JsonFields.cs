@@ -11,9 +11,6 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
 {
     private static readonly JsonDocumentOptions Options = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 32 };
 
-    /// <summary>The element.</summary>
-    public JsonElement Element => element;
-
     /// <summary>Parses a file whose root must be an object; null, with an error, when it is not.</summary>
     public static JsonDocument? Parse(string file, byte[] bytes, ProblemLog log)
     {

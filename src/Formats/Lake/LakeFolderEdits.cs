@@ -68,11 +68,6 @@ public static class LakeFolderEdits
     public static ILakeFiles WithFitted(ILakeFiles files, FittedLake fitted) =>
         WithLakeKeys(files, ("fitted", Node(json => LakeJson.Fitted(json, fitted), "fitted")));
 
-    /// <summary>The files with the marks of lake.json replaced.</summary>
-    /// <exception cref="RefusedException">lake.json is there and is no JSON object.</exception>
-    public static ILakeFiles WithMarks(ILakeFiles files, IReadOnlyList<PlaceMark> marks) =>
-        WithLakeKeys(files, ("marks", Node(json => LakeJson.Marks(json, marks), "marks")));
-
     /// <summary>The files with what the user confirmed of a survey set in lake.json.</summary>
     /// <exception cref="RefusedException">lake.json is there and is no JSON object.</exception>
     public static ILakeFiles WithSurveyOptions(ILakeFiles files, Surveys.SurveyOptions options)

@@ -29,9 +29,6 @@ internal sealed class CsvSheet
     /// <summary>Number of data rows.</summary>
     public int Count => _table.Count - 1;
 
-    /// <summary>Headers no column was found for, as filed.</summary>
-    public IEnumerable<string> UnusedHeaders => Enumerable.Range(0, _headers.Length).Where(i => !_used[i]).Select(i => _table[0, i].ToString());
-
     /// <summary>Splits a file; null, with an error, when it has no header or no row.</summary>
     public static CsvSheet? Open(string file, byte[] bytes, ProblemLog log)
     {

@@ -1,3 +1,6 @@
+using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Units;
+
 namespace SecondShore.Formats.Text;
 
 /// <summary>What a column or key measures; each has one SI unit it is turned into.</summary>
@@ -55,16 +58,16 @@ internal enum Quantity
 /// <summary>One way to write the unit of a quantity at the end of a name: value in SI = number * Scale + Offset.</summary>
 internal sealed record UnitSuffix(string Text, Quantity Quantity, double Scale, double Offset = 0)
 {
-    private static readonly double Foot = 0.3048;
-    private static readonly double Pound = 453.59237;
-    private static readonly double NewtonPerKg = 9.80665;
+    private static readonly double Foot = Length.MetresPerFoot;
+    private static readonly double Pound = 1000.0 * Mass.KilogramsPerPound;
+    private static readonly double NewtonPerKg = PhysicalConstants.StandardGravityMps2;
 
     private static readonly UnitSuffix[] All =
     [
         new("m", Quantity.Length, 1), new("ft", Quantity.Length, Foot), new("feet", Quantity.Length, Foot),
         new("cm", Quantity.Length, 0.01), new("mm", Quantity.Length, 0.001), new("in", Quantity.Length, 0.0254),
         new("km", Quantity.Length, 1000), new("mi", Quantity.Length, 1609.344), new("yd", Quantity.Length, 0.9144),
-        new("fathoms", Quantity.Length, 1.8288), new("metres", Quantity.Length, 1), new("meters", Quantity.Length, 1),
+        new("fathoms", Quantity.Length, Length.MetresPerFathom), new("metres", Quantity.Length, 1), new("meters", Quantity.Length, 1),
         new("c", Quantity.Temperature, 1), new("k", Quantity.Temperature, 1, -273.15),
         new("f", Quantity.Temperature, 5.0 / 9.0, -160.0 / 9.0),
         new("m_s", Quantity.Speed, 1), new("mps", Quantity.Speed, 1), new("ms", Quantity.Speed, 1),

@@ -1,12 +1,11 @@
 using System.Globalization;
-using SecondShore.Engine.Basin;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Lake;
 using SecondShore.Formats.Text;
 
 namespace SecondShore.Formats.Writers;
 
-/// <summary>Texts of the lake folder's CSV files. Reading a text back gives the same values.</summary>
+/// <summary>What the lake folder's CSV files say: weather, and the rows added to readings and log. Reading a text back gives the same values.</summary>
 public static class LakeCsv
 {
     /// <summary>Text of weather.csv or climate/YYYY.csv; columns that the table lacks are left out.</summary>
@@ -29,77 +28,6 @@ public static class LakeCsv
             text.End();
         }
 
-        return text.ToString();
-    }
-
-    /// <summary>Text of hypsography.csv.</summary>
-    public static string Hypsography(Hypsography hypsography)
-    {
-        ArgumentNullException.ThrowIfNull(hypsography);
-        CsvText text = new("depth_m", "area_m2");
-        for (int i = 0; i < hypsography.DepthsM.Length; i++) text.Cell(hypsography.DepthsM[i]).Cell(hypsography.AreasM2[i]).End();
-        return text.ToString();
-    }
-
-    /// <summary>Text of profiles.csv.</summary>
-    public static string Profiles(IEnumerable<WaterProfile> profiles)
-    {
-        ArgumentNullException.ThrowIfNull(profiles);
-        CsvText text = new("time", "depth_m", "temp_c", "oxygen_mg_l");
-        foreach (WaterProfile profile in profiles)
-            for (int i = 0; i < profile.DepthM.Length; i++)
-                text.Cell(profile.At).Cell(profile.DepthM[i]).Cell(profile.TempC[i]).Cell(profile.OxygenMgPerL?[i] ?? double.NaN).End();
-        return text.ToString();
-    }
-
-    /// <summary>Text of readings.csv: one row a reading.</summary>
-    public static string Readings(IEnumerable<Reading> readings)
-    {
-        ArgumentNullException.ThrowIfNull(readings);
-        CsvText text = new(ReadingHeaders);
-        foreach (Reading reading in readings)
-        {
-            foreach (string header in ReadingHeaders) text.Cell(ReadingCell(reading, header));
-            text.End();
-        }
-
-        return text.ToString();
-    }
-
-    /// <summary>Text of secchi.csv.</summary>
-    public static string Secchi(IEnumerable<Reading> readings)
-    {
-        ArgumentNullException.ThrowIfNull(readings);
-        CsvText text = new("time", "secchi_m");
-        foreach (Reading reading in readings) text.Cell(reading.At).Cell(reading.Value).End();
-        return text.ToString();
-    }
-
-    /// <summary>Text of level.csv.</summary>
-    public static string Levels(IEnumerable<PoolLevel> levels)
-    {
-        ArgumentNullException.ThrowIfNull(levels);
-        CsvText text = new("time", "below_full_pool_m");
-        foreach (PoolLevel level in levels) text.Cell(level.At).Cell(level.BelowFullPoolM).End();
-        return text.ToString();
-    }
-
-    /// <summary>Text of flows.csv.</summary>
-    public static string Flows(IEnumerable<DailyFlow> flows)
-    {
-        ArgumentNullException.ThrowIfNull(flows);
-        CsvText text = new("time", "inflow_m3_s", "inflow_temp_c", "outflow_m3_s");
-        foreach (DailyFlow flow in flows) text.Cell(flow.At).Cell(flow.InflowM3PerS).Cell(flow.InflowTempC).Cell(flow.OutflowM3PerS).End();
-        return text.ToString();
-    }
-
-    /// <summary>Text of cover.csv.</summary>
-    public static string Cover(IEnumerable<CoverMark> marks)
-    {
-        ArgumentNullException.ThrowIfNull(marks);
-        CsvText text = new("latitude_deg", "longitude_deg", "kind", "radius_m", "height_m", "note");
-        foreach (CoverMark mark in marks)
-            text.Cell(mark.Place.LatDeg).Cell(mark.Place.LonDeg).Cell(UserReaders.WordOf(mark.Kind)).Cell(mark.RadiusM).Cell(mark.HeightM).Cell(mark.Note).End();
         return text.ToString();
     }
 

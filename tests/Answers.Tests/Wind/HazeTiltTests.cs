@@ -13,7 +13,7 @@ public class HazeTiltTests
     [Fact]
     public void A_reading_downwind_lies_deeper_than_at_rest_and_one_upwind_as_much_higher()
     {
-        // A box: steady stress tips the plane of the formulary, L u*^2/(g' h1) end to end.
+        // A box: steady stress tips the plane by L u*^2/(g' h1) (SpigelImberger1980) end to end.
         DepthGrid grid = Box();
         TwoLayers layers = new(8, 998.2, 999.8, 1);
         double east = Tilt(grid, layers, new PlanePoint(4900, 500), 5), west = Tilt(grid, layers, new PlanePoint(100, 500), 5), middle = Tilt(grid, layers, new PlanePoint(2500, 500), 5);

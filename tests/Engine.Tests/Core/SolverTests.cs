@@ -14,20 +14,4 @@ public class SolverTests
         Tridiagonal.Solve(lower, diagonal, upper, right);
         for (int i = 0; i < 4; i++) Assert.Equal(x[i], right[i], 1e-12);
     }
-
-    [Fact]
-    public void Brent_finds_the_known_root_of_sinh_y_over_y()
-    {
-        // sinh(y)/y = 1.5 at y = 1.62213 (scope 1.5 of a dragless jig).
-        double y = Brent.FindRoot(v => (Math.Sinh(v) / v) - 1.5, 0.1, 5, 1e-12);
-        Assert.Equal(1.62213, y, 1e-5);
-    }
-
-    [Fact]
-    public void Brent_says_no_without_a_bracket()
-    {
-        Assert.False(Brent.TryFindRoot(v => (v * v) + 1, -1, 1, 1e-9, out _));
-        InvalidOperationException e = Assert.Throws<InvalidOperationException>(() => Brent.FindRoot(v => (v * v) + 1, -1, 1, 1e-9));
-        Assert.Contains("between -1", e.Message, StringComparison.Ordinal);
-    }
 }

@@ -41,13 +41,26 @@ internal sealed class RoundMode
             // Within a hair of f the condition is trivially small; a real root changes sign away from it.
             if (at * next < 0 && Math.Abs(s - coriolis) > 3 * step)
             {
-                double root = Brent.FindRoot(Condition, s - step, s, 1e-13);
+                double root = Halved(Condition, s - step, s);
                 return new RoundMode(radiusM, root, Math.Sqrt(Math.Abs((root * root) - (coriolis * coriolis))) / speedMps, root < coriolis, coriolis, gravity);
             }
 
             at = next;
             Assert.True(s < 0.01, "no root");
         }
+    }
+
+    // The root between two values of different sign, to the last digit.
+    private static double Halved(Func<double, double> condition, double low, double high)
+    {
+        bool rising = condition(low) < 0;
+        for (double middle = 0.5 * (low + high); middle > low && middle < high; middle = 0.5 * (low + high))
+        {
+            if (condition(middle) < 0 == rising) low = middle;
+            else high = middle;
+        }
+
+        return low;
     }
 
     public void Start(InterfaceModel model)

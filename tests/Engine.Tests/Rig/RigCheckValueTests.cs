@@ -3,7 +3,7 @@ using SecondShore.TestKit;
 
 namespace SecondShore.Engine.Tests.Rig;
 
-/// <summary>Every check value of section I of the formulary, I01 to I24, held against the list in tests/data.</summary>
+/// <summary>The check values I01 to I24, worked out from the printed formulas by a program apart, held against the list in tests/data.</summary>
 public class RigCheckValueTests
 {
     private static readonly double Deg = 180 / Math.PI;

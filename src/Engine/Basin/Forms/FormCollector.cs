@@ -39,17 +39,17 @@ internal sealed class FormCollector
     {
         foreach (FoundChannel channel in channels)
         {
-            double least = Math.Max(0.25, _bed.Options.BankShare * _bed.DeepM), bank = Mean(channel.BankM), half = Mean(channel.HalfWidthM);
+            double least = Math.Max(FormSizes.LeastBankM, _bed.Options.BankShare * _bed.DeepM), bank = Mean(channel.BankM), half = Mean(channel.HalfWidthM);
             (double shallow, double deep) = Range(channel.Line);
             BottomForm form = Add(channel.IsMain ? FormClass.MainChannel : FormClass.SideChannel, FormGeometry.Line(channel.Line), channel.Line[channel.Line.Length / 2],
                 channel.LengthM, 2 * half, shallow, deep, channel.Line[0].BearingToDeg(channel.Line[^1]), bank, bank / Math.Max(half, _bed.Frame.CellM), Bed.Sure(bank, least));
             _forms[form.Id] = form with { LeftEdge = Edge(channel, 1), RightEdge = Edge(channel, -1) };
-            _bed.Paint(Corridor, channel.Line, k => channel.HalfWidthM[k] + (0.3 * _bed.ScaleM));
-            _bed.Paint(_banks, channel.Line, k => channel.HalfWidthM[k] + (0.7 * _bed.ScaleM));
+            _bed.Paint(Corridor, channel.Line, k => channel.HalfWidthM[k] + (FormSizes.CorridorS * _bed.ScaleM));
+            _bed.Paint(_banks, channel.Line, k => channel.HalfWidthM[k] + (FormSizes.BanksS * _bed.ScaleM));
             PaintForm(form.Id, channel.Line, k => channel.HalfWidthM[k]);
             if (channel.Joins is { } join)
                 Add(FormClass.Junction, FormGeometry.Point(join), join, 4 * half, 2 * half, DepthAt(join), DepthAt(join), double.NaN, bank, 0, Bed.Sure(bank, least));
-            foreach (FoundBend bend in BendFinder.Find(channel.Line, Math.Max(2 * half, _bed.ScaleM), 0.92 * _bed.Options.BendTurnDeg * Math.PI / 180)) Bend(channel, bend, half);
+            foreach (FoundBend bend in BendFinder.Find(channel.Line, Math.Max(2 * half, _bed.ScaleM), double.DegreesToRadians(FormSizes.BendSearchShare * _bed.Options.BendTurnDeg))) Bend(channel, bend, half);
         }
 
         for (int i = 0; i < Taken.Length; i++) Taken[i] |= Corridor[i];
@@ -57,7 +57,7 @@ internal sealed class FormCollector
 
     public void Rises(List<FoundRise> humps, List<FoundRise> holes)
     {
-        double humpLeast = Math.Max(0.2, _bed.Options.HumpShare * _bed.DeepM), holeLeast = Math.Max(0.2, _bed.Options.HoleShare * _bed.DeepM);
+        double humpLeast = Math.Max(FormSizes.LeastRiseM, _bed.Options.HumpShare * _bed.DeepM), holeLeast = Math.Max(FormSizes.LeastRiseM, _bed.Options.HoleShare * _bed.DeepM);
         Dictionary<int, FoundRise> known = [];
         foreach (FoundRise hump in humps)
         {
@@ -70,7 +70,9 @@ internal sealed class FormCollector
         foreach (FoundRise hole in holes)
         {
             // Only basins have a sill between them; the rim of a small hollow is no saddle.
-            if (Rise(hole, FormClass.Hole, holeLeast) && hole.HigherM >= 1.5 * holeLeast && hole.Core.Count * _bed.Frame.CellAreaM2 > 12 * _bed.ScaleM * _bed.ScaleM) Saddle(hole, holeLeast, true);
+            bool basin = hole.HigherM >= FormSizes.BasinFactor * holeLeast
+                && hole.Core.Count * _bed.Frame.CellAreaM2 > FormSizes.BasinAreaS2 * _bed.ScaleM * _bed.ScaleM;
+            if (Rise(hole, FormClass.Hole, holeLeast) && basin) Saddle(hole, holeLeast, true);
         }
     }
 
@@ -82,8 +84,8 @@ internal sealed class FormCollector
             (double shallow, double deep) = Range(crest.Line);
             BottomForm form = Add(secondary ? FormClass.SecondaryPoint : FormClass.MainPoint, FormGeometry.Line(crest.Line), crest.Line[crest.Line.Length / 2],
                 Length(crest.Line), 2 * _bed.ScaleM, shallow, deep, crest.Line[0].BearingToDeg(crest.Line[^1]), crest.FallM, 0, Bed.Sure(crest.FallM, crest.LeastM));
-            PaintForm(form.Id, crest.Line, _ => 0.8 * _bed.ScaleM);
-            _bed.Paint(Taken, crest.Line, _ => 1.0 * _bed.ScaleM);
+            PaintForm(form.Id, crest.Line, _ => FormSizes.PointS * _bed.ScaleM);
+            _bed.Paint(Taken, crest.Line, _ => FormSizes.PointTakenS * _bed.ScaleM);
         }
     }
 
@@ -91,11 +93,11 @@ internal sealed class FormCollector
     {
         foreach (FoundEdge wall in walls)
         {
-            double sure = Bed.Sure(wall.DropM, 0.14 * _bed.DeepM);
+            double sure = Bed.Sure(wall.DropM, FormSizes.BluffDropShare * _bed.DeepM);
             BottomForm form = Add(FormClass.BluffWall, FormGeometry.Line(wall.Line), wall.Line[wall.Line.Length / 2], Length(wall.Line), 0, wall.ShallowM, wall.DeepM,
                 wall.Line[0].BearingToDeg(wall.Line[^1]), wall.DropM, wall.Tan, sure);
-            PaintForm(form.Id, wall.Line, _ => 0.5 * _bed.ScaleM);
-            _bed.Paint(Taken, wall.Line, _ => 0.8 * _bed.ScaleM);
+            PaintForm(form.Id, wall.Line, _ => FormSizes.BluffS * _bed.ScaleM);
+            _bed.Paint(Taken, wall.Line, _ => FormSizes.BluffTakenS * _bed.ScaleM);
             foreach (PlanePoint end in (PlanePoint[])[wall.Line[0], wall.Line[^1]])
                 Add(FormClass.BluffEnd, FormGeometry.Point(end), end, _bed.ScaleM, 0, wall.ShallowM, wall.DeepM, double.NaN, wall.DropM, wall.Tan, sure);
         }
@@ -106,8 +108,8 @@ internal sealed class FormCollector
         foreach (FoundEdge ledge in ledges)
         {
             BottomForm form = Add(FormClass.Ledge, FormGeometry.Line(ledge.Line), ledge.Line[ledge.Line.Length / 2], Length(ledge.Line), 0, ledge.ShallowM, ledge.DeepM,
-                ledge.Line[0].BearingToDeg(ledge.Line[^1]), ledge.DropM, ledge.Tan, Bed.Sure(ledge.DropM, Math.Max(0.25, _bed.Options.LedgeShare * _bed.DeepM)));
-            PaintForm(form.Id, ledge.Line, _ => 0.4 * _bed.ScaleM);
+                ledge.Line[0].BearingToDeg(ledge.Line[^1]), ledge.DropM, ledge.Tan, Bed.Sure(ledge.DropM, Math.Max(FormSizes.LeastLedgeM, _bed.Options.LedgeShare * _bed.DeepM)));
+            PaintForm(form.Id, ledge.Line, _ => FormSizes.LedgeS * _bed.ScaleM);
         }
     }
 
@@ -150,15 +152,15 @@ internal sealed class FormCollector
         {
             BottomForm form = _forms[k];
             if (form.Class is not (FormClass.ChannelBend or FormClass.Junction) || !_bed.Frame.TryCellAt(form.Place, out int ix, out int iy)) continue;
-            double toFlatM = Math.Max(0, (Math.Sqrt(squared[_bed.Frame.Index(ix, iy)]) * _bed.Frame.CellM) - (0.5 * form.WidthM) - (0.3 * _bed.ScaleM));
-            if (toFlatM < 3 * _bed.ScaleM) _forms[k] = form with { ToFlatM = toFlatM };
+            double toFlatM = Math.Max(0, (Math.Sqrt(squared[_bed.Frame.Index(ix, iy)]) * _bed.Frame.CellM) - (0.5 * form.WidthM) - (FormSizes.CorridorS * _bed.ScaleM));
+            if (toFlatM < FormSizes.NearFlatS * _bed.ScaleM) _forms[k] = form with { ToFlatM = toFlatM };
         }
     }
 
     private bool Rise(FoundRise rise, FormClass kind, double least)
     {
         double size = 2 * Math.Sqrt(rise.Core.Count * _bed.Frame.CellAreaM2 / Math.PI);
-        if (size < 0.5 * _bed.ScaleM || (kind == FormClass.Hump && size > 12 * _bed.ScaleM)) return false;
+        if (size < FormSizes.LeastRiseS * _bed.ScaleM || (kind == FormClass.Hump && size > FormSizes.MostHumpS * _bed.ScaleM)) return false;
         double x = 0, y = 0, tan = 0;
         foreach (int i in rise.Core)
         {
@@ -171,14 +173,14 @@ internal sealed class FormCollector
         PlanePoint middle = new(x, y), top = _bed.Frame.Centre(rise.Top), place = kind == FormClass.Hump ? top : double.IsNaN(_bed.At(x, y)) ? top : middle;
         double topM = -_bed.Z[rise.Top], passM = -_bed.Z[rise.Pass];
         BottomForm form = Add(kind, FormGeometry.Point(place), place, size, size, Math.Min(topM, passM), Math.Max(topM, passM), AxisDeg(rise.Core, middle), rise.HeightM, tan, Bed.Sure(rise.HeightM, least));
-        if (size > 8 * _bed.ScaleM) return true;
+        if (size > FormSizes.MostPaintedS * _bed.ScaleM) return true;
         foreach (int i in rise.Core)
         {
             if (_formOf[i] < 0 || kind == FormClass.Hump) _formOf[i] = (short)form.Id;
             Taken[i] = true;
         }
 
-        _bed.Paint(Taken, [place], _ => (0.5 * size) + ((kind == FormClass.Hole ? 1.1 : 0.5) * _bed.ScaleM));
+        _bed.Paint(Taken, [place], _ => (0.5 * size) + ((kind == FormClass.Hole ? FormSizes.HoleTakenS : FormSizes.HumpTakenS) * _bed.ScaleM));
         return true;
     }
 
@@ -186,7 +188,7 @@ internal sealed class FormCollector
     private void Saddle(FoundRise rise, double least, bool hollow)
     {
         PlanePoint pass = _bed.Frame.Centre(rise.Pass), top = _bed.Frame.Centre(rise.Top);
-        double d = pass.DistanceToM(top), z = _bed.Z[rise.Pass], reach = (hollow ? 8 : 2) * _bed.ScaleM;
+        double d = pass.DistanceToM(top), z = _bed.Z[rise.Pass], reach = (hollow ? FormSizes.SillReachS : FormSizes.SaddleReachS) * _bed.ScaleM;
         if (d < 1e-6) return;
         double ux = (top.XM - pass.XM) / d, uy = (top.YM - pass.YM) / d;
         double side = 0;
@@ -198,17 +200,17 @@ internal sealed class FormCollector
                 : Math.Min(_bed.FallM(pass, vx, vy, reach, z), _bed.FallM(pass, -vx, -vy, reach, z)));
         }
 
-        double need = Math.Max((hollow ? 0.15 : 0.3) * Math.Min(rise.HeightM, rise.HigherM), 0.6 * least);
+        double need = Math.Max((hollow ? FormSizes.SillRiseShare : FormSizes.SaddleFallShare) * Math.Min(rise.HeightM, rise.HigherM), FormSizes.SaddleLeastShare * least);
         if (side < need) return;
         BottomForm form = Add(FormClass.Saddle, FormGeometry.Point(pass), pass, 2 * _bed.ScaleM, 2 * _bed.ScaleM, -z, -z, pass.BearingToDeg(top) % 180, side, 0, Bed.Sure(side, need));
-        PaintForm(form.Id, [pass], _ => 0.7 * _bed.ScaleM);
+        PaintForm(form.Id, [pass], _ => FormSizes.SaddleS * _bed.ScaleM);
     }
 
     private void Bend(FoundChannel channel, FoundBend bend, double half)
     {
         PlanePoint apex = channel.Line[bend.Apex];
         BottomForm form = Add(FormClass.ChannelBend, FormGeometry.Point(apex), apex, bend.LengthM, 2 * half, DepthAt(apex) - channel.BankM[bend.Apex], DepthAt(apex), double.NaN,
-            channel.BankM[bend.Apex], channel.BankM[bend.Apex] / Math.Max(half, _bed.Frame.CellM), Bed.Sure(Math.Abs(bend.TurnRad), _bed.Options.BendTurnDeg * Math.PI / 180));
+            channel.BankM[bend.Apex], channel.BankM[bend.Apex] / Math.Max(half, _bed.Frame.CellM), Bed.Sure(Math.Abs(bend.TurnRad), double.DegreesToRadians(_bed.Options.BendTurnDeg)));
         PaintForm(form.Id, [apex], _ => half + _bed.ScaleM);
     }
 
@@ -227,7 +229,7 @@ internal sealed class FormCollector
             DeepM = deepM,
             OrientationDeg = orientationDeg,
             ProminenceM = prominenceM,
-            EdgeSlopeDeg = Math.Atan(tan) * 180 / Math.PI,
+            EdgeSlopeDeg = double.RadiansToDegrees(Math.Atan(tan)),
             ConfidenceShare = sure,
         };
         _forms.Add(form);
@@ -270,7 +272,7 @@ internal sealed class FormCollector
         }
 
         double angle = 0.5 * Math.Atan2(2 * xy, xx - yy);
-        return (450 - (angle * 180 / Math.PI)) % 180;
+        return (450 - double.RadiansToDegrees(angle)) % 180;
     }
 
     private (double ShallowM, double DeepM) Range(IReadOnlyList<PlanePoint> line)

@@ -19,9 +19,6 @@ internal struct PlaneBox
     /// <summary>North edge, m.</summary>
     public double NorthM { get; private set; }
 
-    /// <summary>Whether no point was added.</summary>
-    public readonly bool IsEmpty => !_any;
-
     /// <summary>Width from west to east, m.</summary>
     public readonly double WidthM => EastM - WestM;
 

@@ -15,7 +15,7 @@ internal sealed record LeaveOutResult(GriddingMethod Method, bool Settles, doubl
 /// <summary>Leaves soundings out, grids the rest as the lake is gridded, and reads the grid where they lay.</summary>
 /// <remarks>
 /// Runs as long as the survey's own gaps are wide, not only single pings: neighbours on one track are near copies, and would
-/// flatter any method (formulary J.5). The grid is asked, not the surface at the sounding itself: between the centres of cells
+/// flatter any method (RobertsEtAl2017). The grid is asked, not the surface at the sounding itself: between the centres of cells
 /// some of the surface is lost, and more of one method's than of another's.
 /// </remarks>
 /// <param name="soundings">Soundings as measured.</param>

@@ -25,7 +25,7 @@ internal sealed partial class Triangulation
         third = -1;
         if (order.Length < 3) return false;
         int a = order[0], second = 1;
-        while (second < order.Length && _x[order[second]] == _x[a] && _y[order[second]] == _y[a]) _same[order[second++]] = a;
+        while (second < order.Length && _x[order[second]] == _x[a] && _y[order[second]] == _y[a]) second++;
         if (second >= order.Length) return false;
         int b = order[second];
         for (third = second + 1; third < order.Length; third++)
@@ -65,7 +65,6 @@ internal sealed partial class Triangulation
         {
             int v = _origin[e + k];
             if (v == Ghost || _x[v] != x || _y[v] != y) continue;
-            _same[point] = v;
             _last = triangle;
             return;
         }

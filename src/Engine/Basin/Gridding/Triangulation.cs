@@ -23,7 +23,6 @@ internal sealed partial class Triangulation
     private readonly double _quantumM;
     private readonly int[] _origin;
     private readonly int[] _twin;
-    private readonly int[] _same;
     private int _edges;
     private int _last;
 
@@ -35,7 +34,7 @@ internal sealed partial class Triangulation
     {
         Require.SameLength(yM.Length, xM.Length, nameof(yM));
         int n = xM.Length;
-        (_x, _y, _same) = (new int[n], new int[n], new int[n]);
+        (_x, _y) = (new int[n], new int[n]);
         (double west, double east) = Range(xM);
         (double south, double north) = Range(yM);
         (_westM, _southM) = (west, south);
@@ -44,7 +43,6 @@ internal sealed partial class Triangulation
         {
             _x[i] = (int)Math.Round((xM[i] - west) / _quantumM);
             _y[i] = (int)Math.Round((yM[i] - south) / _quantumM);
-            _same[i] = i;
         }
 
         int room = Math.Max(0, 3 * ((2 * n) - 2));
@@ -66,9 +64,6 @@ internal sealed partial class Triangulation
 
     /// <summary>Twin by half-edge.</summary>
     public ReadOnlySpan<int> Twin => _twin.AsSpan(0, _edges);
-
-    /// <summary>The vertex that stands for a point: itself, or the earlier point at the same place.</summary>
-    public int VertexOf(int point) => _same[point];
 
     /// <summary>Easting of a vertex as snapped, m.</summary>
     public double VertexXM(int vertex) => _westM + (_x[vertex] * _quantumM);

@@ -25,7 +25,7 @@ public static class PassPlanner
         double stepM = Math.Max(3, Math.Min(0.5 * grid.Frame.CellM, options.TurnRadiusM / 3));
         (double gx, double gy) = Gradient(grid, place);
         double slope = Math.Sqrt((gx * gx) + (gy * gy)), axis = double.IsNaN(axisDeg) ? 90 : axisDeg;
-        double dx = slope > 0.01 ? -gy / slope : Math.Sin(axis * Math.PI / 180), dy = slope > 0.01 ? gx / slope : Math.Cos(axis * Math.PI / 180);
+        double dx = slope > 0.01 ? -gy / slope : Math.Sin(double.DegreesToRadians(axis)), dy = slope > 0.01 ? gx / slope : Math.Cos(double.DegreesToRadians(axis));
         List<PlanePoint> ahead = March(grid, place, dx, dy, targetM, reachM, options, stepM), behind = March(grid, place, -dx, -dy, targetM, reachM, options, stepM);
         behind.Reverse();
         return Of(grid, chance, [.. behind, place, .. ahead], options);

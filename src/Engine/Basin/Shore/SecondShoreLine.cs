@@ -3,7 +3,7 @@ using SecondShore.Engine.Core;
 namespace SecondShore.Engine.Basin.Shore;
 
 /// <summary>The second shore: the line where the thermocline meets the bottom. Immutable.</summary>
-/// <remarks>Formulary G.6: the contour depth = thermocline depth, at rest or tilted by the wind.</remarks>
+/// <remarks>The contour depth = thermocline depth, at rest or tilted by the wind.</remarks>
 public sealed class SecondShoreLine
 {
     private SecondShoreLine(List<DepthContour> lines)

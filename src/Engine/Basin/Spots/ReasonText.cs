@@ -41,7 +41,7 @@ public static class ReasonText
     private static string Range(Reason reason, bool feet, Speech speech)
     {
         string unit = feet ? "ft" : "m";
-        double low = feet ? reason.ShallowM / 0.3048 : reason.ShallowM, high = feet ? reason.DeepM / 0.3048 : reason.DeepM;
+        double low = feet ? reason.ShallowM / Core.Units.Length.MetresPerFoot : reason.ShallowM, high = feet ? reason.DeepM / Core.Units.Length.MetresPerFoot : reason.DeepM;
         string a = Number(low, feet, speech), b = Number(high, feet, speech);
         return a == b ? $"{a} {unit}" : speech.Say($"{a} to {b} {unit}");
     }
@@ -51,10 +51,10 @@ public static class ReasonText
 
     // Along the ground to 5 ft at best: a survey knows no better.
     private static string Distance(double metres, bool feet, Speech speech) =>
-        feet && metres < 30 ? $"{speech.Number(Math.Round(metres / 0.3048 / 5) * 5, "0")} ft" : Length(metres, feet, speech);
+        feet && metres < 30 ? $"{speech.Number(Math.Round(metres / Core.Units.Length.MetresPerFoot / 5) * 5, "0")} ft" : Length(metres, feet, speech);
 
     private static string Length(double metres, bool feet, Speech speech) =>
-        feet ? $"{Number(metres / 0.3048, true, speech)} ft" : $"{Number(metres, metres >= 10, speech)} m";
+        feet ? $"{Number(metres / Core.Units.Length.MetresPerFoot, true, speech)} ft" : $"{Number(metres, metres >= 10, speech)} m";
 
     private static string Number(double value, bool whole, Speech speech) =>
         speech.Number(whole ? Math.Round(value >= 100 ? Math.Round(value / 10) * 10 : value) : Math.Round(value, 1), "0.#");

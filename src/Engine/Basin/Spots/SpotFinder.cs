@@ -58,7 +58,7 @@ public static class SpotFinder
     }
 
     private static double Sharpness(DepthGrid grid, int i, SpotWeights w) =>
-        w.EdgeSharpness * Math.Min(1, Surroundings.Slope(grid, i % grid.Frame.Nx, i / grid.Frame.Nx) / 0.466);
+        w.EdgeSharpness * Math.Min(1, Surroundings.Slope(grid, i % grid.Frame.Nx, i / grid.Frame.Nx) / LooseSpots.SharpTan);
 
     // What a place is worth when nothing holds the fish at one depth.
     private static (double Score, SpotKind Kind) WithoutLayers(SpotRequest request, FormField field, int i, double offered)
@@ -67,22 +67,23 @@ public static class SpotFinder
         float depth = request.Grid.DepthM[i];
         if (field.FirstForm[i] < 0) return (0, SpotKind.Belt);
         FormClass form = request.Forms.Forms[field.FirstForm[i]].Class;
-        double arm = ArmOf(request, i) switch { { Water: ArmWater.Turning } => w.TurningArm, { Water: ArmWater.Settled } => w.SettledArm, null => 0.5 * (w.TurningArm + w.SettledArm), _ => 0.8 * w.SettledArm };
+        double arm = ArmOf(request, i) switch { { Water: ArmWater.Turning } => w.TurningArm, { Water: ArmWater.Settled } => w.SettledArm, null => 0.5 * (w.TurningArm + w.SettledArm), _ => LooseSpots.OtherArmShare * w.SettledArm };
         switch (form)
         {
-            case FormClass.BluffEnd or FormClass.BluffWall when depth is > 2 and < 20:
-                return (arm * w.Steep * (offered + Sharpness(request.Grid, i, w) + 8), SpotKind.Steep);
-            case FormClass.MainChannel or FormClass.ChannelBend or FormClass.Junction when depth is > 2 and < 22:
-                return (arm * (0.8 * offered + Sharpness(request.Grid, i, w)), SpotKind.ChannelEdge);
-            case FormClass.SideChannel when depth is > 1 and <= 4.5f:
-                return (arm * w.Shallow * (offered + 10), SpotKind.Shallow);
-            case FormClass.SideChannel when depth < 22:
-                return (arm * 0.8 * offered, SpotKind.ChannelEdge);
-            case FormClass.Flat when depth is > 0.8f and < 4 && field.Second[i] > 0:
-                return (arm * w.Shallow * (offered + (12 * WindOn(request, i))), SpotKind.Shallow);
-            case FormClass.MainPoint or FormClass.SecondaryPoint or FormClass.Hump or FormClass.Ledge or FormClass.Saddle when depth is > 2 and < 18:
+            case FormClass.BluffEnd or FormClass.BluffWall when depth is > LooseSpots.BluffFromM and < LooseSpots.BluffToM:
+                return (arm * w.Steep * (offered + Sharpness(request.Grid, i, w) + LooseSpots.BluffPoints), SpotKind.Steep);
+            case FormClass.MainChannel or FormClass.ChannelBend or FormClass.Junction when depth is > LooseSpots.ChannelFromM and < LooseSpots.ChannelToM:
+                return (arm * ((LooseSpots.OfferedShare * offered) + Sharpness(request.Grid, i, w)), SpotKind.ChannelEdge);
+            case FormClass.SideChannel when depth is > LooseSpots.SideFromM and <= LooseSpots.SideToM:
+                return (arm * w.Shallow * (offered + LooseSpots.SidePoints), SpotKind.Shallow);
+            case FormClass.SideChannel when depth < LooseSpots.ChannelToM:
+                return (arm * LooseSpots.OfferedShare * offered, SpotKind.ChannelEdge);
+            case FormClass.Flat when depth is > LooseSpots.FlatFromM and < LooseSpots.FlatToM && field.Second[i] > 0:
+                return (arm * w.Shallow * (offered + (LooseSpots.WindyFlatPoints * WindOn(request, i))), SpotKind.Shallow);
+            case FormClass.MainPoint or FormClass.SecondaryPoint or FormClass.Hump or FormClass.Ledge or FormClass.Saddle
+                when depth is > LooseSpots.RiseFromM and < LooseSpots.RiseToM:
                 double steep = Surroundings.Slope(request.Grid, i % request.Grid.Frame.Nx, i / request.Grid.Frame.Nx);
-                return steep > 0.25 ? (arm * w.Steep * 0.8 * offered, SpotKind.Steep) : (0, SpotKind.Belt);
+                return steep > LooseSpots.SteepTan ? (arm * w.Steep * LooseSpots.OfferedShare * offered, SpotKind.Steep) : (0, SpotKind.Belt);
             default:
                 return (0, SpotKind.Belt);
         }
@@ -92,7 +93,7 @@ public static class SpotFinder
     private static double WindOn(SpotRequest request, int i)
     {
         if (double.IsNaN(request.WindFromDeg)) return 0;
-        double east = Math.Sin(request.WindFromDeg * Math.PI / 180), north = Math.Cos(request.WindFromDeg * Math.PI / 180), open = 0;
+        double east = Math.Sin(double.DegreesToRadians(request.WindFromDeg)), north = Math.Cos(double.DegreesToRadians(request.WindFromDeg)), open = 0;
         PlanePoint at = request.Grid.Frame.Centre(i);
         for (double r = 50; r <= 1000; r += 50, open += 0.05)
             if (double.IsNaN(request.Grid.DepthAtM(new PlanePoint(at.XM + (r * east), at.YM + (r * north))))) break;

@@ -42,7 +42,7 @@ internal readonly record struct Surroundings(double SlopeDeg, double ShallowM, d
         // On a steep edge most cells about a place lie off the belt; the spread is over the ground that a pass would keep to.
         if (chances.Count > 0) RemoveBelow(chances, 0.25 * chances[^1]);
         Spread spread = chances.Count == 0 ? default : new Spread(At(chances, 0.1), At(chances, 0.5), At(chances, 0.9));
-        return new Surroundings(Math.Atan(slope) * 180 / Math.PI, shallow, deep, At(depths, 0.15), At(depths, 0.85), deepWater, toDeep, spread);
+        return new Surroundings(double.RadiansToDegrees(Math.Atan(slope)), shallow, deep, At(depths, 0.15), At(depths, 0.85), deepWater, toDeep, spread);
 
         static void RemoveBelow(List<double> sorted, double least) => sorted.RemoveAll(c => c < least);
 

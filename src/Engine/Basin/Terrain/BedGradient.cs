@@ -38,8 +38,8 @@ public sealed class BedGradient
                 double east = (z[2] + (2 * z[5]) + z[8] - z[0] - (2 * z[3]) - z[6]) * scale;
                 double north = (z[0] + (2 * z[1]) + z[2] - z[6] - (2 * z[7]) - z[8]) * scale;
                 double rise = Math.Sqrt((east * east) + (north * north));
-                slopeDeg[i] = (float)(Math.Atan(rise) * 180.0 / Math.PI);
-                if (rise > 0) aspectDeg[i] = (float)((Math.Atan2(-east, -north) * 180.0 / Math.PI) + (east > 0 ? 360.0 : 0.0));
+                slopeDeg[i] = (float)double.RadiansToDegrees(Math.Atan(rise));
+                if (rise > 0) aspectDeg[i] = (float)(double.RadiansToDegrees(Math.Atan2(-east, -north)) + (east > 0 ? 360.0 : 0.0));
             }
         }
 

@@ -80,7 +80,7 @@ public sealed class FlowDInfinity
                 : ((e0 - bed.FilledM[corner]) / (frame.CellM * Math.Sqrt(2)), Math.PI / 4);
             if (slope <= best.Slope) continue;
             double turn = facet % 2 == 0 ? angle : -angle;
-            best = (slope, angle < Math.PI / 4 ? side : -1, angle > 0 ? corner : -1, angle, ((sideK * 45) + (turn * 180 / Math.PI) + 360) % 360);
+            best = (slope, angle < Math.PI / 4 ? side : -1, angle > 0 ? corner : -1, angle, ((sideK * 45) + double.RadiansToDegrees(turn) + 360) % 360);
         }
 
         return best;

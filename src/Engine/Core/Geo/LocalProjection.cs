@@ -5,7 +5,7 @@ namespace SecondShore.Engine.Core.Geo;
 /// origin lie on the lake, with scale 1 there. Within 100 km of the origin lengths are true to 1.3e-4.
 /// </summary>
 /// <remarks>
-/// Source: Karney 2011 (Krueger's series to sixth order in the third flattening). Longitudes are taken relative to
+/// Source: Karney2011 (Krueger's series to sixth order in the third flattening). Longitudes are taken relative to
 /// the origin, so a lake on the date line is an ordinary lake.
 /// </remarks>
 public sealed class LocalProjection
@@ -78,7 +78,7 @@ public sealed class LocalProjection
 
         public PlanePoint Forward(double latDeg, double lonDifferenceDeg)
         {
-            double lat = latDeg * Math.PI / 180.0, lon = lonDifferenceDeg * Math.PI / 180.0;
+            double lat = double.DegreesToRadians(latDeg), lon = double.DegreesToRadians(lonDifferenceDeg);
             double tau = Math.Tan(lat);
             double sigma = Math.Sinh(_eccentricity * Math.Atanh(_eccentricity * tau / Math.Sqrt(1.0 + (tau * tau))));
             double conformal = (tau * Math.Sqrt(1.0 + (sigma * sigma))) - (sigma * Math.Sqrt(1.0 + (tau * tau)));
@@ -109,10 +109,10 @@ public sealed class LocalProjection
             double sinhEta = Math.Sinh(eta0), cosXi = Math.Cos(xi0);
             double conformal = Math.Sin(xi0) / Math.Sqrt((sinhEta * sinhEta) + (cosXi * cosXi));
             double lon = Math.Atan2(sinhEta, cosXi);
-            return (Math.Atan(TauFromConformal(conformal)) * 180.0 / Math.PI, lon * 180.0 / Math.PI);
+            return (double.RadiansToDegrees(Math.Atan(TauFromConformal(conformal))), double.RadiansToDegrees(lon));
         }
 
-        // Newton's method of Karney 2011, section 2; five passes are ample for terrestrial eccentricity.
+        // Newton's method of Karney2011, section 2; five passes are ample for terrestrial eccentricity.
         private double TauFromConformal(double conformal)
         {
             double e2 = _eccentricity * _eccentricity;

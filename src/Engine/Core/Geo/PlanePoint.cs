@@ -16,7 +16,7 @@ public readonly record struct PlanePoint(double XM, double YM)
     /// <summary>Compass bearing to another point, degrees clockwise from grid north, 0 (inclusive) to 360.</summary>
     public double BearingToDeg(PlanePoint other)
     {
-        double bearingDeg = Math.Atan2(other.XM - XM, other.YM - YM) * 180.0 / Math.PI;
+        double bearingDeg = double.RadiansToDegrees(Math.Atan2(other.XM - XM, other.YM - YM));
         return bearingDeg < 0 ? bearingDeg + 360.0 : bearingDeg;
     }
 }

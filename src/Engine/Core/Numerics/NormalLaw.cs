@@ -6,7 +6,7 @@ public static class NormalLaw
     /// <summary>Density at z.</summary>
     public static double Density(double z) => Math.Exp(-0.5 * z * z) / Math.Sqrt(2.0 * Math.PI);
 
-    /// <summary>Share of the law below z, absolute error under 1e-15 in the body (Hart 1968 as given by West 2005).</summary>
+    /// <summary>Share of the law below z, absolute error under 1e-15 in the body (Hart1968 as given by West2005).</summary>
     public static double ShareBelow(double z)
     {
         double x = Math.Abs(z);

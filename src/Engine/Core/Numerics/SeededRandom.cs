@@ -1,7 +1,7 @@
 namespace SecondShore.Engine.Core.Numerics;
 
 /// <summary>
-/// A stream of chance that is the same on every runtime for the same seed (PCG-XSH-RR 64/32; O'Neill 2014).
+/// A stream of chance that is the same on every runtime for the same seed (PCG-XSH-RR 64/32; ONeill2014).
 /// Not for secrets, not for sharing between threads: split a stream per worker.
 /// </summary>
 public sealed class SeededRandom
@@ -76,7 +76,7 @@ public sealed class SeededRandom
         }
     }
 
-    /// <summary>Gamma draw with the given shape and scale 1 (Marsaglia and Tsang 2000).</summary>
+    /// <summary>Gamma draw with the given shape and scale 1 (MarsagliaTsang2000).</summary>
     /// <param name="shape">Above 0.</param>
     public double NextGamma(double shape)
     {

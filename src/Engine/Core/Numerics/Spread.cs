@@ -8,11 +8,4 @@ public readonly record struct Spread(double P10, double P50, double P90)
 {
     /// <summary>Whether the three stand in order and none is NaN.</summary>
     public bool IsOrdered => P10 <= P50 && P50 <= P90;
-
-    /// <summary>The same spread through an increasing map, such as a change of unit.</summary>
-    public Spread Map(Func<double, double> map)
-    {
-        Require.NotNull(map);
-        return new Spread(map(P10), map(P50), map(P90));
-    }
 }

@@ -29,17 +29,9 @@ public readonly record struct Mass
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public static Mass FromKilograms(double kilograms) => new(kilograms);
 
-    /// <summary>A mass given in grams.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
-    public static Mass FromGrams(double grams) => new(grams / 1000.0);
-
     /// <summary>A mass given in avoirdupois ounces.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public static Mass FromOunces(double ounces) => new(ounces * KilogramsPerOunce);
-
-    /// <summary>A mass given in avoirdupois pounds.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
-    public static Mass FromPounds(double pounds) => new(pounds * KilogramsPerPound);
 
     /// <summary>Kilograms with the invariant culture.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Kilograms} kg");

@@ -25,21 +25,9 @@ public readonly record struct Speed
     /// <summary>The value in kilometres per hour.</summary>
     public double KilometresPerHour => MetresPerSecond * 3.6;
 
-    /// <summary>A speed given in metres per second.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
-    public static Speed FromMetresPerSecond(double metresPerSecond) => new(metresPerSecond);
-
     /// <summary>A speed given in miles per hour.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
     public static Speed FromMilesPerHour(double milesPerHour) => new(milesPerHour * MpsPerMph);
-
-    /// <summary>A speed given in knots.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
-    public static Speed FromKnots(double knots) => new(knots * MpsPerKnot);
-
-    /// <summary>A speed given in kilometres per hour.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
-    public static Speed FromKilometresPerHour(double kilometresPerHour) => new(kilometresPerHour / 3.6);
 
     /// <summary>Metres per second with the invariant culture.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{MetresPerSecond} m/s");

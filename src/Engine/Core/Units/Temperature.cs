@@ -17,10 +17,6 @@ public readonly record struct Temperature
     /// <exception cref="ArgumentOutOfRangeException">Not finite, or below absolute zero.</exception>
     public static Temperature FromCelsius(double celsius) => new(celsius);
 
-    /// <summary>A temperature given in degrees Fahrenheit.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not finite, or below absolute zero.</exception>
-    public static Temperature FromFahrenheit(double fahrenheit) => new((fahrenheit - 32.0) / 1.8);
-
     /// <summary>Degrees Celsius with the invariant culture.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Celsius} °C");
 }

@@ -6,7 +6,11 @@ using SecondShore.Engine.Motion;
 namespace SecondShore.Engine.Day;
 
 /// <summary>The usual cautions, where they bear on the plan. General information: rules, agencies and licensed practice stand above it.</summary>
-/// <remarks>Thresholds are those of the science page (H.7, L.1 to L.4), most of them choices of this tool, none an authority's value.</remarks>
+/// <remarks>
+/// Most thresholds are choices of this tool, none an authority's value (docs/science/day.md). Depth: signs and deaths in bass brought up
+/// from 3.5 to 18 m (ShasteenSheehan1997, FeathersKnable1983, GravelCooke2008). Warm water: deaths at weigh-ins rise over 25 degC
+/// (Wilde1998, EdwardsEtAl2004). Cold water: the stages after falling in (GiesbrechtHayward2006).
+/// </remarks>
 public static class DayCautions
 {
     /// <summary>Words beside any caution.</summary>

@@ -42,9 +42,6 @@ public sealed class NavigableWater
     /// <summary>Whether a point may be crossed.</summary>
     public bool IsOpen(PlanePoint point) => Frame.TryCellAt(point, out int ix, out int iy) && IsOpen(ix, iy);
 
-    /// <summary>Calm-water speed in a cell, m/s; 0 where blocked.</summary>
-    public double SpeedMps(int ix, int iy) => !IsOpen(ix, iy) ? 0 : _cells[Frame.Index(ix, iy)] == Idle ? Boat.NoWakeMps : Boat.CruiseMps;
-
     /// <summary>The open cell nearest to a point, searched within a distance; false when there is none.</summary>
     public bool TryNearestOpen(PlanePoint point, double withinM, out PlanePoint open)
     {

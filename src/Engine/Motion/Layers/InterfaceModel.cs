@@ -72,7 +72,7 @@ public sealed class InterfaceModel
 
     /// <summary>Twice the earth's rotation rate times the sine of a latitude, s-1.</summary>
     public static double CoriolisPerS(double latDeg) =>
-        2.0 * PhysicalConstants.EarthRotationRadPerS * Math.Sin(Require.InRange(latDeg, -90.0, 90.0) * Math.PI / 180.0);
+        2.0 * PhysicalConstants.EarthRotationRadPerS * Math.Sin(double.DegreesToRadians(Require.InRange(latDeg, -90.0, 90.0)));
 
     /// <summary>Sets the wind's stress on open water, from now on.</summary>
     /// <param name="eastPa">Eastward, Pa.</param>

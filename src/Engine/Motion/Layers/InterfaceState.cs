@@ -47,16 +47,6 @@ public static class InterfaceState
             0.5 * (Speed(f.North[i], f.NorthRoot[i]) + Speed(f.North[i - stride], f.NorthRoot[i - stride])));
     }
 
-    /// <summary>Volume that the interface's displacement adds to the upper layer, m3: kept by the model.</summary>
-    public static double DisplacedM3(InterfaceModel model)
-    {
-        InterfaceGrid grid = Require.NotNull(model).Grid;
-        double sum = 0;
-        for (int i = 0; i < grid.Length; i++)
-            if (grid.Active[i]) sum += model.Fields.OffsetM[i];
-        return sum * grid.CellM * grid.CellM;
-    }
-
     /// <summary>Volumes of the layers over the cells that compute, m3.</summary>
     public static (double UpperM3, double LowerM3) VolumesM3(InterfaceModel model)
     {

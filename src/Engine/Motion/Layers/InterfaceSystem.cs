@@ -39,7 +39,6 @@ internal sealed class InterfaceSystem
         _faces = [.. faces];
         _faceM = [.. faceM];
         (_piece, _pieceSizes) = Pieces();
-        CellM = grid.CellM;
 
         void AddFace(int a, int b, double root)
         {
@@ -54,9 +53,6 @@ internal sealed class InterfaceSystem
 
     /// <summary>Array entry of each compact cell.</summary>
     public int[] Entries { get; }
-
-    /// <summary>Side of a cell, m.</summary>
-    public double CellM { get; }
 
     /// <summary>Number of faces between cells.</summary>
     public int FaceCount => _faceM.Length;

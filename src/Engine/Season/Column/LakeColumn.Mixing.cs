@@ -195,7 +195,7 @@ public sealed partial class LakeColumn
         _rockingWPerKg += (power - _rockingWPerKg) * Math.Min(1.0, stepS / RockingMemoryS);
     }
 
-    // The published law for comparison: D.5, held to lakes of 10 km2 and less.
+    // The published law for comparison: HondzoStefan1993, held to lakes of 10 km2 and less.
     private void StabilityDiffusivity()
     {
         double perM = Gravity / 1000.0;
@@ -212,7 +212,7 @@ public sealed partial class LakeColumn
     public static double HondzoStefanM2PerS(double areaM2, double buoyancyPerS2) =>
         8.17e-8 * Math.Pow(Math.Min(10.0, areaM2 / 1e6), 0.56) * Math.Pow(Math.Max(7.5e-5, buoyancyPerS2), -0.43);
 
-    // D.6: wind eddies damped by a Richardson number, with the stability law as a floor.
+    // HendersonSellers1985: wind eddies damped by a Richardson number, with the stability law as a floor.
     private void WindDiffusivity(double wind2mMps, double latitudeDeg)
     {
         StabilityDiffusivity();

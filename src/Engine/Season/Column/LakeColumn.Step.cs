@@ -11,7 +11,7 @@ public sealed partial class LakeColumn
     private double _tiltStress, _tiltResistance;
     private const double IceExchangeWPerM2K = 12.0, LightUnderIce = 0.05;
     private const double IceHeatJPerM3 = 3.06e8; // density 917 times latent heat 333.5 kJ/kg
-    private const double IceGrowthM2PerKS = 0.025 * 0.025 / 86400.0; // D.10: h = a sqrt(FDD)
+    private const double IceGrowthM2PerKS = 0.025 * 0.025 / 86400.0; // Stefan1891: h = a sqrt(FDD)
 
     /// <summary>Steps through one step of weather.</summary>
     /// <param name="forcing">The weather.</param>

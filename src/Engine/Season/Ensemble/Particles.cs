@@ -29,7 +29,7 @@ internal sealed class Particles
 
     public int Count => Z.Length;
 
-    /// <summary>Effective sample size of the weights (Kong 1994).</summary>
+    /// <summary>Effective sample size of the weights (Kong1994).</summary>
     public static double EffectiveCount(ReadOnlySpan<double> weight)
     {
         double sum = 0, squares = 0;

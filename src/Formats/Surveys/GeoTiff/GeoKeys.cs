@@ -1,4 +1,5 @@
 using System.Globalization;
+using SecondShore.Engine.Core.Units;
 using SecondShore.Formats.Coordinates;
 
 namespace SecondShore.Formats.Surveys.GeoTiff;
@@ -81,7 +82,7 @@ internal sealed class GeoKeys
             return null;
         }
 
-        double unit = Short(3076) switch { 9002 => 0.3048, 9003 => 1200.0 / 3937.0, _ => 1 };
+        double unit = Short(3076) switch { 9002 => Length.MetresPerFoot, 9003 => 1200.0 / 3937.0, _ => 1 };
         bool twoParallels = projection.EndsWith("2SP", StringComparison.Ordinal) || projection.StartsWith("Albers", StringComparison.Ordinal);
         double lat0 = First(0, 3085, 3081, 3089), lon0 = First(0, 3084, 3080, 3088);
         double east = First(0, 3086, 3082, 3090), north = First(0, 3087, 3083, 3091);

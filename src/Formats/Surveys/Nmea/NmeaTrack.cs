@@ -1,4 +1,5 @@
 using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Core.Units;
 
 namespace SecondShore.Formats.Surveys.Nmea;
 
@@ -165,7 +166,7 @@ internal sealed class NmeaTrack
     private static double InMetres(NmeaSentence s)
     {
         double m = s.Number(3), ft = s.Number(1), fathoms = s.Number(5);
-        return !double.IsNaN(m) ? m : !double.IsNaN(ft) ? ft * 0.3048 : fathoms * 1.8288;
+        return !double.IsNaN(m) ? m : !double.IsNaN(ft) ? ft * Length.MetresPerFoot : fathoms * Length.MetresPerFathom;
     }
 
     private readonly record struct Event(bool IsFix, int Kind, double LatDeg, double LonDeg, double DayS, double DepthM);

@@ -14,9 +14,6 @@ internal sealed class DbfTable
 
     private DbfTable(byte[] bytes, int first, int recordBytes) => (_bytes, _first, _recordBytes) = (bytes, first, recordBytes);
 
-    /// <summary>Names of the columns.</summary>
-    public IReadOnlyList<string> Names => [.. _fields.Select(f => f.Name)];
-
     /// <summary>Opens a table; null when its head makes no sense.</summary>
     public static DbfTable? Open(byte[]? bytes)
     {

@@ -5,7 +5,7 @@ using SecondShore.Engine.Core.Grid;
 
 namespace SecondShore.Engine.Tests.Basin.Terrain;
 
-/// <summary>Check values J01-J06, J10-J12 of the formulary, copied so that a fresh clone proves them.</summary>
+/// <summary>Check values J01-J06, J10-J12: worked out from the printed formulas by a program apart, and kept here so that a fresh clone proves them.</summary>
 public class BedCheckValuesTests
 {
     private static readonly double[] Window = [-5.1, -4.82, -4.46, -5.16, -5, -4.76, -5.06, -5.02, -4.9];
