@@ -116,7 +116,7 @@ public class TripTests(BrowserFixture fixture)
     private static double Number(string text) => double.Parse(Regex.Match(text, @"[\d.,]+").Value.Replace(',', '.'), CultureInfo.InvariantCulture);
 
     // Kinds of the device's own entries that stand, in order of the alphabet.
-    private static Task WaitForKindsAsync(AppPage app, string kinds) => app.Page.WaitForFunctionAsync("""
+    private static Task<IJSHandle> WaitForKindsAsync(AppPage app, string kinds) => app.Page.WaitForFunctionAsync("""
         async (kinds) => {
           const store = await import('/js/app.js'), rows = JSON.parse(await store.recordsJson(await store.setting('lake')));
           const gone = new Set(rows.map((r) => r.replaces));

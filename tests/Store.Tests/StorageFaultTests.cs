@@ -1,5 +1,5 @@
-using System.Diagnostics;
 using SecondShore.Records;
+using SecondShore.TestKit;
 
 namespace SecondShore.Store.Tests;
 
@@ -139,21 +139,7 @@ public class StorageFaultTests
         LakeRecord.Make("note", At, null, false, $$"""{"note":"{{text}}","more":"{{new string('x', length)}}"}""");
 
     private static bool Mount(string path, string options) => Environment.UserName == "root" && OperatingSystem.IsLinux()
-        && Run("mount", "-t", "tmpfs", "-o", options, "tmpfs", path);
+        && Programs.Runs("mount", "-t", "tmpfs", "-o", options, "tmpfs", path);
 
-    private static void Unmount(string path) => Run("umount", "-l", path);
-
-    private static bool Run(string program, params string[] arguments)
-    {
-        try
-        {
-            using Process process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardError = true })!;
-            process.WaitForExit();
-            return process.ExitCode == 0;
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            return false;
-        }
-    }
+    private static void Unmount(string path) => Programs.Runs("umount", "-l", path);
 }
