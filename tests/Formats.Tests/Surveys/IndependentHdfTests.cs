@@ -32,7 +32,7 @@ public class IndependentHdfTests
             compared += held.Count(h => h);
         }
 
-        Assert.True(compared >= 600, $"{compared} numbers of a grid of 30 by 20 were compared");
+        Assert.True(compared >= 400, $"only {compared} numbers were compared; the pond alone has 400 wet cells");
     }
 
     private static double[]? Numbers(IH5Dataset dataset) => (dataset.Type.Class, dataset.Type.Size) switch
