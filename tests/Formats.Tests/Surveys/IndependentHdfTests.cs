@@ -24,11 +24,15 @@ public class IndependentHdfTests
             IH5Dataset dataset = theirs.Dataset(ours.Name);
             Assert.Equal(dataset.Space.Dimensions.Select(d => (long)d), ours.Shape);
             if (Numbers(dataset) is not { } found) continue;
-            Assert.Equal(found, ours.Numbers(TestContext.Current.CancellationToken));
-            compared += found.Length;
+            double[] numbers = ours.Numbers(TestContext.Current.CancellationToken);
+            // Where the file holds nothing we say so; the other reader gives the file's one value for it.
+            bool[] held = Array.ConvertAll(numbers, n => !double.IsNaN(n));
+            Assert.Equal(found.Where((_, i) => held[i]), numbers.Where((_, i) => held[i]));
+            Assert.True(found.Where((_, i) => !held[i]).Distinct().Count() <= 1, ours.Name);
+            compared += held.Count(h => h);
         }
 
-        Assert.True(compared >= 600, $"{compared} numbers of a grid of 30 by 20 were compared");
+        Assert.True(compared >= 400, $"only {compared} numbers were compared; the pond alone has 400 wet cells");
     }
 
     private static double[]? Numbers(IH5Dataset dataset) => (dataset.Type.Class, dataset.Type.Size) switch
