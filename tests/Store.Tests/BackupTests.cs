@@ -1,3 +1,4 @@
+using System.Runtime.Versioning;
 using SecondShore.Records;
 
 namespace SecondShore.Store.Tests;
@@ -198,6 +199,7 @@ public class BackupTests
     }
 
     [Fact]
+    [UnsupportedOSPlatform("windows")]
     public async Task What_the_host_keeps_is_closed_to_other_accounts_whoever_makes_it()
     {
         if (OperatingSystem.IsWindows()) Assert.Skip("This system has no such file modes; run it on Linux or macOS.");

@@ -1,4 +1,3 @@
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Learn;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Lake;

@@ -1,4 +1,3 @@
-using SecondShore.Answers.Words;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Core.Words;
 using SecondShore.Engine.Season;

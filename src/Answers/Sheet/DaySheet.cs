@@ -16,7 +16,7 @@ public static class DaySheet
     {
         ArgumentNullException.ThrowIfNull(model);
         StringBuilder html = new();
-        html.Append($"<!DOCTYPE html>\n<html lang=\"{model.Units.Speech.Language}\" xmlns=\"http://www.w3.org/1999/xhtml\"><head><meta charset=\"utf-8\"/><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"/><title>")
+        html.Append(Plain, $"<!DOCTYPE html>\n<html lang=\"{model.Units.Speech.Language}\" xmlns=\"http://www.w3.org/1999/xhtml\"><head><meta charset=\"utf-8\"/><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"/><title>")
             .Append(E($"{model.LakeName}, {Date(model)}")).Append("</title><style>").Append(SheetHtml.Style).Append("</style></head><body>");
         html.Append(Plain, $"<main class=\"sheet\" style=\"--print:{PrintScale(model.Stops.Count):0.##}\">");
         Head(html, model);

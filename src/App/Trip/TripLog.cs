@@ -184,7 +184,7 @@ public sealed class TripLog : IDisposable
     private void OnFix(BoatFix fix)
     {
         _track.Add(fix);
-        _ = DrawAsync();
+        _ = DrawAsync().AsTask();
         if (!_seeing) _ = SeeAsync(fix);
     }
 

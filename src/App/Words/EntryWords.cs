@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
 using SecondShore.Records;

@@ -1,7 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Runtime.CompilerServices;
-using SecondShore.Engine.Core.Findings;
 
 namespace SecondShore.Engine.Core;
 

@@ -68,7 +68,7 @@ public static class LakeSettings
         if (key != "survey.area") return JsonValue.Create(value);
         JsonArray edges = [];
         foreach (string edge in value.Trim('[', ']').Split([',', ' '], StringSplitOptions.RemoveEmptyEntries))
-            if (double.TryParse(edge, NumberStyles.Float, CultureInfo.InvariantCulture, out double degrees)) edges.Add(JsonValue.Create(degrees));
+            if (double.TryParse(edge, NumberStyles.Float, CultureInfo.InvariantCulture, out double degrees)) edges.Add((JsonNode)JsonValue.Create(degrees));
         return edges;
     }
 }

@@ -52,14 +52,14 @@ public static class TackleEdits
         item["colour"] = colour;
     }
 
-    private static ILakeFiles With(ILakeFiles files, string list, string was, Action<JsonObject> change)
+    private static ChangedFiles With(ILakeFiles files, string list, string was, Action<JsonObject> change)
     {
         ArgumentNullException.ThrowIfNull(files);
         string file = files.Find("tackle.json") ?? "tackle.json";
         JsonObject root = files.Find("tackle.json") is null ? [] : Root(files.Read(file));
         if (root[list] is not JsonArray items) root[list] = items = [];
         JsonObject? item = was.Length > 0 ? items.OfType<JsonObject>().FirstOrDefault(i => Named(i, was)) : null;
-        if (item is null) items.Add(item = []);
+        if (item is null) items.Add((JsonNode)(item = []));
         change(item);
         return ChangedFiles.Of(files, file, Encoding.UTF8.GetBytes(JsonText.Write(json => root.WriteTo(json))));
     }

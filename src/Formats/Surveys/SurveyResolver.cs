@@ -1,5 +1,4 @@
 using SecondShore.Engine.Basin;
-using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Surveys.Hypotheses;
 

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.AspNetCore.Http.HttpResults;
 using SecondShore.Host.Security;
 using SecondShore.Records;
 using SecondShore.Store;
@@ -45,7 +46,7 @@ internal static class LakesApi
         }
     }
 
-    private static IResult Lake(HostLake lake, bool made) =>
+    private static JsonHttpResult<HostLake> Lake(HostLake lake, bool made) =>
         TypedResults.Json(lake, RecordsJson.Default.HostLake, statusCode: made ? StatusCodes.Status201Created : StatusCodes.Status200OK);
 
     // A guest's id is its own: the same asked by another device is another lake, so that nobody learns which ids are taken.

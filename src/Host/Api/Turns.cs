@@ -1,5 +1,4 @@
 using System.Globalization;
-using SecondShore.Host.Security;
 
 namespace SecondShore.Host.Api;
 

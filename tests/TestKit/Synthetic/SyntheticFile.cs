@@ -195,7 +195,7 @@ public sealed class SyntheticFile
         string unit = Lake.Unit switch { DepthUnit.Feet => "ft", DepthUnit.Centimetres => "cm", DepthUnit.Fathoms => "fathoms", _ => "m" };
         // Who files feet outside the countries that use them says so, but for one in fifty.
         bool odd = Lake.Unit != DepthUnit.Metres && Lake.Country != "United States of America";
-        if ((odd || Lake.Unit == DepthUnit.Fathoms) && !word.Contains("{", StringComparison.Ordinal) && _random.NextDouble() < 0.98) word += "_{u}";
+        if ((odd || Lake.Unit == DepthUnit.Fathoms) && !word.Contains('{', StringComparison.Ordinal) && _random.NextDouble() < 0.98) word += "_{u}";
         UnitNamed = _header && word.Contains('{', StringComparison.Ordinal);
         return word.Replace("M?", "", StringComparison.Ordinal).Replace("{u}", unit, StringComparison.Ordinal).Replace("{U}", Lake.Unit == DepthUnit.Feet ? "Feet" : unit.ToUpperInvariant(), StringComparison.Ordinal);
     }
