@@ -10,6 +10,9 @@ namespace SecondShore.App.Tests;
 /// <summary>Measured survey files dropped into the app: look, answer what the file does not say, take in, and there is a chart.</summary>
 public class SurveyDropTests
 {
+    // What the user answers where a file leaves two readings: a table without a header says neither which column is the depth nor its sense.
+    private static readonly Dictionary<string, string> Told = new(StringComparer.Ordinal) { ["260939.LOG"] = """{"depth_column":"3","sense":"depth"}""" };
+
     // Least and most of the deepest point, m; coordinate system and level that the user adds. Without the whole files one row skips for all.
     public static TheoryData<string, double, double, string?, double?> Whole => SharedData.Folder is null ? new() { { "harbour-depth-logger/260939.LOG", 4, 10, null, null } } : new()
     {
@@ -48,7 +51,7 @@ public class SurveyDropTests
         Tray tray = new();
         LakeDesk desk = new(tray);
         Ask(desk, "inspect", new AskAbout(), files, ViewsJson.Default.InspectView);
-        NewLakeFacts facts = new("Dropped", null, null, "UTC", null, null, crs, levelM);
+        NewLakeFacts facts = new("Dropped", null, null, "UTC", null, null, crs, levelM) { Answers = [.. files.Keys.Where(Told.ContainsKey).Select(f => new SurveyAnswer(f, Told[f]))] };
         InspectView taken = Ask(desk, "adopt", new AskAbout(NewLake: facts), files, ViewsJson.Default.InspectView);
         Assert.True(taken.Taken, string.Join(" ", taken.Problems));
         LakeView view = Ask(desk, "open", new AskAbout(), tray.Files, ViewsJson.Default.LakeView);

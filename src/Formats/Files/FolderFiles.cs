@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace SecondShore.Formats.Files;
 
 /// <summary>A folder on disk, two levels deep; names that start with a dot are left alone.</summary>
@@ -62,7 +60,8 @@ public sealed class FolderFiles : ILakeFiles
         long length = LengthOf(new FileInfo(path));
         // What has no length is an empty file, or a pipe or device that would give bytes without end, or none for ever.
         if (length == 0) return [];
-        if (length > MaxFileBytes) throw new IOException(string.Create(CultureInfo.InvariantCulture, $"'{name}' has {length >> 20} MB, and files of at most {MaxFileBytes >> 20} MB are read."));
+        if (length > MaxFileBytes)
+            throw new TripRefusedException($"the file has {(int)(length >> 20)} MB, and files of at most {(int)(MaxFileBytes >> 20)} MB are read; thin it, or take it out of the folder.");
         return File.ReadAllBytes(path);
     }
 
