@@ -198,8 +198,8 @@ public class BackupTests
         await OpenAsync(still);
     }
 
-    [Fact]
     [UnsupportedOSPlatform("windows")]
+    [Fact]
     public async Task What_the_host_keeps_is_closed_to_other_accounts_whoever_makes_it()
     {
         if (OperatingSystem.IsWindows()) Assert.Skip("This system has no such file modes; run it on Linux or macOS.");
