@@ -167,7 +167,7 @@ public class InStepTests(BrowserFixture fixture)
     {
         ILocator entry = app.Page.Locator(".entries .ent", new() { HasText = "moved to the point" });
         await entry.GetByRole(AriaRole.Button, new() { Name = "Edit" }).ClickAsync();
-        await app.Page.Locator(".edit input").First.FillAsync(text);
+        await app.Page.Locator(".edit input[maxlength='400']").FillAsync(text);
         await app.Page.Locator(".edit").GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
         await app.Page.Locator(".edit").WaitForAsync(new() { State = WaitForSelectorState.Detached });
     }
