@@ -60,8 +60,14 @@ public sealed class DeviceStore(IDatabase database, TimeProvider clock)
                 "insert into pairing_codes (code_hash, name_hash, made_at, expires_at, tries_left, owner, lake, may_write) values (@hash, @name, @made, @expires, @tries, @owner, @lake, @write)",
                 new
                 {
-                    hash = HashOf(code), name = NameOf(code), made = Stamp(now), expires = Stamp(now + CodeLife), tries = (long)CodeTries,
-                    owner = grant.Owner ? 1L : 0L, lake = grant.Lake, write = grant.MayWrite ? 1L : 0L,
+                    hash = HashOf(code),
+                    name = NameOf(code),
+                    made = Stamp(now),
+                    expires = Stamp(now + CodeLife),
+                    tries = (long)CodeTries,
+                    owner = grant.Owner ? 1L : 0L,
+                    lake = grant.Lake,
+                    write = grant.MayWrite ? 1L : 0L,
                 }).ConfigureAwait(false);
         }, cancel).ConfigureAwait(false);
         return $"{code[..4]}-{code[4..8]}-{code[8..]}";

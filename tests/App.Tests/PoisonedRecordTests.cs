@@ -58,7 +58,7 @@ public class PoisonedRecordTests
         Assert.Equal(typeof(Entry).GetProperties().Length - 1, left.Count);
         foreach (string language in TextBook.Languages)
             foreach (string key in left.Except(["mark", "row"]).Concat(["body", "at"]))
-            Assert.Contains("entry.part." + key, TextBook.For(language).Keys);
+                Assert.Contains("entry.part." + key, TextBook.For(language).Keys);
     }
 
     [Fact]
