@@ -44,9 +44,9 @@ internal sealed class FormatsSystems : IFigure
             (double x, double y) = system.FromGeo(place);
             double apartM = entry.UnitM * Math.Min(Math.Max(Math.Abs(x - told.A), Math.Abs(y - told.B)), Math.Max(Math.Abs(x - told.B), Math.Abs(y - told.A)));
             if (apartM <= 1) within++;
-            else if (system.Doubt.Length > 0) said++;
+            else if (!system.Doubt.IsEmpty) said++;
             else off++;
-            if (!(apartM <= 1)) Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"EPSG:{entry.Code} {entry.Name}: {apartM:G4} m apart {(system.Doubt.Length > 0 ? "(said)" : "")}"));
+            if (!(apartM <= 1)) Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"EPSG:{entry.Code} {entry.Name}: {apartM:G4} m apart {(system.Doubt.IsEmpty ? "" : "(said)")}"));
         }
 
         string of = string.Create(CultureInfo.InvariantCulture, $"of {Systems} systems drawn from {codes.Length}");
