@@ -9,11 +9,11 @@ internal static class MeaningWords
     public const double Shown = 6.5;
 
     public static SurveyQuestion Ask(string file, ValueFacts values, IReadOnlyList<DepthMeaning> readings) => new(file, SurveyQuestionKind.Meaning,
-        string.Create(CultureInfo.InvariantCulture, $"The file does not say what its values ({values.Low:G6} to {values.High:G6}) are: depths or heights, and in which unit?"),
+        $"The file does not say what its values ({values.Low:G6} to {values.High:G6}) are: depths or heights, and in which unit?",
         [.. readings.Select(r => new SurveyChoice(new SurveyOptions { Sense = r.Sense, Unit = r.Unit }, Choice(values, r)))], "sense");
 
     /// <summary>A reading in a few words.</summary>
-    public static string Of(DepthMeaning reading) => $"{Sense(reading.Sense)} in {Unit(reading.Unit)}";
+    public static FindingForm Of(DepthMeaning reading) => $"{Finding.Of(Sense(reading.Sense))} in {Finding.Of(Unit(reading.Unit))}";
 
     public static void Tell(List<Finding> doubts, ValueFacts values, DepthMeaning best, Knowledge sense, Knowledge unit)
     {
@@ -46,15 +46,12 @@ internal static class MeaningWords
         _ => "depths",
     };
 
-    private static string Choice(ValueFacts values, DepthMeaning r)
+    private static FindingForm Choice(ValueFacts values, DepthMeaning r)
     {
         double metres = DepthMeanings.MetresPer(r.Unit);
-        string deep = r.Sense switch
-        {
-            DepthSense.Elevation => string.Create(CultureInfo.InvariantCulture, $"bed between {values.Low * metres:0.##} and {values.High * metres:0.##} m above the sea"),
-            DepthSense.NegativeDepth => string.Create(CultureInfo.InvariantCulture, $"deepest {-values.Low * metres:0.##} m"),
-            _ => string.Create(CultureInfo.InvariantCulture, $"deepest {values.High * metres:0.##} m"),
-        };
-        return $"{Of(r)}: {deep}";
+        Finding unit = Finding.Of(Unit(r.Unit));
+        if (r.Sense == DepthSense.Elevation) return $"heights above sea level in {unit}: bed between {values.Low * metres:0.##} and {values.High * metres:0.##} m above the sea";
+        if (r.Sense == DepthSense.NegativeDepth) return $"heights against the water surface in {unit}: deepest {-values.Low * metres:0.##} m";
+        return $"depths in {unit}: deepest {values.High * metres:0.##} m";
     }
 }
