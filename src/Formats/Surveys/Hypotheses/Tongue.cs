@@ -10,14 +10,15 @@ internal static class Tongue
     private static readonly string[] Dutch = ["Netherlands", "Belgium", "Germany", "Suriname", "France"];
     private static readonly string[] Czech = ["Czechia", "Slovakia", "Poland", "Germany", "Austria"];
 
-    private static readonly Dictionary<string, string[]> Words = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, string[]> Words = new (string[] Used, string[] Words)[]
     {
-        ["tiefe"] = German, ["wassertiefe"] = German, ["seetiefe"] = German, ["breite"] = German, ["laenge"] = German, ["rechtswert"] = German, ["hochwert"] = German, ["hoehe"] = German, ["breitengrad"] = German,
-        ["glebokosc"] = Polish, ["szerokosc"] = Polish, ["dlugosc"] = Polish, ["rzedna"] = Polish,
-        ["djup"] = Nordic, ["vattendjup"] = Nordic, ["dybde"] = Nordic, ["dybd"] = Nordic, ["bredde"] = Nordic, ["lengde"] = Nordic,
-        ["syvyys"] = Finnish, ["leveysaste"] = Finnish, ["pituusaste"] = Finnish,
-        ["diepte"] = Dutch, ["waterdiepte"] = Dutch, ["hloubka"] = Czech,
-    };
+        (German, ["tiefe", "wassertiefe", "seetiefe", "breite", "laenge", "rechtswert", "hochwert", "hoehe", "breitengrad"]),
+        (Polish, ["glebokosc", "szerokosc", "dlugosc", "rzedna"]),
+        (Nordic, ["djup", "vattendjup", "dybde", "dybd", "bredde", "lengde"]),
+        (Finnish, ["syvyys", "leveysaste", "pituusaste"]),
+        (Dutch, ["diepte", "waterdiepte"]),
+        (Czech, ["hloubka"]),
+    }.SelectMany(t => t.Words.Select(w => (w, t.Used))).ToDictionary(StringComparer.Ordinal);
 
     /// <summary>Whether a file's words are of a language that is not used in a country; false where nothing is known.</summary>
     public static bool IsForeign(string words, string country) =>

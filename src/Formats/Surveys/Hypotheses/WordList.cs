@@ -18,23 +18,35 @@ internal static class WordList
     ];
 
     /// <summary>Units and how they are written.</summary>
-    public static readonly Dictionary<string, DepthUnit> Units = new(StringComparer.Ordinal)
+    public static readonly Dictionary<string, DepthUnit> Units = new (DepthUnit Unit, string[] Words)[]
     {
-        ["m"] = DepthUnit.Metres, ["meter"] = DepthUnit.Metres, ["meters"] = DepthUnit.Metres, ["metre"] = DepthUnit.Metres, ["metres"] = DepthUnit.Metres,
-        ["mtr"] = DepthUnit.Metres, ["mtrs"] = DepthUnit.Metres, ["metri"] = DepthUnit.Metres, ["metros"] = DepthUnit.Metres, ["metry"] = DepthUnit.Metres,
-        ["ft"] = DepthUnit.Feet, ["feet"] = DepthUnit.Feet, ["foot"] = DepthUnit.Feet, ["fuss"] = DepthUnit.Feet, ["pies"] = DepthUnit.Feet, ["usft"] = DepthUnit.Feet,
-        ["fm"] = DepthUnit.Fathoms, ["fathom"] = DepthUnit.Fathoms, ["fathoms"] = DepthUnit.Fathoms, ["fth"] = DepthUnit.Fathoms, ["ftm"] = DepthUnit.Fathoms,
-        ["cm"] = DepthUnit.Centimetres, ["centimeter"] = DepthUnit.Centimetres, ["centimeters"] = DepthUnit.Centimetres, ["centimetre"] = DepthUnit.Centimetres,
-        ["centimetres"] = DepthUnit.Centimetres, ["zentimeter"] = DepthUnit.Centimetres,
-        ["mm"] = DepthUnit.Millimetres, ["millimeter"] = DepthUnit.Millimetres, ["millimeters"] = DepthUnit.Millimetres, ["millimetres"] = DepthUnit.Millimetres,
-        ["dm"] = DepthUnit.Decimetres, ["decimeter"] = DepthUnit.Decimetres, ["decimetre"] = DepthUnit.Decimetres, ["dezimeter"] = DepthUnit.Decimetres,
-        ["metr"] = DepthUnit.Metres, ["metro"] = DepthUnit.Metres, ["metra"] = DepthUnit.Metres, ["metria"] = DepthUnit.Metres, ["mts"] = DepthUnit.Metres, ["м"] = DepthUnit.Metres,
-        ["метр"] = DepthUnit.Metres, ["метров"] = DepthUnit.Metres, ["метры"] = DepthUnit.Metres, ["米"] = DepthUnit.Metres, ["公尺"] = DepthUnit.Metres,
-        ["см"] = DepthUnit.Centimetres, ["厘米"] = DepthUnit.Centimetres, ["公分"] = DepthUnit.Centimetres, ["мм"] = DepthUnit.Millimetres, ["дм"] = DepthUnit.Decimetres,
-        ["pied"] = DepthUnit.Feet, ["pieds"] = DepthUnit.Feet, ["pie"] = DepthUnit.Feet, ["piedi"] = DepthUnit.Feet, ["fot"] = DepthUnit.Feet, ["fod"] = DepthUnit.Feet,
-        ["jalka"] = DepthUnit.Feet, ["jalkaa"] = DepthUnit.Feet, ["voet"] = DepthUnit.Feet, ["stopy"] = DepthUnit.Feet, ["foots"] = DepthUnit.Feet, ["фут"] = DepthUnit.Feet,
-        ["футы"] = DepthUnit.Feet, ["футов"] = DepthUnit.Feet, ["英尺"] = DepthUnit.Feet,
-    };
+        (DepthUnit.Metres,
+        [
+            "m", "meter", "meters", "metre", "metres", "mtr", "mtrs", "metri", "metros", "metry", "metr", "metro", "metra",
+            "metria", "mts", "м", "метр", "метров", "метры", "米", "公尺"
+        ]),
+        (DepthUnit.Feet,
+        [
+            "ft", "feet", "foot", "fuss", "pies", "usft", "pied", "pieds", "pie", "piedi", "fot", "fod", "jalka", "jalkaa",
+            "voet", "stopy", "foots", "фут", "футы", "футов", "英尺"
+        ]),
+        (DepthUnit.Fathoms,
+        [
+            "fm", "fathom", "fathoms", "fth", "ftm"
+        ]),
+        (DepthUnit.Centimetres,
+        [
+            "cm", "centimeter", "centimeters", "centimetre", "centimetres", "zentimeter", "см", "厘米", "公分"
+        ]),
+        (DepthUnit.Millimetres,
+        [
+            "mm", "millimeter", "millimeters", "millimetres", "мм"
+        ]),
+        (DepthUnit.Decimetres,
+        [
+            "dm", "decimeter", "decimetre", "dezimeter", "дм"
+        ]),
+    }.SelectMany(u => u.Words.Select(w => (w, u.Unit))).ToDictionary(StringComparer.Ordinal);
 
     /// <summary>Old measures that differ from land to land: whoever names one is asked.</summary>
     public static readonly HashSet<string> OldUnits =
