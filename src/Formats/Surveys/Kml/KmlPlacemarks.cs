@@ -153,7 +153,7 @@ internal sealed class KmlPlacemarks(RawSurvey raw, SurveyOptions options)
         foreach (string line in text.Split(['\n', '<', ';'], 20))
         {
             int colon = line.IndexOfAny([':', '=']);
-            if (colon < 1 || colon > 40 || DepthAttribute.Of(line[..colon]) is not { Sense: not null } told || !DepthText.TryParse(line[(colon + 1)..], out DepthText written)) continue;
+            if (colon < 1 || colon > 40 || DepthAttribute.Of(line[..colon]) is not { Sense: not null } told || !DepthText.TryParse(line.AsSpan(colon + 1), out DepthText written)) continue;
             _attribute ??= told;
             depth = raw.Written(written);
             return true;
