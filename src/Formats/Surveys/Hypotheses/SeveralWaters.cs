@@ -36,7 +36,7 @@ internal sealed class SeveralWaters(string file, RawSurvey raw, CoordinateSystem
         foreach (GeoExtent w in waters.Take(MostChoices))
         {
             GeoPoint middle = new((w.SouthDeg + w.NorthDeg) / 2, GeoPoint.WrapLongitudeDeg((w.WestDeg + w.EastDeg) / 2));
-            choices.Add(new SurveyChoice(new SurveyOptions { Area = BoxOf(w) }, 
+            choices.Add(new SurveyChoice(new SurveyOptions { Area = BoxOf(w) },
                 $"only the water at {middle.LatDeg:F4}, {middle.LonDeg:F4}, {Math.Sqrt(Size(w)) * 111:0.0} km across", middle, Places.Country(middle.LatDeg, middle.LonDeg) ?? ""));
         }
 

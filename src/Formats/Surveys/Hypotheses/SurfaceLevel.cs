@@ -16,7 +16,7 @@ internal static class SurfaceLevel
                 choices.Add(Choice(level, $"{level:0.##} m, where {cells} cells lie level"));
         else
             choices.Add(Choice(values.High * metres, $"{values.High * metres:0.##} m, the highest value of the file"));
-        return new SurveyQuestion(file, SurveyQuestionKind.Level, 
+        return new SurveyQuestion(file, SurveyQuestionKind.Level,
             $"The file holds elevations ({values.Low:G6} to {values.High:G6} {(unit == DepthUnit.Feet ? "ft" : "m")}), and the level of full pool is not known. How high does the water stand?",
             choices, "surface_elevation_m");
     }

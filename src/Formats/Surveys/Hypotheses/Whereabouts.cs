@@ -98,7 +98,7 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
         }
 
         choices.Add(new SurveyChoice(new SurveyOptions { UseRest = false, Area = [-90, -180, 90, 180] }, "all of them"));
-        return new SurveyQuestion(file, SurveyQuestionKind.Rows, 
+        return new SurveyQuestion(file, SurveyQuestionKind.Rows,
             $"{points.X.Length - groups[0].Indices.Count} of {points.X.Length} rows lie far from the others. Which belong to the lake?", choices, "use_rest");
     }
 

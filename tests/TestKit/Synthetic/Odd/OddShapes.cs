@@ -75,7 +75,8 @@ internal static class OddShapes
     {
         double[] steps = Steps(lake);
         return Collection(steps.Select((d, k) => Feature("Polygon", k + 1 < steps.Length ? $"[{Ring(lake.Ring(d))},{Ring(lake.Ring(steps[k + 1]))}]" : $"[{Ring(lake.Ring(d))}]",
-            properties(d, k + 1 < steps.Length ? steps[k + 1] : d + StepM, k + 1 == steps.Length))), lake) with { ToleranceM = 0.3 };
+            properties(d, k + 1 < steps.Length ? steps[k + 1] : d + StepM, k + 1 == steps.Length))), lake) with
+        { ToleranceM = 0.3 };
     }
 
     private static OddSurvey Lines(OddLake lake, Func<double, OddLake, string> properties, bool swapped = false, int epsg = 0, string crs = "")
@@ -99,7 +100,8 @@ internal static class OddShapes
     {
         OddLake first = Wisconsin(r), second = new(r, first.Middle.LatDeg + 1.1, first.Middle.LonDeg);
         return Collection(new[] { first, second }.SelectMany(lake => Steps(lake).Select(d => Feature("LineString", Ring(lake.Ring(d)), P("depth_m", d)))), first)
-            with { MustAsk = true, ToleranceM = 0.3, Others = [second] };
+            with
+        { MustAsk = true, ToleranceM = 0.3, Others = [second] };
     }
 
     private static OddSurvey Points(OddLake lake, Func<GeoPoint, double, string> coordinates, Func<double, string> properties) =>
@@ -108,7 +110,8 @@ internal static class OddShapes
     private static OddSurvey Kml(OddLake lake, Func<double, string> head) => new("map.kml",
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?><kml xmlns=\"http://www.opengis.net/kml/2.2\"><Document>" + string.Concat(Steps(lake).Select(d =>
             $"<Placemark>{head(d)}<LineString><coordinates>{string.Join(' ', lake.Ring(d).Append(lake.Ring(d)[0]).Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.LonDeg:F7},{p.LatDeg:F7},0")))}</coordinates></LineString></Placemark>"))
-        + "</Document></kml>", lake) { ToleranceM = 0.3 };
+        + "</Document></kml>", lake)
+    { ToleranceM = 0.3 };
 
     private static OddSurvey Zip(OddSurvey kml)
     {

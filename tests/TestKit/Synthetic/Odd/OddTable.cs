@@ -114,6 +114,13 @@ internal static class OddPlaces
 
     public static OddLake Any(SeededRandom random) => random.NextInt(8) switch
     {
-        0 => Wisconsin(random), 1 => Ontario(random), 2 => Germany(random), 3 => Sweden(random), 4 => Poland(random), 5 => NewZealand(random), 6 => Spain(random), _ => Brazil(random),
+        0 => Wisconsin(random),
+        1 => Ontario(random),
+        2 => Germany(random),
+        3 => Sweden(random),
+        4 => Poland(random),
+        5 => NewZealand(random),
+        6 => Spain(random),
+        _ => Brazil(random),
     };
 }
