@@ -37,6 +37,7 @@ internal static class SheetHtml
         td,th{text-align:left;vertical-align:top;padding:6px 8px 6px 0;border-bottom:1px solid #10181F33}
         .wind{max-width:224px}.tight{font-size:11.5px;line-height:1.32}.tight tr:last-child td{border-bottom:0}.tight td{padding:3px 8px 3px 0}.tight td:first-child{white-space:nowrap;font-weight:700}
         .let{display:inline-block;width:23px;height:23px;line-height:20px;text-align:center;border:1.5px solid #10181F;border-radius:50%;font:700 13px/20px Besley,Georgia,serif}
+        .letter{font-family:Besley,Georgia,serif}
         .came{width:84px;border-left:1px solid #10181F33}
         footer{margin-top:8px;font-size:11.5px;line-height:1.32;border-top:2px solid #10181F;padding-top:7px}
         .blanks{display:flex;gap:20px;margin-top:7px}.blanks span{white-space:nowrap}.blanks .end{margin-left:auto;color:#333E47;white-space:normal}
