@@ -3,6 +3,7 @@ using System.Text.Json;
 using SecondShore.App.Compute;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
+using SecondShore.App.Words;
 using SecondShore.Engine.Basin;
 
 namespace SecondShore.App.Tests;
@@ -30,6 +31,25 @@ public class LakeDeskTests
         Ask(desk, "reopen", about, [], ViewsJson.Default.LakeView);
         OutlookView after = Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
         Assert.InRange(after.ThermoclineM!.Value.P50, beforeM + 0.5, seenM + 0.5);
+    }
+
+    [Fact]
+    public void A_haze_that_cannot_be_is_said_as_refused_and_is_not_what_the_answer_rests_on()
+    {
+        LakeDesk desk = new(new Tray());
+        RecordRow sound = new Entry { Value = 8 }.ToRow("x", RecordKinds.Haze, new DateTimeOffset(2026, 8, 20, 12, 0, 0, TimeSpan.Zero));
+        RecordRow absurd = new Entry { Value = 45 }.ToRow("x", RecordKinds.Haze, new DateTimeOffset(2026, 8, 21, 11, 0, 0, TimeSpan.Zero));
+        AskAbout about = new(At: new DateTimeOffset(2026, 8, 21, 12, 0, 0, TimeSpan.Zero), Records: [sound, absurd]);
+        Ask(desk, "open", about, Bowl(), ViewsJson.Default.LakeView);
+        OutlookView outlook = Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
+        Assert.Equal(8, outlook.Haze!.DepthM);
+        Assert.Equal(absurd.Id, Assert.Single(outlook.Refused).Source);
+        Wording feet = new(TextBook.For("en"), new LocaleInfo(), UnitSystem.Feet, TimeZoneInfo.Utc);
+        string fate = TripWords.Fate(absurd, outlook, feet);
+        Assert.StartsWith("Kept, but not used.", fate, StringComparison.Ordinal);
+        Assert.Contains("cannot stand in", fate, StringComparison.Ordinal);
+        Assert.Null(TripWords.NotUsed(sound, outlook, feet));
+        Assert.StartsWith("Kept. With it", TripWords.Fate(sound, outlook, feet), StringComparison.Ordinal);
     }
 
     [Fact]

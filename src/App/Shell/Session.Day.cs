@@ -103,7 +103,7 @@ public sealed partial class Session
             if (hoursH > 0) fishedH[day.Stops[i].Id] = hoursH;
         }
 
-        return PlanAsync(day.Asked with { Launch = null, Here = new HereAsk(now, place.LatDeg, place.LonDeg, fishedH) });
+        return PlanAsync(day.Asked with { Here = new HereAsk(now, place.LatDeg, place.LonDeg, fishedH) });
     }
 
     /// <summary>Wishes a spot into the day, or takes the wish back.</summary>

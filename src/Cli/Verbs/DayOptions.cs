@@ -56,6 +56,7 @@ internal sealed class DayOptions
             Reserve = TimeSpan.FromMinutes(Between("--reserve", parsed.GetValue(_reserve), 0, 240)),
             WindLimitMps = parsed.GetValue(_windLimit) is { } limit ? Between("--wind-limit", limit, 1, 40) : null,
             Here = Here(parsed, date, lake),
+            StandsAt = AnswerTime.Default(lake.Folder, clock),
             Ensemble = SharedOptions.Ensemble(parsed, _members, _seed),
         };
     }
