@@ -116,7 +116,7 @@ public static class DayPdf
     {
         if (model.Cautions.Count > 0) y += text.Lead("Watch for", string.Join(" ", model.Cautions), 0, y, SheetPx, 11.5) + 7;
         string unit = model.Units.DepthUnit;
-        y += text.Draw($"Haze seen at ______ {unit}, time ______;  surface ______ {model.Units.TemperatureUnit}.  Plans, does not navigate. {model.MapKey}", 0, y, SheetPx, 11.5);
+        y += text.Draw($"Haze seen at ______ {unit}, time ______;  surface ______ {model.Units.TemperatureUnit}.  Plans, does not navigate. {model.MapKey} {model.MadeBy}", 0, y, SheetPx, 11.5);
         return y;
     }
 

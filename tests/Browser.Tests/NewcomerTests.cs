@@ -11,7 +11,7 @@ public class NewcomerTests(BrowserFixture fixture)
     private static readonly string[] Places = ["Lake", "Shore", "Rig", "Day", "Log"];
 
     [Theory]
-    //[InlineData(390, 844)]
+    [InlineData(390, 844)]
     [InlineData(1440, 900)]
     public async Task A_newcomer_sees_the_answer_brings_a_lake_plans_goes_offline_and_loses_nothing(int width, int height)
     {

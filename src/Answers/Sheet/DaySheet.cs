@@ -99,7 +99,7 @@ public static class DaySheet
         Speech speech = model.Units.Speech;
         html.Append("<div class=\"blanks\"><span>").Append(speech.Say($"Haze seen at ______ {model.Units.DepthUnit}, time ______")).Append("</span><span>")
             .Append(speech.Say($"Surface ______ {model.Units.TemperatureUnit}")).Append("</span><span class=\"end\">")
-            .Append(E(speech.Plain("Plans, does not navigate."))).Append(' ').Append(E(model.MapKey)).Append("</span></div></footer>");
+            .Append(E(speech.Plain("Plans, does not navigate."))).Append(' ').Append(E(model.MapKey)).Append(' ').Append(E(model.MadeBy)).Append("</span></div></footer>");
     }
 
     private static string Times(DaySheetModel model, DateTimeOffset arrive, DateTimeOffset leave) => model.Units.Speech.Language == "en"

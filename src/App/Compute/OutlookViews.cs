@@ -1,4 +1,5 @@
 using SecondShore.Answers.Lake;
+using SecondShore.Answers.Learn;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
 using SecondShore.Engine.Basin.Arms;
@@ -43,6 +44,7 @@ internal static class OutlookViews
             Assumed = outlook.Assumed.Say(units),
             Doubted = outlook.Doubted.Say(units),
             Refused = refused,
+            Next = NextReading.Of(outlook, lake.Folder, units).FirstOrDefault(),
             Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new UnusedView(u.Source, u.At, u.Why == UnusedBecause.EarlierSeason))],
         };
     }

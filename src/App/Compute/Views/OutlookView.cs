@@ -63,6 +63,9 @@ public sealed record OutlookView
     /// <summary>Readings not followed.</summary>
     public required IReadOnlyList<string> Doubted { get; init; }
 
+    /// <summary>The reading that would teach most, in a sentence; null where none would teach much.</summary>
+    public string? Next { get; init; }
+
     /// <summary>Readings that cannot be true and play no part.</summary>
     public IReadOnlyList<RefusedView> Refused { get; init; } = [];
 
