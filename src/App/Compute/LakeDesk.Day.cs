@@ -15,6 +15,7 @@ namespace SecondShore.App.Compute;
 /// <summary>A day planned on the spots, and the files that carry it out of the app.</summary>
 internal sealed partial class LakeDesk
 {
+    private static readonly double UsualReserveMin = new DayWish { Date = default }.Reserve.TotalMinutes;
     private DayResult? _day;
     private Moved? _moved;
 
@@ -73,6 +74,10 @@ internal sealed partial class LakeDesk
         Launch = ask.Launch,
         HomeBy = ask.HomeBy,
         MaxSpots = MostSpots,
+        Boat = BoatWish.Of(ask.More?.CruiseMps, ask.More?.DraftM, ask.More?.FuelL),
+        WindLimitMps = ask.More?.WindLimitMps,
+        Reserve = TimeSpan.FromMinutes(ask.More?.ReserveMin ?? UsualReserveMin),
+        Breaks = [.. (ask.More?.Breaks ?? []).Select(b => new BreakWish(b.From, b.To, b.Minutes))],
         Must = ask.Must ?? [],
         Never = ask.Never ?? [],
         Here = ask.Here is { } here ? new BoatNow(here.At, new GeoPoint(here.LatDeg, here.LonDeg), here.FishedH) : null,
