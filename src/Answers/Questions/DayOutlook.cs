@@ -1,4 +1,3 @@
-using SecondShore.Answers.Lake;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.Answers.Questions;

@@ -28,7 +28,7 @@ public sealed class DayMoreDraft
     public double? Reserve { get; set; }
 
     /// <summary>The breaks.</summary>
-    public List<BreakDraft> Breaks { get; } = [];
+    public IList<BreakDraft> Breaks { get; } = [];
 
     /// <summary>What was asked, in the reader's units.</summary>
     public static DayMoreDraft Of(DayMore? more, Wording w)
@@ -42,7 +42,7 @@ public sealed class DayMoreDraft
             Wind = Shown(more?.WindLimitMps, metric ? 1 : MphMps),
             Reserve = more?.ReserveMin,
         };
-        draft.Breaks.AddRange((more?.Breaks ?? []).Select(b => new BreakDraft { From = b.From, To = b.To, Minutes = b.Minutes }));
+        foreach (BreakAsk pause in more?.Breaks ?? []) draft.Breaks.Add(new BreakDraft { From = pause.From, To = pause.To, Minutes = pause.Minutes });
         return draft;
     }
 
