@@ -13,7 +13,7 @@ internal static class MeaningWords
         [.. readings.Select(r => new SurveyChoice(new SurveyOptions { Sense = r.Sense, Unit = r.Unit }, Choice(values, r)))], "sense");
 
     /// <summary>A reading in a few words.</summary>
-    public static FindingForm Of(DepthMeaning reading) => $"{Finding.Of(Sense(reading.Sense))} in {Finding.Of(Unit(reading.Unit))}";
+    public static Finding Of(DepthMeaning reading) => Finding.Of($"{Sense(reading.Sense)} in {Unit(reading.Unit)}");
 
     public static void Tell(List<Finding> doubts, ValueFacts values, DepthMeaning best, Knowledge sense, Knowledge unit)
     {
@@ -29,7 +29,7 @@ internal static class MeaningWords
     }
 
     /// <summary>A unit in words.</summary>
-    public static string Unit(DepthUnit unit) => unit switch
+    public static Finding Unit(DepthUnit unit) => Finding.Of(unit switch
     {
         DepthUnit.Feet => "feet",
         DepthUnit.Fathoms => "fathoms",
@@ -37,21 +37,24 @@ internal static class MeaningWords
         DepthUnit.Centimetres => "centimetres",
         DepthUnit.Millimetres => "millimetres",
         _ => "metres",
-    };
+    });
 
-    private static string Sense(DepthSense sense) => sense switch
+    private static Finding Sense(DepthSense sense) => Finding.Of(sense switch
     {
         DepthSense.NegativeDepth => "heights against the water surface",
         DepthSense.Elevation => "heights above sea level",
         _ => "depths",
-    };
+    });
 
     private static FindingForm Choice(ValueFacts values, DepthMeaning r)
     {
         double metres = DepthMeanings.MetresPer(r.Unit);
-        Finding unit = Finding.Of(Unit(r.Unit));
-        if (r.Sense == DepthSense.Elevation) return $"heights above sea level in {unit}: bed between {values.Low * metres:0.##} and {values.High * metres:0.##} m above the sea";
-        if (r.Sense == DepthSense.NegativeDepth) return $"heights against the water surface in {unit}: deepest {-values.Low * metres:0.##} m";
-        return $"depths in {unit}: deepest {values.High * metres:0.##} m";
+        Finding deep = r.Sense switch
+        {
+            DepthSense.Elevation => Finding.Of($"bed between {values.Low * metres:0.##} and {values.High * metres:0.##} m above the sea"),
+            DepthSense.NegativeDepth => Finding.Of($"deepest {-values.Low * metres:0.##} m"),
+            _ => Finding.Of($"deepest {values.High * metres:0.##} m"),
+        };
+        return $"{Of(r)}: {deep}";
     }
 }
