@@ -116,7 +116,7 @@ public static class DayPdf
     private static double Foot(PdfText text, DaySheetModel model, double y)
     {
         if (model.Cautions.Count > 0) y += text.Lead(SheetWords.Say(model, "Watch for"), string.Join(" ", model.Cautions), 0, y, SheetPx, 11.5) + 7;
-        string last = $"{SheetWords.HazeBlank(model)};  {SheetWords.SurfaceBlank(model)}.  {SheetWords.Say(model, "Plans, does not navigate.")} {model.MapKey}";
+        string last = $"{SheetWords.HazeBlank(model)};  {SheetWords.SurfaceBlank(model)}.  {SheetWords.Say(model, "Plans, does not navigate.")} {model.MapKey} {model.MadeBy}";
         return y + text.Draw(last, 0, y, SheetPx, 11.5);
     }
 }

@@ -116,7 +116,7 @@ public static class DaySheet
 
         html.Append("<div class=\"blanks\"><span>").Append(E(SheetWords.HazeBlank(model))).Append("</span><span>")
             .Append(E(SheetWords.SurfaceBlank(model))).Append("</span><span class=\"end\">")
-            .Append(E(T(model, "Plans, does not navigate."))).Append(' ').Append(E(model.MapKey)).Append("</span></div></footer>");
+            .Append(E(T(model, "Plans, does not navigate."))).Append(' ').Append(E(model.MapKey)).Append(' ').Append(E(model.MadeBy)).Append("</span></div></footer>");
     }
 
     private static string T(DaySheetModel model, string english) => SheetWords.Say(model, english);
