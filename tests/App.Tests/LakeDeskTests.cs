@@ -202,7 +202,7 @@ public class LakeDeskTests
     private static T Ask<T>(LakeDesk desk, string verb, AskAbout about, Dictionary<string, byte[]> files, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type) =>
         JsonSerializer.Deserialize(desk.Answer(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), files), type)!;
 
-    private static Dictionary<string, byte[]> Bowl()
+    internal static Dictionary<string, byte[]> Bowl()
     {
         StringBuilder xyz = new("lat,lon,depth_m\n");
         for (int i = -20; i <= 20; i++)
@@ -221,7 +221,7 @@ public class LakeDeskTests
         };
     }
 
-    private sealed class Tray : ITray
+    internal sealed class Tray : ITray
     {
         public HashSet<string> Names { get; } = [];
 

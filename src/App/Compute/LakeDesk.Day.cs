@@ -47,6 +47,13 @@ internal sealed partial class LakeDesk
         return "{}";
     }
 
+    // Another tab of the device has planned another day since.
+    private string ForgetDay()
+    {
+        _day = null;
+        return "{}";
+    }
+
     private DayResult Plan(DayAsk ask, UnitSystem units)
     {
         PreparedLake lake = Opened();

@@ -58,6 +58,8 @@ internal sealed partial class LakeDesk(ITray tray)
         "tackle" => JsonSerializer.Serialize(ChangeTackle(about), ViewsJson.Default.TackleView),
         "learn" => Learn(about),
         "papers" => Papers(about),
+        "shorefiles" => ShorePapers(about),
+        "forget" => ForgetDay(),
         "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
         "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
         "unpack" => Unpack(files),

@@ -146,6 +146,16 @@ public sealed partial class Session
     /// <summary>What to tie on; null until asked.</summary>
     public RigView? Rig { get; private set; }
 
+    /// <summary>The rig set aside to be held against another; null for none.</summary>
+    public RigView? RigAside { get; private set; }
+
+    /// <summary>Sets the rig at hand aside.</summary>
+    public void SetRigAside()
+    {
+        RigAside = Rig;
+        Tell();
+    }
+
     /// <summary>Asks what to tie on.</summary>
     public async Task AskRigAsync(RigAsk ask)
     {
