@@ -23,6 +23,8 @@ public sealed partial class Session
     private bool _failed;
     // Of the work under way: there is one piece of it at a time.
     private bool _stopped;
+    // Asked for and not yet begun.
+    private (string Lake, Task Work)? _workOut;
 
     /// <summary>The open lake as read.</summary>
     public LakeView? View { get; private set; }
@@ -58,7 +60,7 @@ public sealed partial class Session
         }
 
         (Day, Hold, Trouble, _failed) = (null, null, null, false);
-        (_stopAt, Trying, Wind) = (0, WhatIf.Nothing, null);
+        (_stopAt, Trying, Wind, RigAside) = (0, WhatIf.Nothing, null, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
         if (!IsFirst && await RecallAsync(lake.Id, "open", Stamp) is { } opened)
@@ -76,13 +78,19 @@ public sealed partial class Session
         await WorkOutAsync();
     }
 
-    /// <summary>Works everything out from the lake's files and this device's records.</summary>
-    public async Task WorkOutAsync()
+    /// <summary>
+    /// Works everything out from the lake's files and this device's records. Asked for again before it has begun, as by one reading
+    /// typed after another, it is done once: it takes the records as they stand when it begins.
+    /// </summary>
+    public Task WorkOutAsync()
     {
-        if (Lake is not { } lake) return;
+        if (Lake is not { } lake) return Task.CompletedTask;
+        if (_workOut is { } waiting && waiting.Lake == lake.Id && !waiting.Work.IsCompleted) return waiting.Work;
+        bool begun = false;
         WorkKey key = new(_engineIsCold ? "open.cold" : "open", lake.Id, [new("open", 2.8), new("outlook", 8.9), new("shore", 2.0)]);
-        await DoAsync("work.open", key, async () =>
+        Task work = DoAsync("work.open", key, async () =>
         {
+            (begun, _workOut) = (true, null);
             // The lake may be removed, or another opened, while the engine works: its answers then belong to nothing shown.
             if (Lake?.Id != lake.Id) return;
             string opened = await AskAsync("open", About(), lake.Id, Stamp);
@@ -105,6 +113,8 @@ public sealed partial class Session
             await TakeShoreAsync(shore);
             await AskHoldAsync(lake.Id);
         });
+        if (!begun) _workOut = (lake.Id, work);
+        return work;
     }
 
     /// <summary>Makes the demo lake on this device and opens it.</summary>

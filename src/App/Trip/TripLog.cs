@@ -24,6 +24,7 @@ public sealed class TripLog : IDisposable
         (_session, _browser) = (session, browser);
         _session.Changed += OnSession;
         _session.FixCame += OnFix;
+        _session.TripWentOn += ReloadAsync;
     }
 
     /// <summary>The stretch under way; null on the run.</summary>
@@ -239,6 +240,14 @@ public sealed class TripLog : IDisposable
         if (_session.Lake is { } lake && lake.Id != _lake) _ = LoadAsync(lake.Id);
     }
 
+    // Another tab of the device went on with this trip.
+    private async Task ReloadAsync()
+    {
+        if (_lake is not { } lake) return;
+        TripState kept = TripState.Of(await _browser.Text("setting", "trip:" + lake));
+        if (lake == _lake) _state = kept;
+    }
+
     private async Task LoadAsync(string lake)
     {
         if (lake == _lake) return;
@@ -261,5 +270,6 @@ public sealed class TripLog : IDisposable
     {
         _session.Changed -= OnSession;
         _session.FixCame -= OnFix;
+        _session.TripWentOn -= ReloadAsync;
     }
 }
