@@ -108,14 +108,18 @@ internal sealed class AppProgress : IFigure
     /// <summary>Threads that only keep processors busy.</summary>
     private sealed class Busy : IDisposable
     {
-        private readonly CancellationTokenSource _stop = new();
+        private volatile bool _stop;
 
         public Busy(int threads)
         {
-            for (int i = 0; i < threads; i++)
-                new Thread(() => { while (!_stop.IsCancellationRequested) Thread.SpinWait(1000); }) { IsBackground = true }.Start();
+            for (int i = 0; i < threads; i++) new Thread(Spin) { IsBackground = true }.Start();
         }
 
-        public void Dispose() => _stop.Cancel();
+        public void Dispose() => _stop = true;
+
+        private void Spin()
+        {
+            while (!_stop) Thread.SpinWait(1000);
+        }
     }
 }

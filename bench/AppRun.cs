@@ -25,7 +25,7 @@ internal sealed class AppRun : IFigure
         {
             await ProgramAsync("git", folder, "clone", "-q", AppVisit.FindRoot(), clone);
             Stopwatch clock = Stopwatch.StartNew();
-            await using (Started first = await Started.Async(clone, "dotnet", RunAsReadmeSays)) Tell("first start", clock);
+            await using (Started first = await Started.StartAsync(clone, "dotnet", RunAsReadmeSays)) Tell("first start", clock);
             double firstS = clock.Elapsed.TotalSeconds;
             string load = await LoadAsync();
             await ProgramAsync("env", clone, "ONLY=Host", "bash", "eng/publish.sh", Path.Combine(folder, "out"), "linux-x64");
@@ -33,11 +33,11 @@ internal sealed class AppRun : IFigure
             string released = Directory.CreateDirectory(Path.Combine(folder, "released")).FullName;
             await ProgramAsync("tar", released, "-xzf", Path.Combine(folder, "out", "second-shore-linux-x64.tar.gz"));
             // The release was built in the same folders with other settings: one start more brings the clone back to its own.
-            await using (Started again = await Started.Async(clone, "dotnet", RunAsReadmeSays)) Tell("start after the release was built", clock);
+            await using (Started again = await Started.StartAsync(clone, "dotnet", RunAsReadmeSays)) Tell("start after the release was built", clock);
             clock.Restart();
-            await using Started run = await Started.Async(clone, "dotnet", RunAsReadmeSays);
+            await using Started run = await Started.StartAsync(clone, "dotnet", RunAsReadmeSays);
             double secondS = clock.Elapsed.TotalSeconds;
-            await using Started published = await Started.Async(released, Path.Combine(released, "SecondShore.Host"), []);
+            await using Started published = await Started.StartAsync(released, Path.Combine(released, "SecondShore.Host"), []);
             return [.. await CompareAsync(run.Address, published.Address, load), new("app-run-first-start", firstS, "s", $"from the command to the address, in a fresh clone with a warm package cache; load {load}"),
                 new("app-run-next-start", secondS, "s", "the same again, nothing changed")];
         }
@@ -107,7 +107,7 @@ internal sealed class AppRun : IFigure
     {
         public string Address => address;
 
-        public static async Task<Started> Async(string folder, string program, string[] args)
+        public static async Task<Started> StartAsync(string folder, string program, string[] args)
         {
             ProcessStartInfo start = new(program, args) { WorkingDirectory = folder, RedirectStandardOutput = true };
             start.Environment["SECONDSHORE_URLS"] = "http://127.0.0.1:0";

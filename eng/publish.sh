@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Publishes the release: self-contained single files of host and command line, and the app as a static site.
 #   bash eng/publish.sh OUT [linux-x64 win-x64 osx-arm64 ...]      ONLY=Host leaves out the command line and the static site
-# The version is the nearest tag (v1.2.3), with the commits since; without a tag, that of Directory.Build.props. The same
-# commit gives the same bytes, in whatever folder it is built: paths are mapped, archives are sorted and stamped with the
+# The version is the nearest tag (v1.2.3); N commits after it 1.2.4-after.N, which sorts between the two; without a tag, that of
+# Directory.Build.props. The same commit gives the same bytes, in whatever folder it is built: paths are mapped, archives are sorted and stamped with the
 # commit's time.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -16,7 +16,8 @@ version_properties() {
   tag=$(git describe --tags --match 'v[0-9]*' --long 2>/dev/null) || return 0
   local base=${tag%-*-*} rest=${tag#"${tag%-*-*}"-}
   local since=${rest%%-*}
-  if [ "$since" = 0 ]; then echo "-p:Version=${base#v}"; else echo "-p:Version=${base#v}-after.$since"; fi
+  local version=${base#v}
+  if [ "$since" = 0 ]; then echo "-p:Version=$version"; else echo "-p:Version=${version%.*}.$((${version##*.} + 1))-after.$since"; fi
 }
 
 pack() { # pack FOLDER ARCHIVE: the same files give the same archive

@@ -1,7 +1,7 @@
-using System.Globalization;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using SecondShore.Answers.Sheet;
+using SecondShore.Answers.Sheet.Drawing;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Sheets;
@@ -31,7 +31,7 @@ public static class DayPdf
         }
 
         using PdfDocument document = new();
-        document.Info.Title = $"{model.LakeName}, {Date(model)}";
+        document.Info.Title = $"{model.LakeName}, {SheetWords.Date(model)}";
         document.Info.Creator = "Second Shore";
         document.Info.CreationDate = madeAt.UtcDateTime;
         Compose(document, model, scale);
@@ -55,11 +55,11 @@ public static class DayPdf
         double y = Head(text, model, 34);
         graphics.DrawLine(heavy, 0, y, SheetPx, y);
         y += 8;
-        if (model.Because.Length > 0) y += text.Lead("because", $"{model.Because.TrimEnd('.')}.", 0, y, SheetPx, 12.5) + 6;
-        double mapScale = Math.Min(1, 0.55 + (0.5 * scale)), mapPx = PdfMap.WidthPx * mapScale;
-        PdfMap.Draw(graphics, model, 9, y + 9, mapScale);
+        if (model.Because.Length > 0) y += text.Lead(SheetWords.Say(model, "because"), SheetWords.Ended(model.Because), 0, y, SheetPx, 12.5) + 6;
+        double mapScale = Math.Min(1, 0.55 + (0.5 * scale)), mapPx = MapDrawing.WidthPx * mapScale, edgePx = MapDrawing.FramePx + 1;
+        PdfCanvas.At(graphics, edgePx, y + edgePx, mapScale, canvas => MapDrawing.Draw(canvas, model));
         double side = Side(graphics, text, model, mapPx + 34, y, SheetPx - mapPx - 34);
-        y = Math.Max(y + (PdfMap.HeightPx * mapScale) + 26, side + 8);
+        y = Math.Max(y + (MapDrawing.HeightPx * mapScale) + 26, side + 8);
         y = PdfStops.Draw(graphics, text, model, y, SheetPx);
         graphics.DrawLine(heavy, 0, y + 6, SheetPx, y + 6);
         y = Foot(text, model, y + 12);
@@ -69,11 +69,11 @@ public static class DayPdf
     private static double Head(PdfText text, DaySheetModel model, double y)
     {
         double right = SheetPx;
-        right -= Number(text, model, "Oxygen out", model.OxygenOutM, right, y);
-        right -= Number(text, model, "Thermocline", model.ThermoclineM, right, y);
+        right -= Number(text, model, SheetWords.Say(model, "Oxygen out"), model.OxygenOutM, right, y);
+        right -= Number(text, model, SheetWords.Say(model, "Thermocline"), model.ThermoclineM, right, y);
         double height = text.Draw(model.LakeName, 0, y, right - 10, 25, true);
-        height += text.Draw($"{Date(model)}. Launch {model.RampName} {Clock(model.Plan.Launch)}, home by {Clock(model.Plan.Home)}.", 0, y + height, right - 10, 12.5);
-        if (model.Invented) height += text.Draw("This lake is invented: a demonstration, not a place.", 0, y + height, right - 10, 11);
+        height += text.Draw(SheetWords.Launch(model), 0, y + height, right - 10, 12.5);
+        if (model.Invented) height += text.Draw(SheetWords.Say(model, "This lake is invented: a demonstration, not a place."), 0, y + height, right - 10, 11);
         return y + Math.Max(height, 56) + 6;
     }
 
@@ -91,17 +91,18 @@ public static class DayPdf
 
     private static double Side(XGraphics graphics, PdfText text, DaySheetModel model, double x, double y, double width)
     {
-        y += text.Draw($"Wind, {(model.Units.IsMetric ? "m/s" : "mph")}", x, y, width, 15, true);
-        if (model.Wind.Count == 0) y += text.Draw("No wind in the folder's weather for this day.", x, y, width, 11);
+        y += text.Draw(SheetWords.WindHeading(model), x, y, width, 15, true);
+        if (model.Wind.Count == 0) y += text.Draw(SheetWords.Say(model, "No wind in the folder's weather for this day."), x, y, width, 11);
         else
         {
-            y += text.Draw("Stems are gusts. The thick line is when you are on a stop.", x, y, width, 11);
-            PdfWind.Draw(graphics, text, model, x, y);
-            y += PdfWind.HeightPx;
+            y += text.Draw(SheetWords.Say(model, "Stems are gusts. The thick line is when you are on a stop."), x, y, width, 11);
+            double scale = Math.Min(1, width / WindDrawing.WidthPx);
+            PdfCanvas.At(graphics, x, y, scale, canvas => WindDrawing.Draw(canvas, model));
+            y += WindDrawing.HeightPx * scale;
         }
 
-        y = Rows(text, "If the haze is elsewhere", model.IfHazeElsewhere, x, y, width);
-        return Rows(text, "Tie tonight", model.Tie, x, y, width);
+        y = Rows(text, SheetWords.Say(model, "If the haze is elsewhere"), model.IfHazeElsewhere, x, y, width);
+        return Rows(text, SheetWords.Say(model, "Tie tonight"), model.Tie, x, y, width);
     }
 
     private static double Rows(PdfText text, string title, IReadOnlyList<SheetRow> rows, double x, double y, double width)
@@ -114,13 +115,8 @@ public static class DayPdf
 
     private static double Foot(PdfText text, DaySheetModel model, double y)
     {
-        if (model.Cautions.Count > 0) y += text.Lead("Watch for", string.Join(" ", model.Cautions), 0, y, SheetPx, 11.5) + 7;
-        string unit = model.Units.DepthUnit;
-        y += text.Draw($"Haze seen at ______ {unit}, time ______;  surface ______ {model.Units.TemperatureUnit}.  Plans, does not navigate. {model.MapKey}", 0, y, SheetPx, 11.5);
-        return y;
+        if (model.Cautions.Count > 0) y += text.Lead(SheetWords.Say(model, "Watch for"), string.Join(" ", model.Cautions), 0, y, SheetPx, 11.5) + 7;
+        string last = $"{SheetWords.HazeBlank(model)};  {SheetWords.SurfaceBlank(model)}.  {SheetWords.Say(model, "Plans, does not navigate.")} {model.MapKey} {model.MadeBy}";
+        return y + text.Draw(last, 0, y, SheetPx, 11.5);
     }
-
-    private static string Date(DaySheetModel model) => model.Plan.Launch.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
-
-    private static string Clock(DateTimeOffset at) => at.ToString("h:mm tt", CultureInfo.InvariantCulture).ToLowerInvariant();
 }

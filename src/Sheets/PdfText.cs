@@ -74,5 +74,6 @@ internal sealed class PdfText(XGraphics graphics, double scale)
         return lines;
     }
 
-    private static string Plain(string text) => new([.. text.Select(c => char.IsControl(c) || char.IsSurrogate(c) ? ' ' : c)]);
+    /// <summary>Text without what a page cannot show.</summary>
+    public static string Plain(string text) => new([.. text.Select(c => char.IsControl(c) || char.IsSurrogate(c) ? ' ' : c)]);
 }

@@ -1,9 +1,16 @@
 using System.Text;
 using System.Text.Json;
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Questions;
+using SecondShore.Answers.Rig;
 using SecondShore.App.Compute;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
+using SecondShore.App.Words;
 using SecondShore.Engine.Basin;
+using SecondShore.Formats;
+using SecondShore.Formats.Files;
+using SecondShore.Formats.Lake;
 
 namespace SecondShore.App.Tests;
 
@@ -30,6 +37,25 @@ public class LakeDeskTests
         Ask(desk, "reopen", about, [], ViewsJson.Default.LakeView);
         OutlookView after = Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
         Assert.InRange(after.ThermoclineM!.Value.P50, beforeM + 0.5, seenM + 0.5);
+    }
+
+    [Fact]
+    public void A_haze_that_cannot_be_is_said_as_refused_and_is_not_what_the_answer_rests_on()
+    {
+        LakeDesk desk = new(new Tray());
+        RecordRow sound = new Entry { Value = 8 }.ToRow("x", RecordKinds.Haze, new DateTimeOffset(2026, 8, 20, 12, 0, 0, TimeSpan.Zero));
+        RecordRow absurd = new Entry { Value = 45 }.ToRow("x", RecordKinds.Haze, new DateTimeOffset(2026, 8, 21, 11, 0, 0, TimeSpan.Zero));
+        AskAbout about = new(At: new DateTimeOffset(2026, 8, 21, 12, 0, 0, TimeSpan.Zero), Records: [sound, absurd]);
+        Ask(desk, "open", about, Bowl(), ViewsJson.Default.LakeView);
+        OutlookView outlook = Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
+        Assert.Equal(8, outlook.Haze!.DepthM);
+        Assert.Equal(absurd.Id, Assert.Single(outlook.Refused).Source);
+        Wording feet = new(TextBook.For("en"), new LocaleInfo(), UnitSystem.Feet, TimeZoneInfo.Utc);
+        string fate = TripWords.Fate(absurd, outlook, feet);
+        Assert.StartsWith("Kept, but not used.", fate, StringComparison.Ordinal);
+        Assert.Contains("cannot stand in", fate, StringComparison.Ordinal);
+        Assert.Null(TripWords.NotUsed(sound, outlook, feet));
+        Assert.StartsWith("Kept. With it", TripWords.Fate(sound, outlook, feet), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -120,6 +146,22 @@ public class LakeDeskTests
         Assert.Equal(rest.Stops.Select(s => s.Id), again.Stops.Select(s => s.Id));
     }
 
+    [Fact]
+    public void The_command_line_plans_the_apps_day_from_the_apps_trip_file()
+    {
+        (LakeDesk desk, Tray tray, AskAbout about) = Opened();
+        Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
+        ShoreView shore = Ask(desk, "shore", about, [], ViewsJson.Default.ShoreView);
+        DayView day = Ask(desk, "day", about with { Day = new DayAsk(new DateOnly(2026, 8, 22), HomeBy: new TimeOnly(15, 0)) }, [], ViewsJson.Default.DayView);
+        desk.Answer("export", JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), new Dictionary<string, byte[]>());
+        PreparedLake lake = PreparedLake.From(LakeFolderReader.Read(TripFile.Read("trip.zip", tray.TripFile, new ProblemLog())!));
+        DayResult plan = DayAnswer.Compute(lake, new DayWish { Date = new DateOnly(2026, 8, 22), StandsAt = about.At }, UnitSystem.Feet);
+        Assert.Equal(plan.Plan.Stops.Select(s => (s.Candidate.Letter, s.Candidate.Name, s.Arrive, s.Leave)), day.Stops.Select(s => (s.Letter, s.Name, s.Arrive, s.Leave)));
+        Assert.Equal(plan.Plan.Stops.Select(s => RigWords.Short(plan.Rigs[s.Candidate.Id])), day.Stops.Select(s => s.Rig));
+        Assert.All(day.Stops, stop => Assert.Contains(shore.Spots!, spot => spot.Id == stop.Id && spot.Letter == stop.Letter && spot.Name == stop.Name));
+        Assert.Equal(plan.Shore.Outlook.Lake.ThermoclineM!.Quantile(0.5), day.ThermoclineM!.Value.P50, 9);
+    }
+
     private static (LakeDesk Desk, Tray Tray, AskAbout About) Opened()
     {
         Tray tray = new();
@@ -170,7 +212,13 @@ public class LakeDeskTests
 
         public void Progress(double share, string what) => Assert.InRange(share, 0, 1.0001);
 
-        public void Put(string name, ReadOnlySpan<byte> bytes) => Names.Add(name);
+        public byte[] TripFile { get; private set; } = [];
+
+        public void Put(string name, ReadOnlySpan<byte> bytes)
+        {
+            Names.Add(name);
+            if (name == "file:trip.zip") TripFile = bytes.ToArray();
+        }
 
         public void Grid(DepthGrid grid) => LastGrid = grid;
     }

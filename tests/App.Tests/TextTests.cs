@@ -33,6 +33,22 @@ public partial class TextTests
     [Fact]
     public void An_unknown_language_reads_english() => Assert.Equal(TextBook.For("en")["place.lake"], TextBook.For("xx-YY")["place.lake"]);
 
+    // Anglers say du to each other; a formal line among them reads like another author's. A sentence may open with a plain "Sie" (they).
+    [Fact]
+    public void German_says_du_to_its_reader_everywhere()
+    {
+        string words = Path.Combine(SharedData.RepositoryRoot, "src", "Words", "Text");
+        string[] said = [.. TextBook.For("de").Keys.Select(k => TextBook.For("de")[k]), .. Directory.EnumerateFiles(words, "*.de.json").SelectMany(File.ReadLines)];
+        Assert.Contains(said, line => line.Contains(" du ", StringComparison.Ordinal));
+        Assert.DoesNotContain(said, line => Formal().IsMatch(line));
+        Assert.Matches(Formal(), "Bitte prüfen Sie die Einheit.");
+        Assert.Matches(Formal(), "Der See mit Ihren Messungen.");
+        Assert.DoesNotMatch(Formal(), "Messungen bleiben hier. Sie gehen, wenn der Empfang zurück ist: Ihre Daten stimmen.");
+    }
+
+    [GeneratedRegex(@"\w+en Sie\b|(?<![.:!?»""“]) (?:Sie|Ihr(?:e|en|em|er|es)?|Ihnen)\b")]
+    private static partial Regex Formal();
+
     [GeneratedRegex(@"\{\d\}")]
     private static partial Regex Blank();
 

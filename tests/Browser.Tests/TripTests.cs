@@ -17,28 +17,28 @@ public class TripTests(BrowserFixture fixture)
     // The evening before, half past eight on the water, and later, at a lake five hours behind the zero meridian or so.
     private static readonly DateTime Evening = new(2026, 10, 7, 0, 0, 0, DateTimeKind.Utc), Morning = new(2026, 10, 7, 13, 30, 0, DateTimeKind.Utc);
 
-    [Theory(Skip = "Written with the trip log and not yet walked whole in a browser: run it, mend what it finds, then take this out.")]
+    [Theory]
     [InlineData(390, 664, "en-US")]
     [InlineData(1440, 900, "de-DE")]
     public async Task What_is_seen_and_logged_on_the_water_changes_the_answer_and_is_learned_from(int width, int height, string locale)
     {
         IBrowserContext device = await fixture.DeviceAsync(width, height, locale: locale);
-        await device.Clock.SetFixedTimeAsync(Evening);
+        DeviceClock clock = await DeviceClock.OnAsync(device, fixture.Address, Evening);
         AppPage home = await AppPage.OpenAsync(device, fixture.Address);
         await home.WorkedOutAsync();
         await PlanAsync(home);
         await home.Page.WaitForFunctionAsync("() => navigator.serviceWorker.ready.then(r => !!r.active)", null, new() { Timeout = 120_000 });
         await device.SetOfflineAsync(true);
+        await clock.SetAsync(Morning);
         await home.Page.CloseAsync();
 
-        await device.Clock.SetFixedTimeAsync(Morning);
         AppPage boat = await AppPage.OpenAsync(device, fixture.Address, "aboard");
         await boat.AnsweredAsync();
         await TieOnAsync(boat);
         await TapAsync(boat, 0);
-        await device.Clock.SetFixedTimeAsync(Morning.AddMinutes(15));
+        await clock.SetAsync(Morning.AddMinutes(15));
         await HazeAsync(boat, width);
-        await device.Clock.SetFixedTimeAsync(Morning.AddMinutes(25));
+        await clock.SetAsync(Morning.AddMinutes(25));
         await TapAsync(boat, 1);
         // A wrong tap is taken back, and the tab dies.
         await TapAsync(boat, 2);
@@ -48,11 +48,11 @@ public class TripTests(BrowserFixture fixture)
         await boat.Page.CloseAsync();
         boat = await AppPage.OpenAsync(device, fixture.Address, "aboard");
         await boat.AnsweredAsync();
-        Assert.Equal(rig, await boat.Page.InnerTextAsync(".ab-rig"));
-        await device.Clock.SetFixedTimeAsync(Morning.AddMinutes(50));
+        await boat.Page.WaitForFunctionAsync("rig => document.querySelector('.ab-rig')?.innerText === rig", rig);
+        await clock.SetAsync(Morning.AddMinutes(50));
         await boat.Page.Locator(".ab-grid .act").ClickAsync();
         await WaitForKindsAsync(boat, "bite effort fish haze");
-        await device.Clock.SetFixedTimeAsync(Morning.AddMinutes(110));
+        await clock.SetAsync(Morning.AddMinutes(110));
         await TapAsync(boat, 3);
         await WaitForKindsAsync(boat, "bite effort fish haze nothing");
         await boat.ShotAsync($"trip-aboard-{width}");
@@ -105,6 +105,7 @@ public class TripTests(BrowserFixture fixture)
         // The line tells whole feet, the large number halves.
         Assert.InRange(Number(said), nowFt - 0.8, nowFt + 0.8);
         await app.ShotAsync($"trip-haze-{width}");
+        if (width >= 1000) Assert.NotEqual("0", await app.Page.GetAttributeAsync(".ab-map .map", "data-places"));
         await app.Page.Locator(".ab-hold button").ClickAsync();
         await app.Page.WaitForSelectorAsync(".ab-hold", new() { State = WaitForSelectorState.Detached, Timeout = 900_000 });
         await app.RestedAsync();

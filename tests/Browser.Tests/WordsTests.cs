@@ -15,14 +15,14 @@ public partial class WordsTests(BrowserFixture fixture)
     private static readonly (string File, string Text, string Said)[] Broken =
     [
         ("lake.json", "{ \"name\": \"Bruch\",\n \"latitude_deg\": tru }", "kein lesbares JSON"),
-        ("survey.gpx", "<gpx><wpt lat=\"45\" lon=\"-90\"/><na", "kein lesbares XML"),
+        ("survey.gpx", "<gpx><wpt lat=\"45\" lon=\"-90\"/><na", "bricht hier ab oder ist beschädigt"),
         ("cover.gpx", "<?xml version=\"1.0\"?><!DOCTYPE gpx [<!ENTITY x \"y\">]><gpx><wpt lat=\"45\" lon=\"-90\"/></gpx>", "Dokumenttyp (DTD)"),
         ("weather.csv", "time,air_temp_c\n2026-09-01T00:00:00Z,warm\n", "wo eine Zahl erwartet wird"),
         ("hypsography.csv", "depth_m,area_m2\n0,1000\n5,2000\n", "Flächen dürfen mit der Tiefe nicht wachsen"),
-        ("survey.csv", "x,y,z\n500000,4400000,3\n500010,4400010,4\n500020,4400000,5\n", "nennt keine Einheit"),
+        ("survey.csv", "x,y,z\n500000,4400000,3\n500010,4400010,4\n500020,4400000,5\n", "nennt kein Koordinatensystem"),
     ];
 
-    [Fact(Skip = "Written with the sentences in two languages and not yet walked whole in a browser: run it, mend what it finds, then take this out.")]
+    [Fact]
     public async Task A_german_reader_meets_neither_english_nor_the_framework_nor_the_command_line()
     {
         IBrowserContext device = await fixture.DeviceAsync(1440, 900, locale: "de-DE");
@@ -34,7 +34,7 @@ public partial class WordsTests(BrowserFixture fixture)
         {
             FilePayload[] files = file == "lake.json" ? [File(file, text)] : [File("lake.json", Place), File(file, text)];
             await app.Page.SetInputFilesAsync("#lakefiles", files);
-            await app.Page.WaitForFunctionAsync("said => document.querySelector('.found')?.textContent.includes(said)", said);
+            await SaidAsync(app, file, said, foreign);
             await ReadAsync(app, $"{file} that is wrong", foreign);
         }
 
@@ -65,6 +65,20 @@ public partial class WordsTests(BrowserFixture fixture)
         await device.CloseAsync();
     }
 
+    // What does not come is told with what came instead.
+    private static async Task SaidAsync(AppPage app, string file, string said, List<string> foreign)
+    {
+        try
+        {
+            await app.Page.WaitForFunctionAsync("said => document.querySelector('.found')?.textContent.includes(said)", said, new() { Timeout = 90_000 });
+        }
+        catch (TimeoutException)
+        {
+            string[] came = [.. await app.Page.Locator(".found, .trouble").AllInnerTextsAsync()];
+            foreign.Add($"{file} that is wrong: wanted '{said}', and was told '{Regex.Replace(string.Join(' ', came), @"\s+", " ")}'");
+        }
+    }
+
     // No control of the page goes that far; a question by hand does.
     private static async Task ImpossibleRigAsync(AppPage app, List<string> foreign)
     {
@@ -85,7 +99,8 @@ public partial class WordsTests(BrowserFixture fixture)
     }
 
     private static IEnumerable<string> Foreign(string text) =>
-        text.Split('\n').Where(line => Framework().IsMatch(line) || CommandLine().IsMatch(line) || English().IsMatch(line)).Select(l => l.Trim());
+        // Names of countries and coordinate systems are data.
+        text.Replace("United States of America", "", StringComparison.Ordinal).Split('\n').Where(line => Framework().IsMatch(line) || CommandLine().IsMatch(line) || English().IsMatch(line)).Select(l => l.Trim());
 
     private static string Text(string key)
     {

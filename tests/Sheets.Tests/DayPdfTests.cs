@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Xml.Linq;
 using SecondShore.Answers.Sheet;
 using SecondShore.Answers.Tests.Sheet;
 using UglyToad.PdfPig;
@@ -37,6 +39,42 @@ public class DayPdfTests
             Assert.InRange(l.StartBaseLine.X, 0, page.Width);
             Assert.InRange(l.StartBaseLine.Y, 15, page.Height);
         });
+    }
+
+    [Fact]
+    public void The_map_has_the_same_letters_at_the_same_places_as_the_page_for_browsers()
+    {
+        DaySheetModel model = SheetModels.Model("Made Lake");
+        using PdfDocument document = PdfDocument.Open(DayPdf.Write(model, SheetModels.Morning));
+        Page page = document.GetPage(1);
+        XDocument html = XDocument.Parse(DaySheet.Html(model).Replace("<!DOCTYPE html>", "", StringComparison.Ordinal));
+        XElement[] stops = [.. html.Descendants().Where(e => (string?)e.Attribute("class") == "stop")];
+        (string Letter, double X, double Y)[] wanted = [.. stops.Select(s => s.Elements().Last()).Select(t => (t.Value, At(t, "x"), At(t, "y")))];
+        (double X, double Y)[] found = [.. wanted.Select(w => Middle(page.Letters.First(l => l.Value == w.Letter && Math.Abs(l.PointSize - 10.5) < 0.01)))];
+        Assert.True(wanted.Length > 1, "one stop fixes no scale");
+        // Points of the page for px of the drawing: one scale, and a shift.
+        double scale = (found[1].X - found[0].X) / (wanted[1].X - wanted[0].X);
+        Assert.InRange(scale, 0.4, 0.76);
+        for (int i = 1; i < wanted.Length; i++)
+        {
+            Assert.Equal(scale * (wanted[i].X - wanted[0].X), found[i].X - found[0].X, 1.0);
+            Assert.Equal(-scale * (wanted[i].Y - wanted[0].Y), found[i].Y - found[0].Y, 1.0);
+        }
+
+        static double At(XElement text, string name) => double.Parse((string)text.Attribute(name)!, CultureInfo.InvariantCulture);
+        static (double X, double Y) Middle(Letter letter) => (letter.StartBaseLine.X + (letter.Width / 2), letter.StartBaseLine.Y);
+    }
+
+    [Fact]
+    public void In_another_language_no_english_heading_is_left()
+    {
+        DaySheetModel english = SheetModels.Model("Made Lake");
+        UnitSystem metric = UnitSystem.Metric.In(Sentences.SpeechFor("de"));
+        using PdfDocument document = PdfDocument.Open(DayPdf.Write(english with { Units = metric }, SheetModels.Morning));
+        string text = Squeezed(document.GetPage(1).Text);
+        foreach (string heading in (string[])["Montage und Zug", "Was kam", "Achten auf", "Plant, navigiert nicht."]) Assert.Contains(Squeezed(heading), text, StringComparison.Ordinal);
+        foreach (string heading in (string[])["Rig and pass", "What came", "Watch for", "because", "Tie tonight"])
+            Assert.DoesNotContain(Squeezed(heading), text, StringComparison.Ordinal);
     }
 
     [Fact]

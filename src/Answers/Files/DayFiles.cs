@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
@@ -62,8 +63,11 @@ public static class DayFiles
             IfHazeElsewhere = thermoclineM is { } t ? HazeAdvice.Of(result, t, units) : [],
             Tie = [.. result.Plan.Stops.GroupBy(s => Jig(result.Rigs[s.Candidate.Id])).Select(g => new SheetRow(g.Key, units.Speech.Say($"for {string.Join(", ", g.Select(s => s.Candidate.Letter))}")))],
             Cautions = [.. result.Cautions.Select(c => c.Words)],
+            MadeBy = units.Speech.Say($"Second Shore {Version}, {result.Wish.Ensemble.Members} runs, seed {result.Wish.Ensemble.Seed.ToString(CultureInfo.InvariantCulture)}."),
         };
     }
+
+    private static string Version => typeof(DayFiles).Assembly.GetName().Version?.ToString(3) ?? "";
 
     // The sheet has room for the two that weigh most.
     private static string Reasons(Spot spot, UnitSystem units) => string.Join("; ", spot.Reasons.Take(2).Select(r => ReasonText.Of(r, !units.IsMetric, units.Speech)));

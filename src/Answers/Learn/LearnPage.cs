@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 using SecondShore.Answers.Sheet;
+using SecondShore.Answers.Sheet.Drawing;
+using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Answers.Learn;
 
@@ -19,7 +21,7 @@ public static class LearnPage
         ArgumentNullException.ThrowIfNull(units);
         StringBuilder html = new();
         html.Append("<!DOCTYPE html>\n<html lang=\"en\" xmlns=\"http://www.w3.org/1999/xhtml\"><head><meta charset=\"utf-8\"/><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"/><title>")
-            .Append(E($"{result.Lake}: after the trip")).Append("</title><style>").Append(SheetHtml.Style).Append(Extra).Append("</style></head><body><main class=\"sheet\">");
+            .Append(E($"{result.Lake}: after the trip")).Append("</title><style>").Append(SheetHtml.Style).Append(SheetMarks.Css).Append(Extra).Append("</style></head><body><main class=\"sheet\">");
         Head(html, result);
         if (result.LastTrip is { } trip) Trip(html, trip);
         Lines(html, "What the log says of the lake and the season", result.Learned);
@@ -79,14 +81,23 @@ public static class LearnPage
         html.Append("<section><h2>").Append(E(table.Heading)).Append("</h2><table class=\"tight\"><thead><tr><th></th><th>Fished</th><th>Bites</th><th>Bites an hour</th><th>Range</th><th>Best</th></tr></thead><tbody>");
         foreach (LevelRate row in table.Rows)
         {
-            double low = StripPx * row.Rate.RatePerH.P10 / most, middle = StripPx * row.Rate.RatePerH.P50 / most, high = StripPx * row.Rate.RatePerH.P90 / most;
             html.Append("<tr><td>").Append(E(row.Words)).Append("</td><td>").Append(row.Rate.HoursH < 0.05 ? "not yet" : E(LearnWords.Hours(row.Rate.HoursH))).Append("</td><td>")
                 .Append(Fmt($"{row.Rate.BitesCount}")).Append("</td><td>").Append(E(LearnWords.Range(row.Rate.RatePerH))).Append("</td><td>")
-                .Append(Fmt($"<svg class=\"rg\" viewBox=\"0 0 {StripPx + 8} 14\" role=\"img\" aria-label=\"{row.Rate.RatePerH.P10:0.0} to {row.Rate.RatePerH.P90:0.0}\"><path class=\"gr\" d=\"M4,7H{StripPx + 4}\"/><path class=\"rr\" d=\"M{low + 4:0.#},7H{high + 4:0.#}\"/><circle class=\"f\" cx=\"{middle + 4:0.#}\" cy=\"7\" r=\"3.4\"/></svg>"))
+                .Append(Picture(row.Rate.RatePerH, StripPx / most))
                 .Append("</td><td>").Append(E(LearnWords.Chance(row.Rate.BestChance))).Append("</td></tr>");
         }
 
         html.Append("</tbody></table></section>");
+    }
+
+    private static string Picture(Spread rate, double pxPerUnit)
+    {
+        const double edge = 4, y = 7;
+        SvgCanvas canvas = new("rg", (0, 0, StripPx + (2 * edge), 2 * y), Fmt($"{rate.P10:0.0} to {rate.P90:0.0}"));
+        canvas.Line([new(edge, y), new(edge + StripPx, y)], false, SheetMarks.Grid);
+        canvas.Line([new(edge + (rate.P10 * pxPerUnit), y), new(edge + (rate.P90 * pxPerUnit), y)], false, SheetMarks.Range);
+        canvas.Circle(new(edge + (rate.P50 * pxPerUnit), y), 3.4, SheetMarks.Full);
+        return canvas.Close();
     }
 
     private static void Lines(StringBuilder html, string title, IReadOnlyList<string> lines)
@@ -104,6 +115,6 @@ public static class LearnPage
     private static readonly string Extra = """
 
         section{break-inside:avoid}section p{margin:3px 0}h2{margin-top:15px;margin-bottom:2px}
-        .rg{width:198px;height:14px}.rr{stroke:#10181F;stroke-width:3;fill:none}
+        .rg{width:198px;height:14px}
         """;
 }

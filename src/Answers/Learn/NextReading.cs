@@ -6,7 +6,7 @@ using SecondShore.Formats.Lake;
 namespace SecondShore.Answers.Learn;
 
 /// <summary>Which reading would teach most next time: the one that takes away the greatest share of a doubt that matters.</summary>
-internal static class NextReading
+public static class NextReading
 {
     // What one reading is good for, as the outlook weighs it (docs/science/season.md).
     private static readonly double HazeSdM = 1.0;

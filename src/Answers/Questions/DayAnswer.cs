@@ -21,6 +21,10 @@ public static class DayAnswer
     /// <summary>Local time to be home by when none is wished.</summary>
     public static readonly TimeOnly UsualHomeBy = new(15, 0);
 
+    // A phone aboard has one slow thread, and a plan is one wherever it is made: the middle pair of layers alone, and three days to run
+    // up. Pairs differ by a centimetre or two in how far the wind moves them; what the outlook does not know of the depth stays in the plan.
+    private static readonly WindFieldOptions Water = new() { Members = 1, SpinUpDays = 3 };
+
     /// <summary>Plans a day from the lake alone: outlook, wind, spots, rigs, plan.</summary>
     /// <param name="lake">The lake, with a survey.</param>
     /// <param name="wish">What is asked.</param>
@@ -37,16 +41,48 @@ public static class DayAnswer
         lake.RequireGrid();
         DayClock clock = DayClock.Of(lake, wish, UsualHomeBy);
         StagedProgress staged = new(progress, 0.35, 0.25, 0.3, 0.1);
-        Outlook outlook = OutlookAnswer.Compute(lake, clock.OutlookAt(lake.Folder, wish.Here), wish.Ensemble, staged.Next(), cancel);
+        IProgress<double> season = staged.Next();
+        Outlook? standing = wish.StandsAt is { } at ? OutlookAnswer.Compute(lake, at, wish.Ensemble, season, cancel) : null;
+        Outlook outlook = standing is null ? UpTo(lake, wish, clock, season, cancel) : DayOutlook.Of(standing, clock.Launch) ?? UpTo(lake, wish, clock, season, cancel);
         IProgress<double> reading = staged.Next();
         FormMap forms = knownForms ?? ShoreAnswer.Forms(lake, reading, cancel);
-        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> windAssumed) = Motion(lake, outlook, clock, null, staged.Next(), cancel);
-        ShoreResult shore = ShoreAnswer.Compute(lake, forms, outlook, maxSpots: wish.MaxSpots, cancel: cancel);
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> windAssumed) = Motion(lake, outlook, clock, staged.Next(), cancel);
+        ShoreResult shore = Spots(lake, forms, standing, outlook, wish.MaxSpots, cancel: cancel);
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException(AnswerFindings.NoStopWorth.Of());
         DayResult result = Plan(lake, wish, units, clock, shore, motion, wind, windAssumed, cancel: cancel);
         progress?.Report(1);
         return result;
+    }
+
+    /// <summary>The outlook of a day that lies far from the lake's as it stands: run up to the day itself.</summary>
+    /// <param name="lake">The lake.</param>
+    /// <param name="wish">What is asked.</param>
+    /// <param name="clock">The day's hours.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static Outlook UpTo(PreparedLake lake, DayWish wish, DayClock clock, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(lake);
+        ArgumentNullException.ThrowIfNull(wish);
+        ArgumentNullException.ThrowIfNull(clock);
+        return OutlookAnswer.Compute(lake, clock.OutlookAt(lake.Folder, wish.Here), wish.Ensemble, progress, cancel);
+    }
+
+    /// <summary>The spots of a day: those of the lake as it stands, under the same letters, where the day lies on its course.</summary>
+    /// <param name="lake">The lake.</param>
+    /// <param name="forms">The bottom's forms.</param>
+    /// <param name="standing">The outlook as it stands; null where the day has one of its own.</param>
+    /// <param name="outlook">The outlook of the day.</param>
+    /// <param name="maxSpots">Most spots wanted.</param>
+    /// <param name="ranked">The spots of the lake as it stands where they are known already.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static ShoreResult Spots(PreparedLake lake, FormMap forms, Outlook? standing, Outlook outlook, int maxSpots, ShoreResult? ranked = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        bool onCourse = standing is not null && DayOutlook.Covers(standing, outlook.At);
+        ShoreResult shore = onCourse && ranked is not null ? ranked : ShoreAnswer.Compute(lake, forms, onCourse ? standing! : outlook, maxSpots: maxSpots, cancel: cancel);
+        return shore with { Outlook = outlook };
     }
 
     /// <summary>Plans a day on spots already found, in water already set in motion.</summary>
@@ -68,6 +104,7 @@ public static class DayAnswer
         ArgumentNullException.ThrowIfNull(wish);
         ArgumentNullException.ThrowIfNull(clock);
         ArgumentNullException.ThrowIfNull(shore);
+        shore = SpotNames.Named(shore, units);
         DepthGrid grid = shore.Grid;
         double dropM = PoolDrop.AtM(lake.Folder.Levels, clock.Launch);
         List<Finding> assumed = [.. shore.Outlook.Assumed, .. windAssumed];
@@ -142,17 +179,16 @@ public static class DayAnswer
     /// <param name="lake">The lake, with a survey.</param>
     /// <param name="outlook">Its outlook for about that time.</param>
     /// <param name="clock">The day's hours.</param>
-    /// <param name="field">How the water is computed; null takes the usual.</param>
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <param name="cancel">Stops the work.</param>
     public static (IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<Finding> Assumed) Motion(
-        PreparedLake lake, Outlook outlook, DayClock clock, WindFieldOptions? field = null, IProgress<double>? progress = null, CancellationToken cancel = default)
+        PreparedLake lake, Outlook outlook, DayClock clock, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(clock);
         try
         {
             int hours = (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours) + 1;
-            WindResult wind = WindAnswer.Compute(lake, outlook, new WindQuestion { At = clock.Launch, Hours = hours, Field = field ?? new WindFieldOptions() }, progress, cancel);
+            WindResult wind = WindAnswer.Compute(lake, outlook, new WindQuestion { At = clock.Launch, Hours = hours, Field = Water }, progress, cancel);
             return (wind.Field, Strip(wind, clock), wind.Assumed);
         }
         catch (CouldNotComputeException e)

@@ -49,6 +49,9 @@ public sealed record DayWish
     /// <summary>What practice has covered, when this is a day of practice; null plans for bites.</summary>
     public PracticeSoFar? Practice { get; init; }
 
+    /// <summary>The instant of the lake's outlook as it stands, on whose course the day lies; null runs the outlook up to the day's launch.</summary>
+    public DateTimeOffset? StandsAt { get; init; }
+
     /// <summary>Members and seed of the outlook.</summary>
     public EnsembleOptions Ensemble { get; init; } = new();
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
+using SecondShore.Answers.Sheet.Drawing;
 using SecondShore.Engine.Core.Numerics;
-using SecondShore.Engine.Core.Words;
 
 namespace SecondShore.Answers.Sheet;
 
@@ -17,10 +17,10 @@ public static class DaySheet
         ArgumentNullException.ThrowIfNull(model);
         StringBuilder html = new();
         html.Append(Plain, $"<!DOCTYPE html>\n<html lang=\"{model.Units.Speech.Language}\" xmlns=\"http://www.w3.org/1999/xhtml\"><head><meta charset=\"utf-8\"/><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"/><title>")
-            .Append(E($"{model.LakeName}, {Date(model)}")).Append("</title><style>").Append(SheetHtml.Style).Append("</style></head><body>");
+            .Append(E($"{model.LakeName}, {SheetWords.Date(model)}")).Append("</title><style>").Append(SheetHtml.Style).Append(SheetMarks.Css).Append("</style></head><body>");
         html.Append(Plain, $"<main class=\"sheet\" style=\"--print:{PrintScale(model.Stops.Count):0.##}\">");
         Head(html, model);
-        html.Append(Plain, $"<div class=\"two\" style=\"grid-template-columns:{MapWidthPx(model.Stops.Count)}px 1fr\"><div>").Append(SheetSvg.Map(model.Map, model.Plan, model.RampName, model.Units.IsMetric));
+        html.Append(Plain, $"<div class=\"two\" style=\"grid-template-columns:{MapWidthPx(model.Stops.Count)}px 1fr\"><div>").Append(MapOf(model));
         Rows(html, T(model, "Tie tonight"), model.Tie);
         html.Append("</div><div>");
         Side(html, model);
@@ -39,13 +39,13 @@ public static class DaySheet
     private static void Head(StringBuilder html, DaySheetModel model)
     {
         html.Append("<header><div><h1>").Append(E(model.LakeName)).Append("</h1><div>")
-            .Append(E(model.Units.Speech.Say($"{Date(model)}. Launch {model.RampName} {model.Units.Speech.Clock(model.Plan.Launch)}, home by {model.Units.Speech.Clock(model.Plan.Home)}."))).Append("</div>");
+            .Append(E(SheetWords.Launch(model))).Append("</div>");
         if (model.Invented) html.Append("<div class=\"small\">").Append(E(T(model, "This lake is invented: a demonstration, not a place."))).Append("</div>");
         html.Append("</div><div class=\"nums\">");
         Number(html, model, T(model, "Thermocline"), model.ThermoclineM);
         Number(html, model, T(model, "Oxygen out"), model.OxygenOutM);
         html.Append("</div></header>");
-        if (model.Because.Length > 0) html.Append("<p class=\"why\"><b>").Append(T(model, "because")).Append("</b> ").Append(E(model.Because.TrimEnd('.'))).Append(".</p>");
+        if (model.Because.Length > 0) html.Append("<p class=\"why\"><b>").Append(T(model, "because")).Append("</b> ").Append(E(SheetWords.Ended(model.Because))).Append("</p>");
     }
 
     private static void Number(StringBuilder html, DaySheetModel model, string label, Spread? depthM)
@@ -57,10 +57,28 @@ public static class DaySheet
 
     private static void Side(StringBuilder html, DaySheetModel model)
     {
-        html.Append("<h2 style=\"margin-top:0\">").Append(T(model, "Wind")).Append(", ").Append(model.Units.IsMetric ? "m/s" : "mph").Append("</h2><p class=\"small\">")
+        html.Append("<h2 style=\"margin-top:0\">").Append(E(SheetWords.WindHeading(model))).Append("</h2><p class=\"small\">")
             .Append(E(T(model, "Stems are gusts. The thick line is when you are on a stop."))).Append("</p>")
-            .Append("<div class=\"wind\">").Append(WindStrip.Draw(model)).Append("</div>");
+            .Append("<div class=\"wind\">").Append(WindOf(model)).Append("</div>");
         Rows(html, T(model, "If the haze is elsewhere"), model.IfHazeElsewhere);
+    }
+
+    private static string MapOf(DaySheetModel model)
+    {
+        string stops = string.Join(", ", model.Plan.Stops.Select(s => $"{s.Candidate.Letter} {s.Candidate.Name}"));
+        double edge = MapDrawing.FramePx + 1;
+        SvgCanvas canvas = new("map", (-edge, -edge, MapDrawing.WidthPx + (2 * edge), MapDrawing.HeightPx + (2 * edge)),
+            model.Units.Speech.Say($"Map of the plan: {stops}"));
+        MapDrawing.Draw(canvas, model);
+        return canvas.Close();
+    }
+
+    private static string WindOf(DaySheetModel model)
+    {
+        if (model.Wind.Count == 0) return $"<p class=\"small\">{E(T(model, "No wind in the folder's weather for this day."))}</p>";
+        SvgCanvas canvas = new("chart", (0, 0, WindDrawing.WidthPx, WindDrawing.HeightPx), WindDrawing.Instead(model));
+        WindDrawing.Draw(canvas, model);
+        return canvas.Close();
     }
 
     private static void Rows(StringBuilder html, string title, IReadOnlyList<SheetRow> rows)
@@ -78,8 +96,8 @@ public static class DaySheet
         foreach (SheetStop stop in model.Stops)
         {
             html.Append("<tr><td><span class=\"let\">").Append(E(stop.Letter)).Append("</span></td><td><h3>").Append(E(stop.Name)).Append("</h3>")
-                .Append(Times(model, stop.Arrive, stop.Leave)).Append("</td><td>").Append(E(stop.Rig)).Append("<br/>").Append(E(stop.How)).Append("</td><td><span class=\"be\">").Append(T(model, "because")).Append("</span> ")
-                .Append(E(stop.Why.TrimEnd('.'))).Append(".</td><td class=\"came\">&#160;</td></tr>");
+                .Append(E(SheetWords.Times(model, stop))).Append("</td><td>").Append(E(stop.Rig)).Append("<br/>").Append(E(stop.How)).Append("</td><td><span class=\"be\">").Append(T(model, "because")).Append("</span> ")
+                .Append(E(SheetWords.Ended(stop.Why))).Append("</td><td class=\"came\">&#160;</td></tr>");
         }
 
         if (model.Stops.Count == 0) html.Append("<tr><td colspan=\"5\">").Append(T(model, "No stop fits the day.")).Append("</td></tr>");
@@ -96,19 +114,12 @@ public static class DaySheet
             html.Append("</div>");
         }
 
-        Speech speech = model.Units.Speech;
-        html.Append("<div class=\"blanks\"><span>").Append(speech.Say($"Haze seen at ______ {model.Units.DepthUnit}, time ______")).Append("</span><span>")
-            .Append(speech.Say($"Surface ______ {model.Units.TemperatureUnit}")).Append("</span><span class=\"end\">")
-            .Append(E(speech.Plain("Plans, does not navigate."))).Append(' ').Append(E(model.MapKey)).Append("</span></div></footer>");
+        html.Append("<div class=\"blanks\"><span>").Append(E(SheetWords.HazeBlank(model))).Append("</span><span>")
+            .Append(E(SheetWords.SurfaceBlank(model))).Append("</span><span class=\"end\">")
+            .Append(E(T(model, "Plans, does not navigate."))).Append(' ').Append(E(model.MapKey)).Append(' ').Append(E(model.MadeBy)).Append("</span></div></footer>");
     }
 
-    private static string Times(DaySheetModel model, DateTimeOffset arrive, DateTimeOffset leave) => model.Units.Speech.Language == "en"
-        ? $"{arrive.ToString("h:mm", Plain)} to {leave.ToString("h:mm", Plain)}"
-        : model.Units.Speech.Say($"{model.Units.Speech.Clock(arrive)} to {model.Units.Speech.Clock(leave)}");
-
-    private static string Date(DaySheetModel model) => model.Units.Speech.Say($"{model.Plan.Launch:dddd d MMMM}");
-
-    private static string T(DaySheetModel model, string english) => model.Units.Speech.Plain(english);
+    private static string T(DaySheetModel model, string english) => SheetWords.Say(model, english);
 
     private static string E(string text) => SheetHtml.Escape(text);
 }

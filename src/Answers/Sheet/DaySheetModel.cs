@@ -54,6 +54,9 @@ public sealed record DaySheetModel
     /// <summary>Cautions, strongest first.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
+    /// <summary>By which program and how: two sheets that differ then tell whether they should.</summary>
+    public string MadeBy { get; init; } = "";
+
     /// <summary>What the map's heavy line and its frame mean, in few words.</summary>
     public string MapKey => (Map.SecondShore.Count > 0 ? Units.Speech.Plain("Heavy line: second shore.") + " " : "")
         + Units.Speech.Say($"Frame bar: {(Units.IsMetric ? "500 m" : Units.Speech.Plain("a quarter mile"))}.");

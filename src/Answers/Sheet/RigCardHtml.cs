@@ -1,5 +1,6 @@
 using System.Text;
 using SecondShore.Answers.Rig;
+using SecondShore.Answers.Sheet.Drawing;
 
 namespace SecondShore.Answers.Sheet;
 
@@ -18,9 +19,9 @@ public static class RigCardHtml
         IReadOnlyList<string> words = RigWords.Of(reply);
         StringBuilder html = new();
         html.Append("<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>").Append(E(card.Title)).Append("</title><style>")
-            .Append(SheetHtml.Style).Append(Style).Append("</style></head><body><main class=\"sheet\"><header><div><p class=\"small\">").Append(E(place))
+            .Append(SheetHtml.Style).Append(SheetMarks.Css).Append(Style).Append("</style></head><body><main class=\"sheet\"><header><div><p class=\"small\">").Append(E(place))
             .Append("</p><h1>").Append(E(words[0])).Append("</h1></div><p class=\"small\">").Append(E(card.Title)).Append("</p></header><p class=\"why\">")
-            .Append(E(string.Join(" ", words.Skip(1).Take(2)))).Append("</p>").Append(RigSvg.Picture(reply));
+            .Append(E(string.Join(" ", words.Skip(1).Take(2)))).Append("</p>").Append(Picture(reply));
         html.Append("<h2>Weight by depth and speed</h2><table class=\"card\"><tr><th></th>");
         foreach (string head in card.SpeedHeads) html.Append("<th>").Append(E(head)).Append("</th>");
         html.Append("</tr>");
@@ -50,6 +51,13 @@ public static class RigCardHtml
     }
 
     private static readonly string Style = ".card td,.card th{text-align:right;padding:4px 8px}.card td:first-child{text-align:left}.small{max-width:60%}ul{margin:4px 0;padding-left:18px}";
+
+    private static string Picture(RigReply reply)
+    {
+        SvgCanvas canvas = new("chart", (0, 0, RigDrawing.WidthPx, RigDrawing.HeightPx(reply)), RigDrawing.Instead(reply));
+        RigDrawing.Draw(canvas, reply);
+        return canvas.Close();
+    }
 
     private static void List(StringBuilder html, string title, IReadOnlyList<string> lines)
     {

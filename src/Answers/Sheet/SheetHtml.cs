@@ -37,23 +37,10 @@ internal static class SheetHtml
         td,th{text-align:left;vertical-align:top;padding:6px 8px 6px 0;border-bottom:1px solid #10181F33}
         .wind{max-width:224px}.tight{font-size:11.5px;line-height:1.32}.tight tr:last-child td{border-bottom:0}.tight td{padding:3px 8px 3px 0}.tight td:first-child{white-space:nowrap;font-weight:700}
         .let{display:inline-block;width:23px;height:23px;line-height:20px;text-align:center;border:1.5px solid #10181F;border-radius:50%;font:700 13px/20px Besley,Georgia,serif}
+        .letter{font-family:Besley,Georgia,serif}
         .came{width:84px;border-left:1px solid #10181F33}
         footer{margin-top:8px;font-size:11.5px;line-height:1.32;border-top:2px solid #10181F;padding-top:7px}
         .blanks{display:flex;gap:20px;margin-top:7px}.blanks span{white-space:nowrap}.blanks .end{margin-left:auto;color:#333E47;white-space:normal}
-        .w0{fill:#F3F2EF}.w1{fill:#EAE9E6}.w2{fill:#E1E1DE}.w3{fill:#D7D8D6}.w4{fill:#CCCDCC}.w5{fill:#C0C2C2}.w6{fill:#B3B6B7}.w7{fill:#A6AAAC}.w8{fill:#999EA1}.w9{fill:#8C9296}
-        .map path{fill-rule:evenodd}
-        .cn,.shore,.s2,.s2c,.leg,.pass,.pass0,.fr,.bar,.k,.k path,.k circle{fill:none;stroke:#10181F}
-        .cn{stroke:#1A2A38;stroke-opacity:.44;stroke-width:.6}.cn.ix{stroke-width:1.1;stroke-opacity:.6}.shore{stroke-width:1.5}
-        .s2c{stroke:#fff;stroke-width:6.5;stroke-opacity:.9}.s2{stroke:#B02C00;stroke-width:2.8}
-        .leg{stroke-width:1.5;stroke-dasharray:1 5;stroke-linecap:round}
-        .pass0{stroke:#fff;stroke-width:6;stroke-opacity:.8}.pass{stroke-width:2.6;stroke-dasharray:9 4}
-        .k,.k path,.k circle{stroke-width:1.6}.f{fill:#10181F}
-        .ramp path:first-child{fill:#fff;stroke:#10181F;stroke-width:1.6}
-        .stop .bg{fill:#fff;stroke:#10181F;stroke-width:1.6}.stop text{font:700 14px/1 Besley,Georgia,serif}
-        .ln{font:600 12px/1 Archivo,Arial,sans-serif;paint-order:stroke;stroke:#fff;stroke-width:3.5px;stroke-linejoin:round}
-        .fr{stroke-width:1}.bar{stroke-width:3}
-        .gr{stroke:#10181F33;fill:none}.ax{stroke:#10181F;stroke-width:1.2;fill:none}.cv{stroke:#10181F;stroke-width:1.2;fill:none}
-        .ac{stroke:#B02C00;stroke-width:5;fill:none}.hx{stroke:#10181F;stroke-width:.8;stroke-opacity:.4}.chart text{font-size:11.5px}
         tr,footer,.two{break-inside:avoid}
         """;
 }

@@ -1,3 +1,4 @@
+using SecondShore.Answers.Sheet.Drawing;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Core.Geo;
@@ -67,10 +68,10 @@ public sealed record SheetMap
         }
 
         // The frame keeps the sheet's shape and leaves a tenth of water and land around the plan.
-        double aspect = SheetSvg.MapWidthPx / SheetSvg.MapHeightPx, marginM = Math.Max(150, 0.12 * Math.Max(east - west, north - south));
+        double aspect = MapDrawing.WidthPx / MapDrawing.HeightPx, marginM = Math.Max(150, 0.12 * Math.Max(east - west, north - south));
         double height = north - south + (2 * marginM), width = Math.Max(east - west + (2 * marginM), height * aspect);
         height = Math.Max(height, width / aspect);
-        double cx = 0.5 * (west + east), cy = 0.5 * (south + north), toleranceM = 0.6 * width / SheetSvg.MapWidthPx;
+        double cx = 0.5 * (west + east), cy = 0.5 * (south + north), toleranceM = 0.6 * width / MapDrawing.WidthPx;
         var box = new Box(cx - (0.5 * width), cy - (0.5 * height), width, height);
 
         double stepM = metric ? 2.0 : 3.048;

@@ -15,10 +15,7 @@ namespace SecondShore.App.Compute;
 /// <summary>A day planned on the spots, and the files that carry it out of the app.</summary>
 internal sealed partial class LakeDesk
 {
-    private static readonly TimeSpan SameOutlook = TimeSpan.FromHours(40);
-    // A phone has one slow thread: the middle pair of layers alone, and a shorter run-up than the desktop's. Pairs differ by a
-    // centimetre or two in how far the wind moves them; what the outlook does not know of the depth itself stays in the plan.
-    private static readonly WindFieldOptions OnAPhone = new() { Members = 1, SpinUpDays = 3 };
+    private static readonly double UsualReserveMin = new DayWish { Date = default }.Reserve.TotalMinutes;
     private DayResult? _day;
     private Moved? _moved;
 
@@ -56,11 +53,12 @@ internal sealed partial class LakeDesk
         lake.RequireGrid();
         DayWish wish = Wish(ask, lake);
         DayClock clock = DayClock.Of(lake, wish, DayAnswer.UsualHomeBy);
-        Outlook outlook = OutlookFor(lake, clock.Launch);
+        // What the pages know already is not worked out again: the day is the one that the command line plans of the same lake.
+        Outlook outlook = (_outlook is { } standing ? DayOutlook.Of(standing, clock.Launch) : null) ?? DayAnswer.UpTo(lake, wish, clock, Share(Steps.Season, 0, 0.3));
         _forms ??= ShoreAnswer.Forms(lake, Share(Steps.Forms, 0.3, 0.5));
         Moved moved = WaterFor(lake, outlook, clock);
         tray.Progress(0.8, Steps.Places);
-        ShoreResult shore = SpotsFor(lake, outlook, units);
+        ShoreResult shore = DayAnswer.Spots(lake, _forms, _outlook, outlook, MostSpots, _ranked);
         tray.Progress(0.85, Steps.Route);
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException(AnswerFindings.NoStopWorth.Of());
@@ -69,50 +67,31 @@ internal sealed partial class LakeDesk
         return day;
     }
 
-    // The day stops at the places that Shore shows, under the same letters, and calls them by the same names.
-    private ShoreResult SpotsFor(PreparedLake lake, Outlook outlook, UnitSystem units)
-    {
-        ShoreResult shore = _ranked is { } shown && _outlook is { } kept && (outlook.At - kept.At).Duration() <= SameOutlook
-            ? shown with { Outlook = outlook }
-            : ShoreAnswer.Compute(lake, _forms!, outlook, maxSpots: MostSpots);
-        return shore with { Spots = [.. shore.Spots.Select(s => s with { Name = SpotViews.Name(s, shore, units) })] };
-    }
-
     private DayWish Wish(DayAsk ask, PreparedLake lake) => new()
     {
         Date = ask.Date ?? DateOnly.FromDateTime(_at.DateTime).AddDays(1),
         Ramp = ask.Ramp is { Length: > 0 } ramp && lake.Folder.Ramps.Count > 0 ? ramp : null,
-        Launch = ask.Here is { } now ? TimeOnly.FromDateTime(AnswerTime.ToLocal(now.At, lake.Folder).DateTime) : ask.Launch,
+        Launch = ask.Launch,
         HomeBy = ask.HomeBy,
         MaxSpots = MostSpots,
+        Boat = BoatWish.Of(ask.More?.CruiseMps, ask.More?.DraftM, ask.More?.FuelL),
+        WindLimitMps = ask.More?.WindLimitMps,
+        Reserve = TimeSpan.FromMinutes(ask.More?.ReserveMin ?? UsualReserveMin),
+        Breaks = [.. (ask.More?.Breaks ?? []).Select(b => new BreakWish(b.From, b.To, b.Minutes))],
         Must = ask.Must ?? [],
         Never = ask.Never ?? [],
         Here = ask.Here is { } here ? new BoatNow(here.At, new GeoPoint(here.LatDeg, here.LonDeg), here.FishedH) : null,
-        Ensemble = new EnsembleOptions(Members),
+        StandsAt = _at,
     };
 
-    // A day near the outlook's own instant takes that day of its course; a later one is run anew up to it.
-    private Outlook OutlookFor(PreparedLake lake, DateTimeOffset launch)
-    {
-        if (_outlook is { } kept && (launch - kept.At).Duration() <= SameOutlook && Has(kept.Lake, launch))
-            return OnDay(kept, DateOnly.FromDateTime(launch.DateTime)) with { At = launch };
-        return OutlookAnswer.Compute(lake, launch, new EnsembleOptions(Members), Share(Steps.Season, 0, 0.3));
-
-        static bool Has(ArmOutlook arm, DateTimeOffset at) => arm.Days.Any(d => d.Date == DateOnly.FromDateTime(at.DateTime));
-    }
-
-    // The water in motion is the slow part, and the same for every plan of the same hours.
+    // The water in motion is the slow part, and the same for every plan of the same hours in the same water.
     private Moved WaterFor(PreparedLake lake, Outlook outlook, DayClock clock)
     {
-        if (_moved is { } kept && ReferenceEquals(kept.Lake, lake) && kept.Clock.Launch <= clock.Launch && kept.Clock.HomeBy >= clock.HomeBy
-            && clock.Launch - kept.Clock.Launch < TimeSpan.FromHours(18)) return kept;
-        // What Wind has set in motion already covers the day's hours.
-        if (_wind is { } shown && ReferenceEquals(shown.Outlook, _outlook) && shown.Field.Hours[0] <= clock.Launch && shown.Field.Hours[^1] >= clock.HomeBy)
-            return new Moved(lake, clock, shown.Field, DayAnswer.Strip(shown, clock), shown.Assumed);
-        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> assumed) = DayAnswer.Motion(lake, outlook, clock, OnAPhone, Share(Steps.Water, 0.5, 0.8));
-        return _moved = new Moved(lake, clock, motion, wind, assumed);
+        if (_moved is { } kept && ReferenceEquals(kept.Lake, lake) && ReferenceEquals(kept.Standing, _outlook) && kept.Clock == clock) return kept;
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> assumed) = DayAnswer.Motion(lake, outlook, clock, Share(Steps.Water, 0.5, 0.8));
+        return _moved = new Moved(lake, _outlook, clock, motion, wind, assumed);
     }
 
     /// <summary>The water in motion over a day's hours.</summary>
-    private sealed record Moved(PreparedLake Lake, DayClock Clock, IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<Finding> Assumed);
+    private sealed record Moved(PreparedLake Lake, Outlook? Standing, DayClock Clock, IWaterMotion Motion, IReadOnlyList<SheetWind> Wind, IReadOnlyList<Finding> Assumed);
 }

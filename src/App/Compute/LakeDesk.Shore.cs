@@ -15,7 +15,7 @@ namespace SecondShore.App.Compute;
 internal sealed partial class LakeDesk
 {
     private static readonly double[] BeltShares = [0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9];
-    private static readonly int MostSpots = 16;
+    private static readonly int MostSpots = new DayWish { Date = default }.MaxSpots;
     private FormMap? _forms;
     private ShoreResult? _ranked;
     private (double DropM, DepthGrid Grid)? _tried;
@@ -86,27 +86,11 @@ internal sealed partial class LakeDesk
     // A tried depth keeps the outlook's width of doubt: only its middle moves. A tried day takes that day of the season's course.
     private static Outlook Tried(Outlook outlook, AskAbout about)
     {
-        if (about.Date is { } date) outlook = OnDay(outlook, date);
+        if (about.Date is { } date) outlook = DayOutlook.OnDay(outlook, date);
         if (about.ThermoclineM is not { } triedM || outlook.Lake.ThermoclineM is not { } law) return outlook;
         double shiftM = triedM - law.Quantile(0.5);
         double[] moved = [.. law.Values.ToArray().Select(m => Math.Max(0.1, m + shiftM))];
         return outlook with { Lake = outlook.Lake with { ThermoclineM = SampleDistribution.Of(moved, [.. law.Weights]) } };
-    }
-
-    /// <summary>The outlook as of another day of its own course, at the same hour.</summary>
-    private static Outlook OnDay(Outlook outlook, DateOnly date)
-    {
-        int shift = date.DayNumber - DateOnly.FromDateTime(outlook.At.DateTime).DayNumber;
-        if (shift == 0) return outlook;
-        return outlook with { At = outlook.At.AddDays(shift), Lake = On(outlook.Lake, date), Arms = [.. outlook.Arms.Select(a => On(a, date))] };
-    }
-
-    private static ArmOutlook On(ArmOutlook arm, DateOnly date)
-    {
-        OutlookDay? day = arm.Days.FirstOrDefault(d => d.Date == date);
-        if (day is null) return arm;
-        LayerState state = day.ChanceStratified >= 0.5 ? LayerState.Stratified : arm.State == LayerState.Stratified ? LayerState.Turning : arm.State;
-        return arm with { ThermoclineM = day.ThermoclineM, ChanceStratified = day.ChanceStratified, State = state };
     }
 
     private void PutLines(string name, IReadOnlyList<DepthContour> lines)

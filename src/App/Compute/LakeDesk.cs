@@ -121,7 +121,7 @@ internal sealed partial class LakeDesk(ITray tray)
     {
         HoldAsk ask = about.Hold ?? throw new CouldNotComputeException(DeskFindings.NoPlan.Of());
         Outlook outlook = _outlook ?? throw new CouldNotComputeException(DeskFindings.NoOutlook.Of());
-        return _grid is null ? new HoldView(ask.WasM, ask.WasM, [], []) : HoldDesk.Answer(ask, _grid, OnDay(outlook, ask.Date));
+        return _grid is null ? new HoldView(ask.WasM, ask.WasM, [], []) : HoldDesk.Answer(ask, _grid, DayOutlook.OnDay(outlook, ask.Date));
     }
 
     // The very document that the command line prints of the same files; the log may be longer than when the lake was opened.
@@ -132,12 +132,9 @@ internal sealed partial class LakeDesk(ITray tray)
     {
         PreparedLake lake = Opened();
         ForgetRanking();
-        _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(Members), Share(Steps.Season, 0, 1));
-        return OutlookViews.Of(lake, _outlook, Members, about.Records ?? [], about.Units);
+        _outlook = OutlookAnswer.Compute(lake, _at, new EnsembleOptions(), Share(Steps.Season, 0, 1));
+        return OutlookViews.Of(lake, _outlook, EnsembleOptions.UsualMembers, about.Records ?? [], about.Units);
     }
-
-    /// <summary>Members of the ensemble: enough for steady percentiles, few enough for a phone.</summary>
-    internal static int Members => 30;
 
     private PreparedLake Opened() => _lake ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of());
 

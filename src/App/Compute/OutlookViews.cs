@@ -1,4 +1,5 @@
 using SecondShore.Answers.Lake;
+using SecondShore.Answers.Learn;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
 using SecondShore.Engine.Basin.Arms;
@@ -20,6 +21,7 @@ internal static class OutlookViews
             whole.Days[day].MedianTempC.AsSpan(0, Math.Min(depths, whole.Days[day].MedianTempC.Length)).CopyTo(season.AsSpan(day * depths));
         // A hundredth of a degree is more than is drawn, and a third of the size.
         for (int i = 0; i < season.Length; i++) season[i] = MathF.Round(season[i], 2);
+        List<RefusedView> refused = [.. Refused(outlook, units)];
         return new OutlookView
         {
             At = outlook.At,
@@ -38,16 +40,25 @@ internal static class OutlookViews
             SeasonThermoclineM = [.. whole.Days.Select(d => d.ChanceStratified >= 0.5 ? d.ThermoclineM.SpreadOrNull() : null)],
             Arms = [.. outlook.Arms.Select(a => new ArmView(ArmText.Of(a.Name, units.Speech), a.State, a.ThermoclineM.SpreadOrNull(), a.TurnoverInDays.SpreadOrNull()))],
             Members = members,
-            Haze = LastHaze(lake, records, outlook.At),
+            Haze = LastHaze(lake, records, outlook.At, [.. refused.Select(r => r.Source)]),
             Assumed = outlook.Assumed.Say(units),
             Doubted = outlook.Doubted.Say(units),
+            Refused = refused,
+            Next = NextReading.Of(outlook, lake.Folder, units).FirstOrDefault(),
             Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new UnusedView(u.Source, u.At, u.Why == UnusedBecause.EarlierSeason))],
         };
     }
 
-    private static HazeSeen? LastHaze(PreparedLake lake, IReadOnlyList<RecordRow> records, DateTimeOffset at)
+    private static IEnumerable<RefusedView> Refused(Outlook outlook, UnitSystem units) =>
+        from found in outlook.Doubted
+        where found.Kind == SeasonFindings.LeftOut && found.Values is [{ Other: string }, { Other: Finding }]
+        select new RefusedView((string)found.Values[0].Other!, Finding.Capital(((Finding)found.Values[1].Other!).Say(units)));
+
+    // A haze that was refused is not what the answer rests on.
+    private static HazeSeen? LastHaze(PreparedLake lake, IReadOnlyList<RecordRow> records, DateTimeOffset at, HashSet<string> refused)
     {
-        Reading? last = lake.Folder.Readings.Where(r => r.Kind == ReadingKind.HazeDepth && r.At <= at && at - r.At < StillTelling).MaxBy(r => r.At);
+        Reading? last = lake.Folder.Readings
+            .Where(r => r.Kind == ReadingKind.HazeDepth && r.At <= at && at - r.At < StillTelling && !refused.Contains(r.Source)).MaxBy(r => r.At);
         return last is null ? null : new HazeSeen(last.Value, last.At, records.Any(r => r.Id == last.Source));
     }
 

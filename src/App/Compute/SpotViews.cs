@@ -1,6 +1,5 @@
 using SecondShore.Answers.Questions;
 using SecondShore.App.Compute.Views;
-using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Core.Geo;
@@ -16,7 +15,7 @@ internal static class SpotViews
         {
             Letter = s.Letter,
             Id = s.Id,
-            Name = Name(s, shore, units),
+            Name = SpotNames.Of(s, shore, units),
             Form = units.Speech.Plain(FormWords.Of(s.Form)),
             XM = s.Place.XM,
             YM = s.Place.YM,
@@ -41,21 +40,4 @@ internal static class SpotViews
         for (int i = 0; i < line.Count; i++) (flat[2 * i], flat[(2 * i) + 1]) = (Math.Round(line[i].XM, 1), Math.Round(line[i].YM, 1));
         return flat;
     }
-
-    /// <summary>The lake's own name, else the form and the arm it lies in.</summary>
-    public static string Name(Spot spot, ShoreResult shore, UnitSystem units)
-    {
-        if (spot.Name.Length > 0) return spot.Name;
-        string form = units.Speech.Plain(Short(spot.Form));
-        string named = char.ToUpperInvariant(form[0]) + form[1..];
-        return shore.Lake.Arms is { Arms.Count: > 1 } arms && arms.ArmAt(spot.Place) is { Name.Length: > 0 } arm ? $"{named}, {ArmText.Of(arm.Name, units.Speech)}" : named;
-    }
-
-    // With the arm named after it, a point of the main lake need not say so twice.
-    private static string Short(FormClass form) => form switch
-    {
-        FormClass.MainPoint => "point",
-        FormClass.MainChannel => "channel edge",
-        _ => FormWords.Of(form),
-    };
 }

@@ -15,11 +15,11 @@ internal static class SurveyPictures
     private const int Classes = 10;
 
     /// <summary>The question with its pictures; only the first choices are drawn, since each means reading the file once more.</summary>
-    public static QuestionView Of(ILakeFiles files, LakeFolder folder, SurveyQuestion question)
+    public static QuestionView Of(ILakeFiles files, LakeFolder folder, SurveyQuestion question, UnitSystem units)
     {
         SurveyUnderstanding? seen = folder.SurveyFiles.FirstOrDefault(s => s.File == question.File);
         return new QuestionView(question.File, question.Kind.ToString(), question.Text, Finite(seen?.LowestFiled), Finite(seen?.HighestFiled),
-            [.. question.Choices.Select((c, i) => new ChoiceView(c.Label, LakeSettings.KeysOf(c.Set with { Why = question.Text }).ToJsonString(), c.Country,
+            [.. question.Choices.Select((c, i) => new ChoiceView(c.Label.Say(units), LakeSettings.KeysOf(c.Set with { Why = question.Text }).ToJsonString(), c.Country,
                 c.Place?.LatDeg, c.Place?.LonDeg, i < MostDrawn && c.Set.Use ? Picture(files, question.File, c.Set) : null))]);
     }
 

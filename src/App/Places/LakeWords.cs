@@ -22,6 +22,13 @@ internal static class LakeWords
         return w[o.State == LayerState.Mixed ? "lake.because.mixed" : "lake.because.weather", o.Members];
     }
 
+    /// <summary>The same in as few words as a wet glance takes in.</summary>
+    public static string Short(OutlookView o, Wording w)
+    {
+        if (o.Haze is { } haze && o.State != LayerState.Mixed) return w["lake.short.haze", w.Depth(haze.DepthM), w.AtLake(o.At).Date == w.AtLake(haze.At).Date ? w.Time(haze.At) : w.WeekdayDate(haze.At)];
+        return w[o.State == LayerState.Mixed ? "lake.short.mixed" : "lake.short.weather"];
+    }
+
     /// <summary>What is left of the layer in a mixed lake.</summary>
     public static string Left(OutlookView o, Wording w)
     {

@@ -52,6 +52,16 @@ public sealed partial class Session
     /// <summary>Plans again what is left of the plan's day: from here and now on that day, else the whole day.</summary>
     public Task PlanAnewAsync() => Day is not { } day ? Task.CompletedTask : IsPlanForToday ? PlanFromHereAsync() : PlanAsync(day.Asked);
 
+    /// <summary>Boat, breaks and what is kept in hand, as kept on this device; null takes the usual.</summary>
+    public DayMore? More { get; private set; }
+
+    /// <summary>Keeps them for every lake and day to come.</summary>
+    public async Task KeepMoreAsync(DayMore? more)
+    {
+        More = more;
+        await browser.Do("saveSetting", "day.more", DayMoreDraft.ToJson(more));
+    }
+
     /// <summary>Plans a day.</summary>
     public Task PlanAsync(DayAsk ask) => DoAsync("work.day", DayWork(ask), async () =>
     {
@@ -103,7 +113,7 @@ public sealed partial class Session
             if (hoursH > 0) fishedH[day.Stops[i].Id] = hoursH;
         }
 
-        return PlanAsync(day.Asked with { Launch = null, Here = new HereAsk(now, place.LatDeg, place.LonDeg, fishedH) });
+        return PlanAsync(day.Asked with { Here = new HereAsk(now, place.LatDeg, place.LonDeg, fishedH) });
     }
 
     /// <summary>Wishes a spot into the day, or takes the wish back.</summary>

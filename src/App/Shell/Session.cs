@@ -79,6 +79,7 @@ public sealed partial class Session(Browser browser)
         Words = new Wording(TextBook.For(locale.Language), locale, metric ? UnitSystem.Metric : UnitSystem.Feet, TimeZoneInfo.Utc);
         await browser.Do("setUnits", metric);
         await browser.Do("keepOffline", DotNetObjectReference.Create(this));
+        More = Trip.DayMoreDraft.OfJson(await browser.Text("setting", "day.more"));
         await ReadLakesAsync();
         KeepsNothing = await browser.Flag("keepsNothing");
         IsReady = true;

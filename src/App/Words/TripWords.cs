@@ -26,10 +26,19 @@ internal static class TripWords
     public static string Fate(RecordRow row, OutlookView? outlook, Wording w)
     {
         if (outlook is null) return w["reading.kept"];
-        if (outlook.Unused.FirstOrDefault(u => u.Source == row.Id) is { } unused)
-            return w[unused.IsEarlier ? "reading.unused.earlier" : "reading.unused.after", $"{w.WeekdayDate(outlook.At)}, {w.Time(outlook.At)}"];
+        if (NotUsed(row, outlook, w) is { } why) return w["reading.notused", why];
         if (outlook.Doubted.Any(d => d.StartsWith(row.Id, StringComparison.Ordinal))) return w["reading.doubted"];
         return outlook.ThermoclineM is { } depthM ? w["reading.used", w.Depth(depthM.P50), w.DepthRange(depthM.P10, depthM.P90)] : w["reading.used.mixed"];
+    }
+
+    /// <summary>Why a reading plays no part in the answer; null where it plays one.</summary>
+    public static string? NotUsed(RecordRow row, OutlookView? outlook, Wording w)
+    {
+        if (outlook is null) return null;
+        if (outlook.Refused.FirstOrDefault(r => r.Source == row.Id) is { } refused) return w["reading.refused", refused.Why];
+        return outlook.Unused.FirstOrDefault(u => u.Source == row.Id) is { } unused
+            ? w[unused.IsEarlier ? "reading.unused.earlier" : "reading.unused.after", $"{w.WeekdayDate(outlook.At)}, {w.Time(outlook.At)}"]
+            : null;
     }
 
     /// <summary>A sentence of the engine with this device's entries called by what they say, not by their ids.</summary>

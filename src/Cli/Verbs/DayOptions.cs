@@ -49,13 +49,14 @@ internal sealed class DayOptions
             Launch = Time("--launch", parsed.GetValue(_launch)),
             HomeBy = Time("--home", parsed.GetValue(_home)),
             MaxSpots = (int)Between("--spots", parsed.GetValue(_spots), 1, 60),
-            Boat = BoatOf(parsed, usual.Boat),
+            Boat = BoatOf(parsed),
             Must = parsed.GetValue(_must) ?? [],
             Never = parsed.GetValue(_never) ?? [],
             Breaks = [.. (parsed.GetValue(_breaks) ?? []).Select(Break)],
             Reserve = TimeSpan.FromMinutes(Between("--reserve", parsed.GetValue(_reserve), 0, 240)),
             WindLimitMps = parsed.GetValue(_windLimit) is { } limit ? Between("--wind-limit", limit, 1, 40) : null,
             Here = Here(parsed, date, lake),
+            StandsAt = AnswerTime.Default(lake.Folder, clock),
             Ensemble = SharedOptions.Ensemble(parsed, _members, _seed),
         };
     }
@@ -82,19 +83,10 @@ internal sealed class DayOptions
             : throw new BadUsageException($"--ramp '{name}' is not in lake.json; it knows {(ramps.Count == 0 ? "none" : string.Join(", ", ramps.Select(r => r.Name)))}.");
     }
 
-    private Boat BoatOf(ParseResult parsed, Boat usual)
-    {
-        Boat boat = usual;
-        if (parsed.GetValue(_cruise) is { } mph) boat = boat with { CruiseMps = Speed.FromMilesPerHour(Between("--cruise", mph, 2, 90)).MetresPerSecond };
-        if (parsed.GetValue(_draft) is { } feet)
-        {
-            double draftM = Length.FromFeet(Between("--draft", feet, 0.2, 20)).Metres;
-            boat = boat with { DraftM = draftM, KeelMarginM = Math.Max(0.6, draftM) };
-        }
-
-        if (parsed.GetValue(_fuel) is { } gallons) boat = boat with { FuelL = 3.785411784 * Between("--fuel", gallons, 0.1, 500) };
-        return boat;
-    }
+    private Boat BoatOf(ParseResult parsed) => BoatWish.Of(
+        parsed.GetValue(_cruise) is { } mph ? Speed.FromMilesPerHour(Between("--cruise", mph, 2, 90)).MetresPerSecond : null,
+        parsed.GetValue(_draft) is { } feet ? Length.FromFeet(Between("--draft", feet, 0.2, 20)).Metres : null,
+        parsed.GetValue(_fuel) is { } gallons ? 3.785411784 * Between("--fuel", gallons, 0.1, 500) : null);
 
     private BoatNow? Here(ParseResult parsed, DateOnly date, PreparedLake lake)
     {

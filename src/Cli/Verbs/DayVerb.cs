@@ -58,7 +58,7 @@ internal static class DayVerb
     public static void PlanUsual(string path, Surroundings surroundings, CancellationToken stop)
     {
         PreparedLake lake = LakeInput.Prepare(path, surroundings, stop);
-        DayWish day = new() { Date = SharedOptions.Day(null, lake.Folder, surroundings.Clock) };
+        DayWish day = new() { Date = SharedOptions.Day(null, lake.Folder, surroundings.Clock), StandsAt = AnswerTime.Default(lake.Folder, surroundings.Clock) };
         DayResult result = Compute(lake, day, 1, false, lake.Units, surroundings, stop)[0];
         DayPrint.Print(result, lake.Units, Write(result, lake.Units, Path.Combine(path, "plan"), surroundings, stop), surroundings.Out);
     }

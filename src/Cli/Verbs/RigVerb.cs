@@ -65,6 +65,7 @@ internal static class RigVerb
         DayWish wish = new()
         {
             Date = SharedOptions.Day(parsed.GetValue(o.Date), lake.Folder, surroundings.Clock),
+            StandsAt = AnswerTime.Default(lake.Folder, surroundings.Clock),
             Ensemble = SharedOptions.Ensemble(parsed, o.Members, o.Seed),
         };
         DayResult day;

@@ -27,8 +27,8 @@ internal static class SharedOptions
 
     public static Option<int> Members() => new("--members")
     {
-        Description = "Members of the ensemble: more is smoother and slower.",
-        DefaultValueFactory = _ => 60,
+        Description = "Members of the ensemble: more is smoother and slower. The app has as many as are taken here when none are named.",
+        DefaultValueFactory = _ => EnsembleOptions.UsualMembers,
     };
 
     public static Option<ulong> Seed() => new("--seed")

@@ -57,7 +57,12 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
     private List<SurveyChoice> Choices(double x, double y) =>
         [.. CrsCandidates.For(x, y, raw.MayBeSwapped && options.Swapped is null, context.HintLonDeg).Take(MostCandidates).Select(c => new SurveyChoice(
             new SurveyOptions { Crs = FormattableString.Invariant($"EPSG:{c.Entry.Code}"), Swapped = raw.MayBeSwapped ? c.Swapped : null },
-            FormattableString.Invariant($"{c.Country}, {c.Place.LatDeg:F3}, {c.Place.LonDeg:F3}: {c.Entry.Name}{(c.Swapped ? ", north before east" : "")}"), c.Place, c.Country))];
+            Called(c), c.Place, c.Country))];
+
+    private static Finding Called(CrsCandidate c) => c.Swapped ? Finding.Of($"{Where(c)}: {c.Entry.Name}, north before east") : Finding.Of($"{Where(c)}: {c.Entry.Name}");
+
+    // A country's name is not translated: the place in numbers serves every reader, and the country stands beside it for those who know it.
+    private static string Where(CrsCandidate c) => FormattableString.Invariant($"{c.Place.LatDeg:F3}, {c.Place.LonDeg:F3}{(c.Country.Length > 0 ? $" ({c.Country})" : "")}");
 
     private CoordinateSystem? Checked(CoordinateSystem? crs)
     {

@@ -117,8 +117,16 @@ public static class LakeJson
 
     internal static void Options(Utf8JsonWriter json, SurveyOptions options)
     {
-        json.Known("unit", options.Unit switch { DepthUnit.Metres => "m", DepthUnit.Feet => "ft", DepthUnit.Fathoms => "fathoms",
-            DepthUnit.Decimetres => "dm", DepthUnit.Centimetres => "cm", DepthUnit.Millimetres => "mm", _ => null });
+        json.Known("unit", options.Unit switch
+        {
+            DepthUnit.Metres => "m",
+            DepthUnit.Feet => "ft",
+            DepthUnit.Fathoms => "fathoms",
+            DepthUnit.Decimetres => "dm",
+            DepthUnit.Centimetres => "cm",
+            DepthUnit.Millimetres => "mm",
+            _ => null
+        });
         json.Known("sense", options.Sense switch { DepthSense.Depth => "depth", DepthSense.NegativeDepth => "negative_depth", DepthSense.Elevation => "elevation", _ => null });
         json.Known("crs", options.Crs);
         json.Known("x_column", options.XColumn);

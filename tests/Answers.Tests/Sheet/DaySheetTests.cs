@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Xml;
 using System.Xml.Linq;
 using SecondShore.Answers.Sheet;
+using SecondShore.Answers.Sheet.Drawing;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;
@@ -32,14 +33,24 @@ public class DaySheetTests
         DaySheetModel model = SheetModels.Model("Made Lake");
         XDocument page = Parse(DaySheet.Html(model));
         XElement map = page.Descendants().First(e => e.Name.LocalName == "svg");
-        List<XElement> letters = [.. map.Descendants().Where(e => (string?)e.Attribute("class") == "stop")];
-        Assert.Equal(model.Plan.Stops.Select(s => s.Candidate.Letter), letters.Select(l => l.Value));
-        foreach (XElement letter in letters)
+        List<XElement> stops = [.. map.Descendants().Where(e => (string?)e.Attribute("class") == "stop")];
+        Assert.Equal(model.Plan.Stops.Select(s => s.Candidate.Letter), stops.Select(s => s.Value));
+        foreach (XElement letter in stops.Select(s => s.Elements().Last()))
         {
-            string[] at = ((string)letter.Attribute("transform")!)["translate(".Length..^1].Split(',');
-            Assert.InRange(double.Parse(at[0], CultureInfo.InvariantCulture), 0, 464);
-            Assert.InRange(double.Parse(at[1], CultureInfo.InvariantCulture), 0, 500);
+            Assert.InRange(double.Parse((string)letter.Attribute("x")!, CultureInfo.InvariantCulture), 12, MapDrawing.WidthPx - 12);
+            Assert.InRange(double.Parse((string)letter.Attribute("y")!, CultureInfo.InvariantCulture), 12, MapDrawing.HeightPx - 4);
         }
+    }
+
+    [Fact]
+    public void Every_mark_and_lettering_of_the_pictures_has_its_look_in_the_page()
+    {
+        XDocument page = Parse(DaySheet.Html(SheetModels.Model("Made Lake")));
+        string style = page.Descendants().First(e => e.Name.LocalName == "style").Value;
+        string[] drawn = ["path", "circle", "text"];
+        string[] marks = [.. page.Descendants().Where(e => drawn.Contains(e.Name.LocalName)).Select(e => (string)e.Attribute("class")!).Distinct()];
+        Assert.True(marks.Length > 12, string.Join(", ", marks));
+        Assert.All(marks, mark => Assert.Contains($".{mark}{{", style, StringComparison.Ordinal));
     }
 
     [Fact]

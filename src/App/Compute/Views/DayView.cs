@@ -103,8 +103,26 @@ public sealed record AlternativeView(string Kind, string Words, IReadOnlyList<st
 /// <param name="Take">Takes an alternative of the plan at hand instead of planning anew.</param>
 /// <param name="Again">Says the plan at hand once more, in other units.</param>
 /// <param name="Others">Says the plan at hand once more, with those that differ in kind from it.</param>
+/// <param name="More">Boat, breaks and what is kept in hand.</param>
 public sealed record DayAsk(DateOnly? Date = null, string? Ramp = null, TimeOnly? Launch = null, TimeOnly? HomeBy = null,
-    IReadOnlyList<string>? Must = null, IReadOnlyList<string>? Never = null, HereAsk? Here = null, string? Take = null, bool Again = false, bool Others = false);
+    IReadOnlyList<string>? Must = null, IReadOnlyList<string>? Never = null, HereAsk? Here = null, string? Take = null, bool Again = false, bool Others = false,
+    DayMore? More = null);
+
+/// <summary>Boat, breaks and what is kept in hand. Null takes the usual.</summary>
+/// <param name="CruiseMps">Speed of a run on calm open water, m/s.</param>
+/// <param name="DraftM">Depth the hull and drive need, m.</param>
+/// <param name="FuelL">Fuel that may be burnt, litres.</param>
+/// <param name="WindLimitMps">Mean wind at which to be off the water, m/s.</param>
+/// <param name="ReserveMin">Minutes kept in hand before dark, check-in and the wind limit.</param>
+/// <param name="Breaks">Breaks, at most three.</param>
+public sealed record DayMore(double? CruiseMps = null, double? DraftM = null, double? FuelL = null, double? WindLimitMps = null, double? ReserveMin = null,
+    IReadOnlyList<BreakAsk>? Breaks = null);
+
+/// <summary>A break, taken wherever the boat is.</summary>
+/// <param name="From">Not begun before, local time.</param>
+/// <param name="To">Not begun after, local time.</param>
+/// <param name="Minutes">How long.</param>
+public sealed record BreakAsk(TimeOnly From, TimeOnly To, int Minutes);
 
 /// <summary>Where the boat is.</summary>
 /// <param name="At">The moment.</param>

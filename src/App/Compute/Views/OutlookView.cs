@@ -63,6 +63,12 @@ public sealed record OutlookView
     /// <summary>Readings not followed.</summary>
     public required IReadOnlyList<string> Doubted { get; init; }
 
+    /// <summary>The reading that would teach most, in a sentence; null where none would teach much.</summary>
+    public string? Next { get; init; }
+
+    /// <summary>Readings that cannot be true and play no part.</summary>
+    public IReadOnlyList<RefusedView> Refused { get; init; } = [];
+
     /// <summary>Readings that play no part by their date.</summary>
     public IReadOnlyList<UnusedView> Unused { get; init; } = [];
 }
@@ -72,6 +78,11 @@ public sealed record OutlookView
 /// <param name="At">When it was made, by its own date.</param>
 /// <param name="IsEarlier">Whether it is of an earlier season; else it is dated after the instant that the outlook stands for.</param>
 public sealed record UnusedView(string Source, DateTimeOffset At, bool IsEarlier);
+
+/// <summary>A reading that cannot be true.</summary>
+/// <param name="Source">The record's id, or file and line.</param>
+/// <param name="Why">What is wrong with it, in words that open a sentence.</param>
+public sealed record RefusedView(string Source, string Why);
 
 /// <summary>An arm in the list.</summary>
 public sealed record ArmView(string Name, LayerState State, Spread? ThermoclineM, Spread? TurnoverInDays);

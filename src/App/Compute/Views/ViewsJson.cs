@@ -21,6 +21,7 @@ namespace SecondShore.App.Compute.Views;
 [JsonSerializable(typeof(AskAbout))]
 [JsonSerializable(typeof(ShoreView))]
 [JsonSerializable(typeof(DayView))]
+[JsonSerializable(typeof(DayMore))]
 [JsonSerializable(typeof(HoldView))]
 [JsonSerializable(typeof(TackleView))]
 [JsonSerializable(typeof(WindView))]

@@ -11,6 +11,9 @@ public readonly record struct Length
     /// <summary>Metres in one fathom of six feet, exact.</summary>
     public static readonly double MetresPerFathom = 1.8288;
 
+    /// <summary>Metres in one statute mile of 5,280 international feet, exact.</summary>
+    public static readonly double MetresPerMile = 1609.344;
+
     private Length(double metres) => Metres = Require.Finite(metres);
 
     /// <summary>The value in metres.</summary>

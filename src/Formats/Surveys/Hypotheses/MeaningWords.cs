@@ -13,7 +13,7 @@ internal static class MeaningWords
         [.. readings.Select(r => new SurveyChoice(new SurveyOptions { Sense = r.Sense, Unit = r.Unit }, Choice(values, r)))], "sense");
 
     /// <summary>A reading in a few words.</summary>
-    public static string Of(DepthMeaning reading) => $"{Sense(reading.Sense)} in {Unit(reading.Unit)}";
+    public static Finding Of(DepthMeaning reading) => Finding.Of($"{Sense(reading.Sense)} in {Unit(reading.Unit)}");
 
     public static void Tell(List<Finding> doubts, ValueFacts values, DepthMeaning best, Knowledge sense, Knowledge unit)
     {
@@ -29,7 +29,7 @@ internal static class MeaningWords
     }
 
     /// <summary>A unit in words.</summary>
-    public static string Unit(DepthUnit unit) => unit switch
+    public static Finding Unit(DepthUnit unit) => Finding.Of(unit switch
     {
         DepthUnit.Feet => "feet",
         DepthUnit.Fathoms => "fathoms",
@@ -37,23 +37,23 @@ internal static class MeaningWords
         DepthUnit.Centimetres => "centimetres",
         DepthUnit.Millimetres => "millimetres",
         _ => "metres",
-    };
+    });
 
-    private static string Sense(DepthSense sense) => sense switch
+    private static Finding Sense(DepthSense sense) => Finding.Of(sense switch
     {
         DepthSense.NegativeDepth => "heights against the water surface",
         DepthSense.Elevation => "heights above sea level",
         _ => "depths",
-    };
+    });
 
-    private static string Choice(ValueFacts values, DepthMeaning r)
+    private static FindingForm Choice(ValueFacts values, DepthMeaning r)
     {
         double metres = DepthMeanings.MetresPer(r.Unit);
-        string deep = r.Sense switch
+        Finding deep = r.Sense switch
         {
-            DepthSense.Elevation => string.Create(CultureInfo.InvariantCulture, $"bed between {values.Low * metres:0.##} and {values.High * metres:0.##} m above the sea"),
-            DepthSense.NegativeDepth => string.Create(CultureInfo.InvariantCulture, $"deepest {-values.Low * metres:0.##} m"),
-            _ => string.Create(CultureInfo.InvariantCulture, $"deepest {values.High * metres:0.##} m"),
+            DepthSense.Elevation => Finding.Of($"bed between {values.Low * metres:0.##} and {values.High * metres:0.##} m above the sea"),
+            DepthSense.NegativeDepth => Finding.Of($"deepest {-values.Low * metres:0.##} m"),
+            _ => Finding.Of($"deepest {values.High * metres:0.##} m"),
         };
         return $"{Of(r)}: {deep}";
     }

@@ -15,15 +15,15 @@ internal static class SurfaceLevel
         List<SurveyChoice> choices = [];
         if (raw.Raster is RawRaster raster)
             foreach ((double level, int cells) in Flats(raster.Values, metres))
-                choices.Add(Choice(level, string.Create(CultureInfo.InvariantCulture, $"{level:0.##} m, where {cells} cells lie level")));
+                choices.Add(Choice(level, $"{level:0.##} m, where {cells} cells lie level"));
         else
-            choices.Add(Choice(values.High * metres, string.Create(CultureInfo.InvariantCulture, $"{values.High * metres:0.##} m, the highest value of the file")));
+            choices.Add(Choice(values.High * metres, $"{values.High * metres:0.##} m, the highest value of the file"));
         return new SurveyQuestion(file, SurveyQuestionKind.Level, string.Create(CultureInfo.InvariantCulture,
             $"The file holds elevations ({values.Low:G6} to {values.High:G6} {(unit == DepthUnit.Feet ? "ft" : "m")}), and the level of full pool is not known. How high does the water stand?"),
             choices, "surface_elevation_m");
     }
 
-    private static SurveyChoice Choice(double level, string label) => new(new SurveyOptions { Sense = DepthSense.Elevation, SurfaceElevationM = Math.Round(level, 3) }, label);
+    private static SurveyChoice Choice(double level, FindingForm label) => new(new SurveyOptions { Sense = DepthSense.Elevation, SurfaceElevationM = Math.Round(level, 3) }, label);
 
     private static IEnumerable<(double LevelM, int Cells)> Flats(float[] values, double metres)
     {

@@ -32,10 +32,17 @@ public enum SurveyQuestionKind
 
 /// <summary>One way to read the file: what to set, and how it is called.</summary>
 /// <param name="Set">What to set for it.</param>
-/// <param name="Label">In a few words.</param>
+/// <param name="Label">In a few words; worded where it is shown.</param>
 /// <param name="Place">Where the lake would lie; null when the choice does not say.</param>
 /// <param name="Country">The country of that place; empty when not known.</param>
-public sealed record SurveyChoice(SurveyOptions Set, string Label, GeoPoint? Place = null, string Country = "");
+public sealed record SurveyChoice(SurveyOptions Set, Finding Label, GeoPoint? Place = null, string Country = "")
+{
+    /// <summary>A way whose name is said by its English form.</summary>
+    public SurveyChoice(SurveyOptions set, FindingForm label, GeoPoint? place = null, string country = "")
+        : this(set, label.ToFinding(), place, country)
+    {
+    }
+}
 
 /// <summary>The one question that parts the readings of a file that stand. Immutable.</summary>
 /// <param name="File">The file.</param>

@@ -62,7 +62,7 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
         {
             question = new SurveyQuestion(file, SurveyQuestionKind.Rows,
                 string.Create(CultureInfo.InvariantCulture, $"{lost} of {total} rows cannot be used (no numbers, no fix, or far away). Go on with the rest?"),
-                [new SurveyChoice(new SurveyOptions { UseRest = true }, string.Create(CultureInfo.InvariantCulture, $"go on with {total - lost} rows")),
+                [new SurveyChoice(new SurveyOptions { UseRest = true }, $"go on with {total - lost} rows"),
                     new SurveyChoice(new SurveyOptions { Use = false }, "leave the file")], "use_rest");
         }
 
@@ -76,7 +76,7 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
         {
             if (!crs.TryToGeo(group.X, group.Y, out double lat, out double lon)) continue;
             SurveyOptions set = group == groups[0] ? new SurveyOptions { UseRest = true } : new SurveyOptions { Area = BoxOf(points, group) };
-            choices.Add(new SurveyChoice(set, string.Create(CultureInfo.InvariantCulture, $"only the {group.Indices.Count} rows at {Said(lat, lon)}"),
+            choices.Add(new SurveyChoice(set, $"only the {group.Indices.Count} rows at {Said(lat, lon)}",
                 new GeoPoint(lat, GeoPoint.WrapLongitudeDeg(lon)), Places.Country(lat, lon) ?? ""));
         }
 
@@ -120,7 +120,7 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
         log.Warn(file, $"{away} points lie far from all others (up to {farthestKm:G3} km) and are not used; check them, or cut the file if they belong to the lake.");
     }
 
-    private static void Offer(List<SurveyChoice> choices, SurveyOptions set, string how, double lat, double lon)
+    private static void Offer(List<SurveyChoice> choices, SurveyOptions set, FindingForm how, double lat, double lon)
     {
         if (Math.Abs(lat) > 90 || Math.Abs(lon) > 180 || Places.Country(lat, lon) is null or "" or "Antarctica") return;
         choices.Add(new SurveyChoice(set, $"{how}: {Said(lat, lon)}", new GeoPoint(lat, GeoPoint.WrapLongitudeDeg(lon)), Places.Country(lat, lon)!));

@@ -79,7 +79,7 @@ internal sealed class XyzColumns
         bool degrees = Math.Abs(x.Middle) <= 180 && Math.Abs(y.Middle) <= 90;
         string country = degrees ? Places.Country(y.Middle, x.Middle) ?? "" : "";
         return new SurveyChoice(new SurveyOptions { XColumn = NameOf(p.X), YColumn = NameOf(p.Y) },
-            string.Create(CultureInfo.InvariantCulture, $"{Called(p.Y)} north, {Called(p.X)} east ({y.Middle:G6}, {x.Middle:G6})"),
+            $"{Called(p.Y)} north, {Called(p.X)} east ({y.Middle:G6}, {x.Middle:G6})",
             degrees ? new Engine.Core.Geo.GeoPoint(y.Middle, x.Middle) : null, country);
     }
 
@@ -124,8 +124,8 @@ internal sealed class XyzColumns
         bool clear = best.Weight >= (_saysDepth ? DepthColumns.Convincing - 1.5 : DepthColumns.Convincing) && (found.Count == 1 || best.Weight - found[1].Weight >= Clear);
         if (clear) return roles with { Depth = best.Column, Attribute = AttributeOf(best.Column) };
         List<SurveyChoice> choices = [.. found.Where(d => d.Weight > best.Weight - 5).Take(MostAsked).Select(d => new SurveyChoice(
-            new SurveyOptions { DepthColumn = NameOf(d.Column) }, string.Create(CultureInfo.InvariantCulture,
-                $"{Called(d.Column)}, {_columns[d.Column].Low:G6} to {_columns[d.Column].High:G6}")))];
+            new SurveyOptions { DepthColumn = NameOf(d.Column) },
+            $"{Called(d.Column)}, {_columns[d.Column].Low:G6} to {_columns[d.Column].High:G6}"))];
         choices.Add(new SurveyChoice(new SurveyOptions { Use = false }, "none of them: leave the file"));
         return roles with
         {
@@ -189,7 +189,7 @@ internal sealed class XyzColumns
     private string NameOf(int column) => _names[column].Length > 0 && Array.IndexOf(_names, _names[column]) == column
         ? _names[column] : (column + 1).ToString(CultureInfo.InvariantCulture);
 
-    private string Called(int column) => _names[column].Length > 0 ? TextDecoding.Excerpt(_names[column]) : string.Create(CultureInfo.InvariantCulture, $"column {column + 1}");
+    private Finding Called(int column) => _names[column].Length > 0 ? Finding.Of($"{TextDecoding.Excerpt(_names[column])}") : Finding.Of($"column {column + 1}");
 
     /// <summary>Columns with their ranges, for a refusal.</summary>
     private string Listed() => string.Join("; ", Enumerable.Range(0, Math.Min(_names.Length, 12)).Select(c => _columns[c].Count == 0

@@ -197,6 +197,7 @@ export class LakeChart {
     if (!this.options.still) this.names.addFeatures(markFeatures(this.palette, pixelM));
     const route = this.options.route ? model.route : null;
     const spots = this.options.wind ? [] : this.options.route ? route?.stops ?? [] : model.spots, acting = this.options.route ? route?.next ?? "" : model.chosen;
+    this.host.dataset["places"] = String(spots.length);
     this.features.addFeatures([
       ...passFeatures(this.palette, route, acting, this.options.still), ...spotFeatures(this.palette, pixelM, spots, acting, this.options.still), ...trackFeatures(this.palette), ...meFeatures(this.palette),
     ]);

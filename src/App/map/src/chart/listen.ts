@@ -30,7 +30,9 @@ export function forgetLake(): void {
 export function take(verb: string, json: string, arrays: Arrays): void {
   if (verb === "open") {
     const chart = (JSON.parse(json) as OpenJson).chart, field = arrays["field"];
-    Object.assign(model, nothing);
+    // The same water read again, as after a reading: what is drawn stays until its better follows, and the day's way with it.
+    const same = chart && model.frame && JSON.stringify(chart.frame) === JSON.stringify(model.frame);
+    Object.assign(model, same ? { contours: null, wind: null } : nothing);
     if (chart && field) {
       model.frame = chart.frame;
       model.maxDepthM = chart.maxDepthM;

@@ -1,7 +1,7 @@
-namespace SecondShore.Answers.Sheet;
+namespace SecondShore.Answers.Sheet.Drawing;
 
 /// <summary>Where the letters of stops stand on a map: off their place by a leader, away from every other mark and inside the frame.</summary>
-public static class StopLabels
+internal static class StopLabels
 {
     private const double LeaderPx = 36;
 
