@@ -33,6 +33,7 @@ internal static class Figures
         new FormatsMutations(),
         new LearnSeasonsFigure(),
         new HostLoad(),
+        new HostTrips(),
         .. AppFigure.All,
         new AppRun(),
         new AppProgress(),

@@ -63,8 +63,15 @@ internal sealed class FormatsSurveys : IFigure
             Console.Error.WriteLine($"{truth.File,-66} must {truth.Must}: {outcome}{(fits ? "" : ", NOT as its source says")}");
         }
 
-        int hasty = SurveyTruths.Naive.Count(n => SurveyTruths.All.Single(t => t.File == n.File) is var truth
-            && truth.Read(n.Answer) is SurveyImport import && truth.Judge(import) == SurveyOutcome.WrongInSilence);
+        int hasty = 0;
+        foreach ((string file, SurveyOptions answer) in SurveyTruths.Naive)
+        {
+            SurveyTruth truth = SurveyTruths.All.Single(t => t.File == file);
+            if (truth.Read(answer) is not SurveyImport import || truth.Judge(import) != SurveyOutcome.WrongInSilence) continue;
+            hasty++;
+            Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{file}, hastily {answer.DepthColumn} {answer.Sense} {answer.Unit} {answer.Crs}: {import.Understanding!.Kind} {import.Understanding.MinDepthM:F2} to {import.Understanding.MaxDepthM:F2} m"));
+        }
+
         yield return new Measured("formats-surveys-as-told", good, "files", string.Create(CultureInfo.InvariantCulture, $"of {files} with an expectation in source.json; {asked} asked about, {refused} refused"));
         yield return new Measured("formats-surveys-wrong-in-silence", wrong, "files", "0 is the target");
         yield return new Measured("formats-surveys-hasty-answers-wrong", hasty, "answers", string.Create(CultureInfo.InvariantCulture, $"of {SurveyTruths.Naive.Count} hasty answers"));

@@ -21,7 +21,8 @@ internal sealed class FormatsSystems : IFigure
 
     public IEnumerable<Measured> Measure()
     {
-        SeededRandom random = new(9, 1);
+        // Drawn anew after the table was mended on two other draws.
+        SeededRandom random = new(11, 1);
         int[] codes = [.. EpsgBook.Codes];
         int within = 0, said = 0, off = 0, unknown = 0, lacking = 0;
         for (int k = 0; k < Systems; k++)

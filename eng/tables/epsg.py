@@ -2,7 +2,7 @@
 
 Source: the EPSG Geodetic Parameter Dataset (IOGP, www.epsg.org; free to use and pass on under its terms of use, which ask to name it
 and to say what was changed), as packed in proj.db of the Debian package proj-data. Changed: left out are systems that are withdrawn,
-methods that the projection library lacks, and everything but the columns below; of several datum shifts the one of best stated accuracy stays.
+methods that the projection library lacks, and everything but the columns below; of several datum shifts that for all of the area, then the one of best stated accuracy stays.
 
     apt-get install proj-data proj-bin && python3 eng/tables/epsg.py /usr/share/proj/proj.db src/Atlas/epsg.bin
 
@@ -119,28 +119,54 @@ def box_of(code, area, north_first):
     return [f"{v:.0f}" for v in (min(x), max(x), min(y), max(y))]
 
 
+def greenwich_of(db, base):
+    """The same datum counted from Greenwich: shifts are published for that one. Itself where there is none."""
+    row = db.execute("select name from geodetic_crs where auth_name='EPSG' and code=?", (base,)).fetchone()
+    if row is None or not row[0].endswith(")"):
+        return base
+    plain = db.execute("select code from geodetic_crs where auth_name='EPSG' and deprecated=0 and type='geographic 2D' and name=?", (row[0][:row[0].rindex("(")].strip(),)).fetchone()
+    return plain[0] if plain and any(m in row[0] for m in ("(Ferro)", "(Oslo)", "(Paris)", "(Stockholm)", "(Rome)", "(Jakarta)", "(Bern)", "(Lisbon)", "(Athens)", "(Brussels)", "(Bogota)")) else base
+
+
 def shift_of(db, units, base, area):
-    """The best stated shift to WGS 84 whose area meets the system's; none needed for WGS 84 itself."""
+    """The best stated shift to WGS 84, else to ETRS89 (within a metre of it), whose area holds the system's middle; none needed for WGS 84 itself."""
     best = None
     for row in db.execute(
-            "select t.method_code, t.accuracy, t.tx, t.ty, t.tz, t.rx, t.ry, t.rz, t.scale_difference, t.rotation_uom_code, t.scale_difference_uom_code, "
-            "e.south_lat, e.west_lon, e.north_lat, e.east_lon from helmert_transformation_table t join usage u on u.object_table_name='helmert_transformation' "
+            "select t.method_code, t.accuracy, t.tx, t.ty, t.tz, t.rx, t.ry, t.rz, t.scale_difference, t.rotation_uom_code, t.scale_difference_uom_code, t.px, t.py, t.pz, "
+            "t.target_crs_code, e.south_lat, e.west_lon, e.north_lat, e.east_lon from helmert_transformation_table t join usage u on u.object_table_name='helmert_transformation' "
             "and u.object_auth_name=t.auth_name and u.object_code=t.code join extent e on e.auth_name=u.extent_auth_name and e.code=u.extent_code "
-            "where t.auth_name='EPSG' and t.deprecated=0 and t.source_crs_code=? and t.target_crs_code='4326' and t.method_code in ('9603','9606','9607')", (base,)):
-        method, accuracy, tx, ty, tz, rx, ry, rz, ds, turn, scale, south, west, north, east = row
+            "where t.auth_name='EPSG' and t.deprecated=0 and t.source_crs_code=? and t.target_crs_code in ('4326', '4258') and t.method_code in ('9603','9606','9607','9636')",
+            (greenwich_of(db, base),)):
+        method, accuracy, tx, ty, tz, rx, ry, rz, ds, turn, scale, px, py, pz, target, south, west, north, east = row
         middle_lat, middle_lon = (area[0] + area[2]) / 2, (area[1] + area[3]) / 2
         if not (south <= middle_lat <= north and (west <= middle_lon <= east or west > east)):
             continue
         shift = [tx, ty, tz]
         if str(method) != "9603":
-            if str(turn) not in ("9104",) or str(scale) not in ("9202",):
+            if str(turn) not in ("9104", "9109") or str(scale) not in ("9202",):
                 continue
-            sign = -1 if str(method) == "9607" else 1
-            shift += [sign * rx, sign * ry, sign * rz, ds]
-        key = accuracy if accuracy is not None else 999
+            # 9109 are microradians; 9607 and 9636 turn the frame, 9606 the place.
+            sign = (1 if str(method) == "9606" else -1) * (1 if str(turn) == "9104" else 0.2062648062470964)
+            rx, ry, rz = sign * rx, sign * ry, sign * rz
+            if str(method) == "9636":
+                shift = about_origin(shift, (rx, ry, rz), ds, (px, py, pz))
+            shift += [rx, ry, rz, ds]
+        # One made for all of the area comes first, then the better, then the one to WGS 84 itself.
+        part = not (south <= area[0] + 0.3 and north >= area[2] - 0.3 and (west > east or area[1] > area[3] or (west <= area[1] + 0.3 and east >= area[3] - 0.3)))
+        accuracy = accuracy if accuracy is not None else 999
+        key = (part, accuracy, str(target) != "4326")
         if best is None or key < best[0]:
-            best = (key, shift)
-    return (best[1], best[0]) if best else ([], 0)
+            best = (key, shift, max(accuracy, 3) if part else accuracy)
+    return (best[1], best[2]) if best else ([], 0)
+
+
+def about_origin(shift, turn, ds, pivot):
+    """A shift that turns about a place of its own, as one that turns about the earth's middle."""
+    rx, ry, rz = (r / 206264.80624709636 for r in turn)
+    px, py, pz = pivot
+    size = 1 + ds * 1e-6
+    turned = (size * (px - rz * py + ry * pz), size * (rz * px + py - rx * pz), size * (-ry * px + rx * py + pz))
+    return [t + p - q for t, p, q in zip(shift, pivot, turned)]
 
 
 main(*sys.argv[1:3])

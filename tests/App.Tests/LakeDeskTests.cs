@@ -147,6 +147,23 @@ public class LakeDeskTests
     }
 
     [Fact]
+    public void Minutes_in_hand_bring_the_boat_home_sooner_and_a_break_takes_its_time()
+    {
+        (LakeDesk desk, _, AskAbout about) = Opened();
+        Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
+        DayAsk ask = new(new DateOnly(2026, 8, 22), HomeBy: new TimeOnly(20, 0));
+        DayView usual = Ask(desk, "day", about with { Day = ask }, [], ViewsJson.Default.DayView);
+        DayMore more = new(ReserveMin: 90, Breaks: [new BreakAsk(new TimeOnly(14, 0), new TimeOnly(15, 0), 120)]);
+        DayView careful = Ask(desk, "day", about with { Day = ask with { More = more } }, [], ViewsJson.Default.DayView);
+        Assert.True(careful.Home <= new DateTimeOffset(2026, 8, 22, 18, 30, 0, TimeSpan.Zero), $"home at {careful.Home:HH:mm}");
+        Assert.True(careful.Home < usual.Home);
+        Assert.True(Fished(careful) < Fished(usual) - 1.9, "the break is time not fished");
+        Assert.Equal(more.Breaks, careful.Asked.More!.Breaks);
+
+        static double Fished(DayView day) => day.Stops.Sum(s => (s.Leave - s.Arrive).TotalHours);
+    }
+
+    [Fact]
     public void The_command_line_plans_the_apps_day_from_the_apps_trip_file()
     {
         (LakeDesk desk, Tray tray, AskAbout about) = Opened();

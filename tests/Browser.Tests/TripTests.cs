@@ -40,8 +40,13 @@ public class TripTests(BrowserFixture fixture)
         await HazeAsync(boat, width);
         await clock.SetAsync(Morning.AddMinutes(25));
         await TapAsync(boat, 1);
-        // A wrong tap is taken back, and the tab dies.
+        await WaitForKindsAsync(boat, "bite fish haze");
+        string before = await boat.Page.InnerTextAsync(".ab-undo span");
+        // A wrong tap is taken back once it is seen, and the tab dies.
+        await clock.SetAsync(Morning.AddMinutes(26));
         await TapAsync(boat, 2);
+        await WaitForKindsAsync(boat, "bite fish haze snag");
+        await boat.Page.WaitForFunctionAsync("before => document.querySelector('.ab-undo span').innerText !== before", before);
         await boat.Page.Locator(".ab-undo button").Last.ClickAsync();
         await WaitForKindsAsync(boat, "bite fish haze");
         string rig = await boat.Page.InnerTextAsync(".ab-rig");
@@ -144,6 +149,7 @@ public class TripTests(BrowserFixture fixture)
         Assert.Contains(string.Create(culture, $"{rate.RatePerH.P50:0.0}, {rate.RatePerH.P10:0.0} {between} {rate.RatePerH.P90:0.0}"), shown, StringComparison.Ordinal);
         Assert.Contains(string.Create(culture, $"{learned.HoursH:0.0} h, {learned.Bites}"), shown, StringComparison.Ordinal);
         LogRow[] today = [.. folder.Log.Where(r => r.At >= Morning.AddHours(-2))];
+        Assert.True(today.Any(r => r.Kind == LogKind.Fish), string.Join("; ", folder.Log.TakeLast(12).Select(r => $"{r.At:u} {r.Kind} {r.Id}")) + " | " + string.Join("; ", folder.Problems.Select(p => p.ToString())));
         Assert.Equal((1, 1, 1), (today.Count(r => r.Kind == LogKind.Effort), today.Count(r => r.Kind == LogKind.Nothing), today.Count(r => r.Kind == LogKind.Fish)));
         Assert.All(today, r => Assert.Equal("slim craw", r.Trailer));
         Assert.All(today.Where(r => r.Kind is LogKind.Effort or LogKind.Nothing), r => Assert.InRange(r.Minutes!.Value, 20, 130));

@@ -9,6 +9,12 @@ internal sealed class CutOffException : Exception;
 /// <summary>A device with a disk, a wrong clock, and a chance to stop between any two of its steps.</summary>
 internal sealed class SimulatedDevice(string name, TimeSpan clockError) : ILocalRecords
 {
+    /// <summary>How far its clock is off.</summary>
+    public TimeSpan ClockError { get; set; } = clockError;
+
+    /// <summary>A device of a newer program: half of what it makes is of a kind, or carries values, that this program does not know.</summary>
+    public bool IsNewer { get; init; }
+
     private readonly Dictionary<string, LakeRecord> _disk = new(StringComparer.Ordinal);
     // How far it is, and what is settled, as of the last few times that was written.
     private readonly List<(SyncPlace Place, HashSet<string> Settled)> _states = [(SyncPlace.None, [])];
@@ -28,7 +34,8 @@ internal sealed class SimulatedDevice(string name, TimeSpan clockError) : ILocal
         string? old = standing.Count > 0 && what < 4 ? standing[chance.Next(standing.Count)].Id : null;
         bool removed = old is not null && what < 2;
         string body = removed ? "{}" : string.Create(CultureInfo.InvariantCulture, $$"""{"mark":"{{name}}-{{_made++}}","value":{{chance.Next(100)}}}""");
-        LakeRecord record = LakeRecord.Make("haze", now + clockError, old, removed, body);
+        if (IsNewer && !removed && chance.Next(2) == 0) body = body[..^1] + ",\"tide\":{\"of\":[1,2]},\"latDeg\":91}";
+        LakeRecord record = LakeRecord.Make(IsNewer && chance.Next(2) == 0 ? "tomorrow" : "haze", now + ClockError, old, removed, body);
         _disk[record.Id] = record;
         return record;
     }

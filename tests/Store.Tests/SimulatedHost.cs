@@ -16,7 +16,7 @@ internal sealed class SimulatedHost : IAsyncDisposable
     {
         _path = _folder.File("0.db");
         _database = SqliteDatabase.Open(_path);
-        Store = new RecordStore(_database, TimeProvider.System, StoreQuota.Default);
+        Store = new RecordStore(_database, Clock, StoreQuota.Default);
     }
 
     public RecordStore Store { get; private set; }
@@ -33,6 +33,17 @@ internal sealed class SimulatedHost : IAsyncDisposable
         await host.Store.OpenAsync(default);
         await host.Store.AddLakeAsync("lake", "Lake", default);
         return host;
+    }
+
+    /// <summary>The host's clock, which may be set wrong and put right again.</summary>
+    public JumpingClock Clock { get; } = new();
+
+    /// <summary>Pages of the database file that may still be taken: from now on the disk is full but for these. Null frees it.</summary>
+    public async Task FillDiskAsync(int? pagesLeft)
+    {
+        long pages = new FileInfo(_path).Length / 4096;
+        await _database.DisposeAsync();
+        await StartOnAsync(_path, pagesLeft is int left ? (int)Math.Max(8, pages + left) : null);
     }
 
     /// <summary>The power goes: what the next life finds is what lay on the disk at this moment, log and all.</summary>
@@ -67,11 +78,20 @@ internal sealed class SimulatedHost : IAsyncDisposable
         _folder.Dispose();
     }
 
-    private async Task StartOnAsync(string path)
+    private async Task StartOnAsync(string path, int? maxPages = null)
     {
         _path = path;
-        _database = SqliteDatabase.Open(path);
-        Store = new RecordStore(_database, TimeProvider.System, StoreQuota.Default);
+        _database = SqliteDatabase.Open(path, maxPages: maxPages);
+        Store = new RecordStore(_database, Clock, StoreQuota.Default);
         await Store.OpenAsync(default);
     }
+}
+
+/// <summary>A clock that is set wrong.</summary>
+internal sealed class JumpingClock : TimeProvider
+{
+    /// <summary>How far off it is.</summary>
+    public TimeSpan Off { get; set; }
+
+    public override DateTimeOffset GetUtcNow() => TimeProvider.System.GetUtcNow() + Off;
 }

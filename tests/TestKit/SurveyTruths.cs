@@ -96,7 +96,7 @@ public static class SurveyTruths
         new("tweelbaeke-lake-semicolons/Referenz_Tweelbaeke.txt", SurveyMust.Ask, 2.02, 18.919, [8.280656, 53.110488, 8.283945, 53.11282],
             new SurveyOptions { DepthColumn = "4", Crs = "EPSG:25832" }),
         new("tweelbaeke-lake-semicolons/Test_DHM.txt", SurveyMust.Ask, 2.009, 18.919, [8.280656, 53.110488, 8.283945, 53.11282], new SurveyOptions { Crs = "EPSG:25832" }),
-        new("northern-highland-depth-bands/nhld_bathymetry.shp", SurveyMust.Read, 0, 33.528, [-89.703041, 45.999156, -89.595878, 46.078984], Nothing),
+        new("northern-highland-depth-bands/nhld_bathymetry.shp", SurveyMust.Read, 0, 33.528, [-89.703041, 45.999156, -89.595878, 46.078984], new SurveyOptions { Area = [-90, -180, 90, 180] }),
         new("northern-highland-depth-bands/wingra-contours-all.shp", SurveyMust.Ask, 0, 3.658, [-89.432647, 43.047448, -89.405844, 43.05986], new SurveyOptions { Crs = "EPSG:3070" }),
     ];
 

@@ -12,6 +12,7 @@ public static class LogMapper
 {
     // A haze read within a day of an entry tells how deep the layer lay then, to the metre that readings are good for.
     private static readonly TimeSpan HazeHolds = TimeSpan.FromHours(24);
+    private const double HighestHazeM = 0.2;
 
     /// <summary>Entries of the lake's log, on the lake's own clock, in order of file.</summary>
     /// <param name="folder">The lake.</param>
@@ -30,16 +31,25 @@ public static class LogMapper
         return entries;
     }
 
-    /// <summary>Depths of the haze seen on the sounder, from the log and the readings, in order of time.</summary>
+    /// <summary>Depths of the haze seen on the sounder, from the log and the readings, in order of time; without those no layer of this lake can have.</summary>
     public static (DateTimeOffset At, double DepthM)[] Haze(LakeFolder folder)
     {
         ArgumentNullException.ThrowIfNull(folder);
+        double deepestM = DeepestM(folder);
         return
         [
             .. folder.Log.Where(r => r.StepDepthM is not null).Select(r => (r.At, r.StepDepthM!.Value))
                 .Concat(folder.Readings.Where(r => r.Kind == ReadingKind.HazeDepth).Select(r => (r.At, r.Value)))
-                .OrderBy(h => h.At),
+                .Where(h => h.Item2 > HighestHazeM && h.Item2 <= deepestM).OrderBy(h => h.At),
         ];
+    }
+
+    // The bounds that the season holds readings to.
+    private static double DeepestM(LakeFolder folder)
+    {
+        double[] told = [folder.Document.MaxDepthM ?? double.NaN, .. folder.SurveyFiles.Select(s => s.MaxDepthM), folder.Hypsography is { } curve ? curve.MaxDepthM : double.NaN];
+        double[] known = [.. told.Where(double.IsFinite)];
+        return known.Length == 0 ? double.PositiveInfinity : known.Max();
     }
 
     private static void Add(List<LogEntry> entries, LogRow row, LakeFolder folder, (DateTimeOffset At, double DepthM)[] haze, WindChanges wind)

@@ -18,8 +18,8 @@ internal static class SurveyPictures
     public static QuestionView Of(ILakeFiles files, LakeFolder folder, SurveyQuestion question, UnitSystem units)
     {
         SurveyUnderstanding? seen = folder.SurveyFiles.FirstOrDefault(s => s.File == question.File);
-        return new QuestionView(question.File, question.Kind.ToString(), question.Text, Finite(seen?.LowestFiled), Finite(seen?.HighestFiled),
-            [.. question.Choices.Select((c, i) => new ChoiceView(c.Label.Say(units), LakeSettings.KeysOf(c.Set with { Why = question.Text }).ToJsonString(), c.Country,
+        return new QuestionView(question.File, question.Kind.ToString(), question.Text.Say(units), Finite(seen?.LowestFiled), Finite(seen?.HighestFiled),
+            [.. question.Choices.Select((c, i) => new ChoiceView(c.Label.Say(units), LakeSettings.KeysOf(c.Set with { Why = question.Text.ToString() }).ToJsonString(), c.Country,
                 c.Place?.LatDeg, c.Place?.LonDeg, i < MostDrawn && c.Set.Use ? Picture(files, question.File, c.Set) : null))]);
     }
 

@@ -67,7 +67,7 @@ internal static class DayVerb
     {
         if (folder is null) return [];
         ILakeFiles files = DayBundle.Of(result, units, surroundings.Clock.GetUtcNow());
-        FilesWriter.WriteFolder(files, folder, cancellation: stop);
+        OutFolder.Write(files, folder, surroundings, stop);
         return [.. files.Entries.Select(e => Path.Combine(folder, e.Name))];
     }
 

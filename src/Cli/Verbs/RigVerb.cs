@@ -51,7 +51,7 @@ internal static class RigVerb
             RigReply reply = Work(request);
             reply = reply with { Assumed = [.. assumed.Say(units), .. reply.Assumed] };
             if (parsed.GetValue(o.Out) is { } path)
-                FilesWriter.WriteFolder(new MemoryFiles("rig", [new("rig-card.html", Encoding.UTF8.GetBytes(RigCardHtml.Page(reply, planned?.Place ?? "")))]), path, cancellation: stop);
+                OutFolder.Write(new MemoryFiles("rig", [new("rig-card.html", Encoding.UTF8.GetBytes(RigCardHtml.Page(reply, planned?.Place ?? "")))]), path, surroundings, stop);
             if (parsed.GetValue(o.Json)) surroundings.Out.WriteLine(JsonSerializer.Serialize(RigDocuments.Of(reply), AnswersJson.Default.RigDocument));
             else Print(planned?.Place, reply, surroundings.Out);
             return Task.FromResult(ExitCodes.Done);

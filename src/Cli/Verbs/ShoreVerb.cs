@@ -11,7 +11,6 @@ using SecondShore.Cli.Console;
 using SecondShore.Engine.Basin.Forms;
 using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Season;
-using SecondShore.Formats.Files;
 
 namespace SecondShore.Cli.Verbs;
 
@@ -46,7 +45,7 @@ internal static class ShoreVerb
             if (!parsed.GetValue(level))
                 using (ProgressLine progress = new(surroundings, "Moving the water")) tilt = WindAnswer.OffsetsAt(lake, outlook, progress, stop);
             ShoreResult result = ShoreAnswer.Compute(lake, forms, outlook, tilt, maxSpots: parsed.GetValue(spots), cancel: stop);
-            if (parsed.GetValue(folder) is { } path) FilesWriter.WriteFolder(ShoreFiles.Of(result, units), path, cancellation: stop);
+            if (parsed.GetValue(folder) is { } path) OutFolder.Write(ShoreFiles.Of(result, units), path, surroundings, stop);
             if (parsed.GetValue(json)) surroundings.Out.WriteLine(JsonSerializer.Serialize(ShoreAnswer.Document(result, units), AnswersJson.Default.ShoreDocument));
             else Print(result, units, surroundings.Out);
             return Task.FromResult(ExitCodes.Done);

@@ -119,7 +119,7 @@ public static class CoordinateSystems
 
     private static string DoubtOf(Atlas.EpsgEntry entry) => entry.Shift.Length == 0 && !entry.Datum.StartsWith("World Geodetic System 1984", StringComparison.Ordinal)
         ? $"for its datum ({entry.Datum}) no shift to the satellites' WGS 84 is published here; places can lie up to some 200 m off."
-        : entry.ShiftAccuracyM > 3 ? string.Create(CultureInfo.InvariantCulture, $"the shift of its datum ({entry.Datum}) to WGS 84 is good to {entry.ShiftAccuracyM:0} m.") : "";
+        : entry.ShiftAccuracyM >= (entry.Shift.Any(s => s != 0) ? 1 : 2) ? string.Create(CultureInfo.InvariantCulture, $"the shift of its datum ({entry.Datum}) to WGS 84 is good to {entry.ShiftAccuracyM:0} m.") : "";
 
     // Only what is needed, in the order the library expects, with our own names.
     private static string? CleanWkt(WktNode root)

@@ -52,6 +52,9 @@ public sealed class FolderFiles : ILakeFiles
     /// <summary>Endings of files that describe another file of the same stem.</summary>
     public static IReadOnlyList<string> SidecarEndings { get; } = ["prj", "dbf", "shx", "cpg", "tfw", "tifw", "qpj", "aux.xml"];
 
+    /// <summary>Whether a folder stands where a file of this name is looked for.</summary>
+    public bool HasFolder(string name) => FileNames.IsSafe(name) && Directory.Exists(Path.Combine(_path, name));
+
     /// <inheritdoc/>
     public byte[] Read(string name)
     {

@@ -55,7 +55,12 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
     {
         cancellation.ThrowIfCancellationRequested();
         string? filed = files.Find(name);
-        if (filed is null) return null;
+        if (filed is null)
+        {
+            if (files is FolderFiles folder && folder.HasFolder(name)) _log.Warn(name, "this is a folder, and a file of this name is looked for: rename it, or put the file in its place.");
+            return null;
+        }
+
         try
         {
             return read(filed, files.Read(filed));

@@ -14,13 +14,21 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
 
     public (CoordinateSystem? Crs, Knowledge Known) Decide()
     {
+        if (options.Swapped == true) raw.Swap();
         if (options.Crs is string set)
         {
             CoordinateSystem? chosen = CoordinateSystems.Parse(set, out FindingForm fault);
             if (chosen is null) log.Error(file, fault);
-            else if (options.Swapped is bool swapped && swapped) raw.Swap();
             else if (options.Swapped is null) SwapIfOnlyThatFits(chosen);
             return (InItsArea(set, Checked(chosen)), Knowledge.Set);
+        }
+
+        // What is stated for degrees, or by the custom of its kind, and holds lengths: the statement is of another file.
+        if (raw.Crs is { IsGeographic: true } && TryMiddle(out _, out _) && !LooksLikeDegrees())
+        {
+            doubts.Add("The file says that its numbers are degrees, and they are not: its coordinate system is taken for unknown.");
+            raw.Crs = null;
+            raw.MayBeSwapped = true;
         }
 
         if (raw.Crs is not null)
@@ -47,8 +55,7 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
 
     private void Ask(double x, double y)
     {
-        string numbers = FormattableString.Invariant($"the file does not say its coordinate system, and numbers such as {x:G9}, {y:G10} are no degrees");
-        Question = new SurveyQuestion(file, SurveyQuestionKind.Crs, char.ToUpperInvariant(numbers[0]) + numbers[1..] + ". Where does the lake lie?",
+        Question = new SurveyQuestion(file, SurveyQuestionKind.Crs, $"The file does not say its coordinate system, and numbers such as {x:G9}, {y:G10} are no degrees. Where does the lake lie?",
             Places.IsThere ? Choices(x, y) : [], "crs");
     }
 
@@ -163,13 +170,13 @@ internal sealed class CrsDecision(string file, RawSurvey raw, SurveyOptions opti
 
     private bool TryMiddle(out double x, out double y) => Setting.TryMiddle(raw, out x, out y);
 
-    // A stray fix must not decide: the outer hundredth on each side is left out.
+    // Stray fixes and marks for none must not decide: the outer tenth on each side is left out.
     private (double LowX, double HighX, double LowY, double HighY) QuantileBox()
     {
         (List<double> xs, List<double> ys) = Setting.Collect(raw);
         xs.Sort();
         ys.Sort();
-        int cut = xs.Count / 100, last = xs.Count - 1 - cut;
+        int cut = xs.Count / 10, last = xs.Count - 1 - cut;
         return (xs[cut], xs[last], ys[cut], ys[last]);
     }
 }

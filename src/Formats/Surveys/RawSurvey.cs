@@ -27,14 +27,29 @@ internal sealed class RawSurvey(string format)
 
     public Knowledge CrsKnown { get; set; } = Knowledge.Assumed;
 
+    /// <summary>Whether the file names a measure that is not known here.</summary>
+    public bool OddUnit { get; set; }
+
+    /// <summary>Outer rings of separate waters, where there are several: shore, and where it lies.</summary>
+    public List<RawLine> Waters { get; } = [];
+
     /// <summary>Whether x and y may stand for each other, to be decided by where they lie.</summary>
     public bool MayBeSwapped { get; set; }
+
+    /// <summary>Where a written band begins, or its one depth, in the survey's own unit; the first unit written becomes it.</summary>
+    public double Written(Text.DepthText depth)
+    {
+        if (depth.Unit is not DepthUnit unit) return depth.Begin;
+        if (Unit is null) (Unit, UnitKnown) = (unit, Knowledge.Stated);
+        return depth.Begin * Hypotheses.DepthMeanings.MetresPer(unit) / Hypotheses.DepthMeanings.MetresPer(Unit.Value);
+    }
 
     /// <summary>Exchanges x and y of everything.</summary>
     public void Swap()
     {
         for (int i = 0; i < Points.Count; i++) Points[i] = Points[i] with { X = Points[i].Y, Y = Points[i].X };
         for (int i = 0; i < Lines.Count; i++) Lines[i] = Lines[i] with { X = Lines[i].Y, Y = Lines[i].X };
+        for (int i = 0; i < Waters.Count; i++) Waters[i] = Waters[i] with { X = Waters[i].Y, Y = Waters[i].X };
         for (int i = 0; i < Polygons.Count; i++)
             Polygons[i] = new RawPolygon((Polygons[i].Outer.Y, Polygons[i].Outer.X), [.. Polygons[i].Islands.Select(r => (r.Y, r.X))]);
         if (Raster is RawRaster r) Raster = r with { Place = new AffinePlace(r.Place.Y0, r.Place.D, r.Place.E, r.Place.X0, r.Place.A, r.Place.B) };
@@ -45,6 +60,7 @@ internal sealed class RawSurvey(string format)
     {
         for (int i = 0; i < Points.Count; i++) Points[i] = Points[i] with { X = West(Points[i].X) };
         for (int i = 0; i < Lines.Count; i++) Lines[i] = Lines[i] with { X = West(Lines[i].X) };
+        for (int i = 0; i < Waters.Count; i++) Waters[i] = Waters[i] with { X = West(Waters[i].X) };
         for (int i = 0; i < Polygons.Count; i++)
             Polygons[i] = new RawPolygon((West(Polygons[i].Outer.X), Polygons[i].Outer.Y), [.. Polygons[i].Islands.Select(r => (West(r.X), r.Y))]);
         if (Raster is RawRaster r) Raster = r with { Place = r.Place with { X0 = -r.Place.X0, A = -r.Place.A, B = -r.Place.B } };

@@ -84,7 +84,7 @@ public static class SurveyImporter
     // A question stands as an error too, for whoever only reads those.
     private static SurveyImport Asked(string file, SurveyUnderstanding? understanding, SurveyQuestion question, ProblemLog log)
     {
-        log.Error(file, $"{char.ToLowerInvariant(question.Text[0])}{question.Text[1..]} Set survey.{question.Key} in lake.json, or give it with --set survey.{question.Key}=...");
+        log.Error(file, question.Text);
         return new SurveyImport(null, understanding, log.ToList(), question);
     }
 

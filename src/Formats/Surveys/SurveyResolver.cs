@@ -37,7 +37,10 @@ internal sealed class SurveyResolver
         {
             Whereabouts where = new(_file, _raw, crs, _options, _context, _log);
             _question ??= where.AskPlace();
+            if (_question is null && NoSurvey.Why(_raw, crs) is FindingForm why) Say(why);
+            if (kind == SurveyKind.Soundings) NoSurvey.SetStillAside(_file, _raw, _log);
             _question ??= where.KeepOneGroup();
+            if (_raw.Waters.Count > 1) _question ??= new SeveralWaters(_file, _raw, crs, _options, _context, _log).KeepOrAsk();
         }
 
         ValueFacts values = ValueFacts.Of(_raw);
@@ -107,6 +110,7 @@ internal sealed class SurveyResolver
         List<DepthMeaning> rivals = [.. all.Skip(1).Where(m => m.Weight > best.Weight - Xyz.XyzColumns.Clear).Take(4)];
         // Metres are the custom of files that say nothing; any other unit is asked about, unless the lake's own depth tells it.
         bool unusual = unitKnown == Knowledge.Assumed && best.Unit != DepthUnit.Metres && _context.MaxDepthM is null;
+        if (_raw.OddUnit && _options.Unit is null) rivals = [.. all.Where(m => m.Sense == best.Sense && m != best).Take(5)];
         if (unusual && rivals.Count == 0) rivals = [.. all.Skip(1).Where(m => m.Sense == best.Sense).Take(2)];
         // Once there is a question, what is a little less likely is among its choices too.
         if (rivals.Count > 0) _question = MeaningWords.Ask(_file, values, [.. all.Where(m => m == best || rivals.Contains(m) || m.Weight > best.Weight - MeaningWords.Shown).Take(7)]);
@@ -125,7 +129,7 @@ internal sealed class SurveyResolver
         else if (_raw.Points.Count > 0 && values.Count > 60 && senseKnown != Knowledge.Set && best.Sense == DepthSense.Elevation && Level(metres))
             Say($"nearly all heights stand within 30 cm of each other ({values.Low1:G6} to {values.High1:G6} but for the outer hundredths): they are the receiver's on the water, not the bottom's. Take the file with the depths.");
         else if (_options.Sense == DepthSense.Depth && values.Low1 > 30 && values.High1 - values.Low1 < values.Low1
-            && _context.MaxDepthM is null && (values.Inward < -0.2 || _raw.Sense == DepthSense.Elevation))
+            && _context.MaxDepthM is null && (values.Inward < -0.2 || _raw.Sense == DepthSense.Elevation || meanings.HintsHeight))
             Say($"as depths the values ({values.Low:G6} to {values.High:G6}) would make a lake that is deep up to its very shore, and its name or its form say heights: set survey.sense to elevation, or max_depth_m in lake.json if it is so deep.");
         else if (meanings.Plausible(best.Sense, best.Unit) <= -8)
             Say($"as {MeaningWords.Of(best)} the values ({values.Low:G6} to {values.High:G6}) would make a lake far deeper than it is wide; set survey.unit, survey.sense or survey.depth_column to what they are, or max_depth_m in lake.json if the lake is so.");

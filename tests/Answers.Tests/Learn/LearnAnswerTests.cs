@@ -12,6 +12,16 @@ public class LearnAnswerTests
     private const string Header = "time,kind,effort_min,count,spot,form,bottom_depth_m,step_depth_m,jig,trailer,colour,ate,bites,id,replaces,layer_depth_m\n";
 
     [Fact]
+    public void A_haze_that_no_layer_of_the_lake_can_have_is_not_named_as_the_haze_seen()
+    {
+        LakeFolder lake = LearnLakes.With(Header
+            + "2026-09-20T08:00,effort,30,,A,main_point,10,9,,,,,,e1,\n"
+            + "2026-09-21T08:00,effort,30,,A,main_point,10,900,,,,,,e2,\n"
+            + "2026-09-22T08:00,effort,30,,A,main_point,10,0.05,,,,,,e3,\n");
+        Assert.Equal([9.0], LogMapper.Haze(lake with { Document = lake.Document with { MaxDepthM = 40 } }).Select(h => h.DepthM));
+    }
+
+    [Fact]
     public void Rows_become_entries_that_know_depth_off_the_layer_rig_and_form()
     {
         LakeFolder lake = LearnLakes.With(Header

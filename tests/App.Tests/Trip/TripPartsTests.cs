@@ -77,6 +77,27 @@ public class TripPartsTests
     }
 
     [Fact]
+    public void Boat_and_breaks_are_typed_in_the_readers_units_and_kept_in_si()
+    {
+        DayMoreDraft draft = DayMoreDraft.Of(null, Feet);
+        Assert.Null(draft.ToMore(Feet));
+        (draft.Cruise, draft.Draft, draft.Fuel, draft.Wind, draft.Reserve) = (30, 2, 10, 20, 45);
+        draft.Breaks.Add(new BreakDraft { From = new TimeOnly(11, 30), To = new TimeOnly(12, 30), Minutes = 20 });
+        DayMore more = draft.ToMore(Feet)!;
+        Assert.Equal(13.4112, more.CruiseMps!.Value, 6);
+        Assert.Equal((0.6096, 37.85411784, 8.9408), (Math.Round(more.DraftM!.Value, 6), Math.Round(more.FuelL!.Value, 8), Math.Round(more.WindLimitMps!.Value, 6)));
+        Assert.Equal(more.Breaks, DayMoreDraft.OfJson(DayMoreDraft.ToJson(more))!.Breaks);
+        DayMoreDraft metric = DayMoreDraft.Of(more, Feet with { Units = UnitSystem.Metric });
+        Assert.Equal((48.28, 0.61, 37.85, 8.94), (metric.Cruise, metric.Draft, metric.Fuel, metric.Wind));
+        Assert.Null(draft.Complaint(Feet));
+        draft.Breaks[0].To = new TimeOnly(11, 0);
+        Assert.Contains("break", draft.Complaint(Feet), StringComparison.Ordinal);
+        draft.Draft = 40;
+        Assert.StartsWith("Draft", draft.Complaint(Feet), StringComparison.Ordinal);
+        Assert.Null(DayMoreDraft.OfJson("{broken"));
+    }
+
+    [Fact]
     public void A_state_that_cannot_be_read_is_an_empty_one()
     {
         TripState state = new() { Open = new Stretch(Start, Start, new Entry { Spot = "x" }), Rig = new RigOn("drag", 20) };

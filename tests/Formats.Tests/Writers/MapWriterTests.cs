@@ -54,12 +54,16 @@ public class MapWriterTests
     public void Kml_contours_written_read_back_as_contours()
     {
         MapFeature contour = new(new MapShape.Polygon([A, B, C, D], []), [new MapProperty("name", "five"), new MapProperty("depth_m", 5.0)]);
-        SurveyImport import = Import("x.kml", KmlWriter.Write("Contours", "", [contour]));
-        ContourLine line = Assert.Single(import.Survey!.Contours);
+        // One value alone would be the outline at that level.
+        MapFeature deeper = new(new MapShape.Polygon([Between(A, B), Between(B, C), Between(C, D)], []), [new MapProperty("name", "eight"), new MapProperty("depth_m", 8.0)]);
+        SurveyImport import = Import("x.kml", KmlWriter.Write("Contours", "", [contour, deeper]));
+        ContourLine line = Assert.Single(import.Survey!.Contours, c => c.DepthM == 5);
         Assert.Equal(5.0, line.DepthM);
         Assert.True(line.Closed);
         Assert.Equal(4, line.Points.Count);
     }
+
+    private static GeoPoint Between(GeoPoint a, GeoPoint b) => new((a.LatDeg + b.LatDeg) / 2, (a.LonDeg + b.LonDeg) / 2);
 
     private static SurveyImport Import(string name, string text) =>
         SurveyImporter.Read(new SurveySource(new MemoryFiles("x").With(name, text), name), new SurveyOptions(), SurveyContext.Nothing);

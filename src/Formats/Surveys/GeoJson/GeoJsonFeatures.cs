@@ -193,7 +193,7 @@ internal sealed class GeoJsonFeatures(string file, RawSurvey raw, SurveyOptions 
         {
             List<string> names = [];
             foreach (JsonProperty property in properties.EnumerateObject())
-                if (property.Value.ValueKind is JsonValueKind.Number or JsonValueKind.String) names.Add(property.Name);
+                if (property.Value.ValueKind == JsonValueKind.Number || (property.Value.ValueKind == JsonValueKind.String && DepthText.TryParse(property.Value.GetString(), out _))) names.Add(property.Name);
             if (DepthAttribute.Choose(names, options) is not DepthAttribute chosen) return double.NaN;
             _attribute = chosen.Name;
             chosen.Tell(raw);
@@ -201,6 +201,6 @@ internal sealed class GeoJsonFeatures(string file, RawSurvey raw, SurveyOptions 
 
         if (!properties.TryGetProperty(_attribute, out JsonElement value)) return double.NaN;
         if (Number(value, out double number)) return number;
-        return value.ValueKind == JsonValueKind.String && NumberText.TryParse(value.GetString(), true, out number) ? number : double.NaN;
+        return value.ValueKind == JsonValueKind.String && DepthText.TryParse(value.GetString(), out DepthText written) ? raw.Written(written) : double.NaN;
     }
 }

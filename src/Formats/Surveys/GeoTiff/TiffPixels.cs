@@ -14,7 +14,8 @@ internal static class TiffPixels
         try
         {
             using MemoryStream memory = new(bytes, writable: false);
-            using Tiff? tiff = Tiff.ClientOpen("survey", "r", memory, new TiffStream());
+            // "c": the library would cut one long strip into many of its own, which are not those of the file.
+            using Tiff? tiff = Tiff.ClientOpen("survey", "rc", memory, new TiffStream());
             if (tiff is null) return null;
             if (!tiff.IsCodecConfigured((Compression)shape.Compression))
             {

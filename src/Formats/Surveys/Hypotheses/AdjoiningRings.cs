@@ -1,10 +1,9 @@
 namespace SecondShore.Formats.Surveys.Hypotheses;
 
-/// <summary>Rings that share edges: bands of depth side by side become contours, zones without a depth are no shore; and how many waters there are.</summary>
+/// <summary>Rings that share edges: bands of depth side by side become contours, zones without a depth are no shore.</summary>
 internal static class AdjoiningRings
 {
     private const int MostEdges = 4_000_000;
-    private const int MostRings = 3000;
     private const double BandShare = 0.15;
     private const double ZoneShare = 0.25;
 
@@ -23,12 +22,8 @@ internal static class AdjoiningRings
             return false;
         }
 
-        if (raw.Lines.Count > 1)
-        {
-            SayWaters(raw);
-            CutBands(raw, cancellation);
-        }
-
+        if (!Rings.Sort(file, raw, log)) return false;
+        if (raw.Lines.Count > 1) CutBands(raw, cancellation);
         return true;
     }
 
@@ -129,28 +124,5 @@ internal static class AdjoiningRings
             x.Clear();
             y.Clear();
         }
-    }
-
-    // Outer rings that lie in no other are waters of their own.
-    private static void SayWaters(RawSurvey raw)
-    {
-        List<RawLine> rings = [.. raw.Lines.Where(l => l.Closed)];
-        if (rings.Count is < 2 or > MostRings) return;
-        (double West, double South, double East, double North)[] boxes = [.. rings.Select(r => (r.X.Min(), r.Y.Min(), r.X.Max(), r.Y.Max()))];
-        double largest = boxes.Max(Area);
-        int waters = 0;
-        for (int i = 0; i < rings.Count; i++)
-        {
-            if (Area(boxes[i]) < 0.001 * largest) continue;
-            bool within = false;
-            for (int j = 0; j < rings.Count && !within; j++)
-                within = j != i && Area(boxes[j]) > Area(boxes[i]) && boxes[i].West >= boxes[j].West && boxes[i].East <= boxes[j].East && boxes[i].South >= boxes[j].South && boxes[i].North <= boxes[j].North
-                    && RingNesting.Inside((rings[j].X, rings[j].Y), rings[i].X[0], rings[i].Y[0]);
-            if (!within) waters++;
-        }
-
-        if (waters > 1) raw.Doubts.Add($"The file holds {waters} separate waters; all are read as one survey. Cut the file to the lake you mean if they are lakes of their own.");
-
-        static double Area((double West, double South, double East, double North) box) => (box.East - box.West) * (box.North - box.South);
     }
 }

@@ -41,6 +41,9 @@ internal sealed class ColumnNumbers
     /// <summary>Most decimals written.</summary>
     public int Decimals { get; private set; }
 
+    /// <summary>The unit that its cells carry, as in <c>12.3 m</c>; null without.</summary>
+    public DepthUnit? Unit { get; private set; }
+
     /// <summary>Whether cells are angles written with degrees, minutes and seconds.</summary>
     public bool IsAngle { get; private set; }
 
@@ -94,10 +97,12 @@ internal sealed class ColumnNumbers
     }
 
     /// <summary>Looks at a column.</summary>
-    public static ColumnNumbers Of(CsvTable table, int[] rows, int column, bool comma)
+    public static ColumnNumbers Of(CsvTable table, int[] rows, int column, bool comma, bool plain = false)
     {
         double[] values = new double[rows.Length];
-        int decimals = 0, angles = 0, northSouth = 0, eastWest = 0;
+        int decimals = 0, angles = 0, northSouth = 0, eastWest = 0, united = 0;
+        DepthUnit? unit = null;
+        bool mixed = false;
         for (int i = 0; i < rows.Length; i++)
         {
             ReadOnlySpan<char> cell = table[rows[i], column].Trim();
@@ -115,9 +120,19 @@ internal sealed class ColumnNumbers
                 values[i] = value;
                 angles++;
             }
+            else if (!plain && DepthText.TryParse(cell, out DepthText written) && double.IsNaN(written.Second) && written.Unit is DepthUnit own)
+            {
+                values[i] = written.First;
+                if (unit is not null && unit != own) mixed = true;
+                unit = own;
+                united++;
+            }
         }
 
-        ColumnNumbers numbers = new(values) { Decimals = decimals, NorthSouth = (double)northSouth / Math.Max(1, rows.Length), EastWest = (double)eastWest / Math.Max(1, rows.Length) };
+        // Two units in one column, or in some cells only, are no numbers to be trusted.
+        if (united > 0 && (mixed || united * 2 < rows.Length)) return Of(table, rows, column, comma, plain: true);
+
+        ColumnNumbers numbers = new(values) { Unit = unit, Decimals = decimals, NorthSouth = (double)northSouth / Math.Max(1, rows.Length), EastWest = (double)eastWest / Math.Max(1, rows.Length) };
         numbers.Sum(rows);
         numbers.IsAngle = angles > numbers.Count / 2 && angles > 0;
         return numbers;

@@ -106,6 +106,7 @@ internal static class CrsCandidates
     {
         double weight = entry.Shift.Length > 0 && entry.Shift.All(s => Math.Abs(s) < 0.5) || entry.Datum.StartsWith("World Geodetic System 1984", StringComparison.Ordinal) ? 0 : -2.5;
         if (entry.Name.StartsWith("WGS 84 / UTM", StringComparison.Ordinal)) weight += 0.6;
+        if (entry.Name.StartsWith("DHDN /", StringComparison.Ordinal)) weight += 0.8;
         if (entry.Name.StartsWith("NAD83 /", StringComparison.Ordinal) || entry.Name.StartsWith("ETRS89 /", StringComparison.Ordinal)) weight += 0.8;
         if (entry.Name.Contains("/ UTM zone", StringComparison.Ordinal)) weight += 0.6;
         if (entry.Name.Contains("Pseudo-Mercator", StringComparison.Ordinal)) weight -= 1;

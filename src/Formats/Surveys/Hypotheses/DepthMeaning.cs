@@ -81,7 +81,7 @@ internal sealed class DepthMeanings(RawSurvey raw, ValueFacts values, SurveyOpti
         weight = sense switch
         {
             DepthSense.Depth => (namesDepth ? 4 : 0) + (values.Low1 < 0.12 * values.High1 ? 1 : values.Low1 > 0.35 * values.High1 ? -1 : 0),
-            DepthSense.Elevation => -1.5 + (namesHeight ? 4 : 0) + HighAndNarrow() + AroundPool(),
+            DepthSense.Elevation => -1.5 + (namesHeight ? 4 : 0) + (LetterHeight() ? 2 : 0) + HighAndNarrow() + AroundPool(),
             _ => negative < 0.05 ? -9 : 0,
         };
         // Depths grow towards the middle of a lake, heights fall.
@@ -103,6 +103,11 @@ internal sealed class DepthMeanings(RawSurvey raw, ValueFacts values, SurveyOpti
 
         bool Near(double at) => values.Low > at * 0.5 && values.High > at - 5 && values.Low < at;
     }
+
+    /// <summary>Whether a word or a letter of the file says heights.</summary>
+    public bool HintsHeight => Named(ColumnRole.Height) || LetterHeight();
+
+    private bool LetterHeight() => HeaderWords.Split(raw.Words).Exists(w => w is "h" or "alt");
 
     private bool Named(ColumnRole role) => HeaderWords.Split(raw.Words).Any(w => WordList.RoleOf(w) is var (found, surely) && found == role && surely > 3);
 

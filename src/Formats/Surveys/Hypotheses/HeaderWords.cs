@@ -39,13 +39,19 @@ internal enum ColumnRole
 /// <param name="Unit">The unit named, or null.</param>
 internal readonly record struct HeaderWords(ColumnRole Role, double Weight, DepthUnit? Unit)
 {
+    /// <summary>Whether a measure is named that is not known here, such as <c>(famnar)</c>: it must be asked about.</summary>
+    public bool OddUnit { get; private init; }
+
+    /// <summary>Whether the role hangs on a letter or two, which only hints: <c>h</c> is often a height.</summary>
+    public bool IsLetter { get; private init; }
+
     /// <summary>Reads a header.</summary>
     public static HeaderWords Of(string header)
     {
         List<string> words = Split(header);
         DepthUnit? unit = UnitOf(words);
         (ColumnRole role, double weight) = (ColumnRole.Unknown, 0);
-        bool other = false;
+        bool other = false, letter = false;
         int plain = 0;
         foreach (string word in words)
         {
@@ -53,14 +59,24 @@ internal readonly record struct HeaderWords(ColumnRole Role, double Weight, Dept
             plain++;
             (ColumnRole found, double surely) = WordList.RoleOf(word);
             other |= found == ColumnRole.Other && surely >= WordList.Veto;
-            if (found != ColumnRole.Unknown && surely > weight) (role, weight) = (found, surely);
+            if (found != ColumnRole.Unknown && surely > weight) (role, weight, letter) = (found, surely, word.Length < 2);
             else if (found == ColumnRole.Lat || found == ColumnRole.Lon) (role, weight) = (found, Math.Max(surely, weight));
         }
 
         if (other && role is not (ColumnRole.Lat or ColumnRole.Lon)) return new HeaderWords(ColumnRole.Other, WordList.Veto, unit);
         // A name that says nothing else is surer: "Depth" beside "BT Beam1 Depth".
         if (role is ColumnRole.Depth or ColumnRole.Height or ColumnRole.Bare && plain == 1) weight += 3.5;
-        return new HeaderWords(role, weight, unit);
+        return new HeaderWords(role, weight, unit) { IsLetter = letter, OddUnit = unit is null && role is ColumnRole.Depth or ColumnRole.Height or ColumnRole.Bare && NamesOddUnit(header, words) };
+    }
+
+    // An old measure anywhere, or a short word in brackets that nothing else explains.
+    private static bool NamesOddUnit(string header, List<string> words)
+    {
+        if (words.Exists(WordList.OldUnits.Contains)) return true;
+        int open = header.IndexOfAny(['(', '[']), close = header.LastIndexOfAny([')', ']']);
+        if (open < 1 || close < open + 2 || close - open > 10) return false;
+        List<string> inside = Split(header[(open + 1)..close]);
+        return inside.Count == 1 && !WordList.IsUnit(inside[0]) && !WordList.Filler.Contains(inside[0]) && WordList.RoleOf(inside[0]).Role == ColumnRole.Unknown;
     }
 
     /// <summary>The unit that a header or any short text names.</summary>

@@ -9,7 +9,7 @@ internal static class MeaningWords
     public const double Shown = 6.5;
 
     public static SurveyQuestion Ask(string file, ValueFacts values, IReadOnlyList<DepthMeaning> readings) => new(file, SurveyQuestionKind.Meaning,
-        string.Create(CultureInfo.InvariantCulture, $"The file does not say what its values ({values.Low:G6} to {values.High:G6}) are: depths or heights, and in which unit?"),
+        $"The file does not say what its values ({values.Low:G6} to {values.High:G6}) are: depths or heights, and in which unit?",
         [.. readings.Select(r => new SurveyChoice(new SurveyOptions { Sense = r.Sense, Unit = r.Unit }, Choice(values, r)))], "sense");
 
     /// <summary>A reading in a few words.</summary>

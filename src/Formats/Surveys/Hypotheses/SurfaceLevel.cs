@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace SecondShore.Formats.Surveys.Hypotheses;
 
 /// <summary>Asks how high the water stood where a file holds elevations, with the levels that the file itself suggests.</summary>
@@ -18,8 +16,8 @@ internal static class SurfaceLevel
                 choices.Add(Choice(level, $"{level:0.##} m, where {cells} cells lie level"));
         else
             choices.Add(Choice(values.High * metres, $"{values.High * metres:0.##} m, the highest value of the file"));
-        return new SurveyQuestion(file, SurveyQuestionKind.Level, string.Create(CultureInfo.InvariantCulture,
-            $"The file holds elevations ({values.Low:G6} to {values.High:G6} {(unit == DepthUnit.Feet ? "ft" : "m")}), and the level of full pool is not known. How high does the water stand?"),
+        return new SurveyQuestion(file, SurveyQuestionKind.Level,
+            $"The file holds elevations ({values.Low:G6} to {values.High:G6} {(unit == DepthUnit.Feet ? "ft" : "m")}), and the level of full pool is not known. How high does the water stand?",
             choices, "surface_elevation_m");
     }
 

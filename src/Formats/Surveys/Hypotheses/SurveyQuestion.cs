@@ -30,24 +30,44 @@ public enum SurveyQuestionKind
     Level,
 }
 
-/// <summary>One way to read the file: what to set, and how it is called.</summary>
-/// <param name="Set">What to set for it.</param>
-/// <param name="Label">In a few words; worded where it is shown.</param>
-/// <param name="Place">Where the lake would lie; null when the choice does not say.</param>
-/// <param name="Country">The country of that place; empty when not known.</param>
-public sealed record SurveyChoice(SurveyOptions Set, Finding Label, GeoPoint? Place = null, string Country = "")
+/// <summary>One way to read the file: what to set, and how it is called. Immutable.</summary>
+public sealed class SurveyChoice
 {
-    /// <summary>A way whose name is said by its English form.</summary>
-    public SurveyChoice(SurveyOptions set, FindingForm label, GeoPoint? place = null, string country = "")
-        : this(set, label.ToFinding(), place, country)
-    {
-    }
+    /// <summary>Makes a choice.</summary>
+    public SurveyChoice(SurveyOptions set, FindingForm label, GeoPoint? place = null, string country = "") => (Set, Label, Place, Country) = (set, label.ToFinding(), place, country);
+
+    /// <summary>What to set for it.</summary>
+    public SurveyOptions Set { get; }
+
+    /// <summary>In a few words.</summary>
+    public Finding Label { get; }
+
+    /// <summary>Where the lake would lie; null when the choice does not say.</summary>
+    public GeoPoint? Place { get; }
+
+    /// <summary>The country of that place; empty when not known.</summary>
+    public string Country { get; }
 }
 
 /// <summary>The one question that parts the readings of a file that stand. Immutable.</summary>
-/// <param name="File">The file.</param>
-/// <param name="Kind">What is asked.</param>
-/// <param name="Text">The question in one sentence.</param>
-/// <param name="Choices">The readings, likeliest first.</param>
-/// <param name="Key">The key under <c>survey</c> in lake.json that answers it freely, such as <c>crs</c>.</param>
-public sealed record SurveyQuestion(string File, SurveyQuestionKind Kind, string Text, IReadOnlyList<SurveyChoice> Choices, string Key);
+public sealed class SurveyQuestion
+{
+    /// <summary>Makes a question.</summary>
+    public SurveyQuestion(string file, SurveyQuestionKind kind, FindingForm text, IReadOnlyList<SurveyChoice> choices, string key) =>
+        (File, Kind, Text, Choices, Key) = (file, kind, text.ToFinding(), choices, key);
+
+    /// <summary>The file.</summary>
+    public string File { get; }
+
+    /// <summary>What is asked.</summary>
+    public SurveyQuestionKind Kind { get; }
+
+    /// <summary>The question in one sentence.</summary>
+    public Finding Text { get; }
+
+    /// <summary>The readings, likeliest first.</summary>
+    public IReadOnlyList<SurveyChoice> Choices { get; }
+
+    /// <summary>The key under <c>survey</c> in lake.json that answers it freely, such as <c>crs</c>.</summary>
+    public string Key { get; }
+}

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Coordinates;
 
@@ -20,9 +19,15 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
         double awayKm = context.Position is GeoPoint lake ? KmBetween(lake, lat, lon) : 0;
         // Where the folder says that the lake lies there, even the open sea is meant.
         bool strange = (country is "" or "Antarctica" || Math.Abs(lat) > 84) && (context.Position is null || awayKm >= FarKm);
-        if (!strange && awayKm < FarKm) return null;
+        bool foreign = context.Position is null && country is { Length: > 0 } there && IsForeign(there, x, y);
+        if (!strange && !foreign && awayKm < FarKm) return null;
         List<SurveyChoice> choices = [];
-        if (crs.IsGeographic)
+        if (crs.IsGeographic && foreign)
+        {
+            Offer(choices, new SurveyOptions { WestPositive = true }, "longitudes to the west", y, -x);
+            Offer(choices, new SurveyOptions { Swapped = true }, "the two numbers exchanged", x, y);
+        }
+        else if (crs.IsGeographic)
         {
             Offer(choices, new SurveyOptions { Swapped = true }, "the two numbers exchanged", x, y);
             Offer(choices, new SurveyOptions { WestPositive = true }, "longitudes to the west", y, -x);
@@ -34,8 +39,20 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
 
         choices.Add(new SurveyChoice(new SurveyOptions { Swapped = false }, $"as it stands: {Said(lat, lon)}", new GeoPoint(lat, GeoPoint.WrapLongitudeDeg(lon)), country ?? ""));
         choices.Add(new SurveyChoice(new SurveyOptions { Use = false }, "leave the file"));
-        string why = strange ? $"The survey would lie at {Said(lat, lon)}" : string.Create(CultureInfo.InvariantCulture, $"The survey would lie {awayKm:0} km from the lake's position, at {Said(lat, lon)}");
-        return new SurveyQuestion(file, SurveyQuestionKind.Whereabouts, why + ". Is that right?", choices, "swapped");
+        return strange || foreign
+            ? new SurveyQuestion(file, SurveyQuestionKind.Whereabouts, $"The survey would lie at {Said(lat, lon)}. Is that right?", choices, "swapped")
+            : new SurveyQuestion(file, SurveyQuestionKind.Whereabouts, $"The survey would lie {awayKm:0} km from the lake's position, at {Said(lat, lon)}. Is that right?", choices, "swapped");
+    }
+
+    // Words of another land, or feet where nobody measures in them: asked where exchanging or mirroring leads home.
+    private bool IsForeign(string there, double x, double y)
+    {
+        if (!crs.IsGeographic) return false;
+        if (Tongue.IsForeign(raw.Words, there)) return Home(x, y, c => !Tongue.IsForeign(raw.Words, c)) || Home(y, -x, c => !Tongue.IsForeign(raw.Words, c));
+        return raw.Unit == DepthUnit.Feet && raw.UnitKnown == Knowledge.Stated && !Tongue.UsesFeet(there) && (Home(y, -x, Tongue.UsesFeet) || Home(x, y, Tongue.UsesFeet));
+
+        static bool Home(double lat, double lon, Func<string, bool> fits) =>
+            Math.Abs(lat) <= 90 && Math.Abs(lon) <= 180 && Places.Country(lat, lon) is { Length: > 0 } country && country != "Antarctica" && fits(country);
     }
 
     /// <summary>Leaves one group of points standing where others lie far off; asks where those are many.</summary>
@@ -61,7 +78,7 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
         if (question is null && options.UseRest is null && options.Area is null && total > 0 && lost > MostLost * total)
         {
             question = new SurveyQuestion(file, SurveyQuestionKind.Rows,
-                string.Create(CultureInfo.InvariantCulture, $"{lost} of {total} rows cannot be used (no numbers, no fix, or far away). Go on with the rest?"),
+                $"{lost} of {total} rows cannot be used (no numbers, no fix, or far away). Go on with the rest?",
                 [new SurveyChoice(new SurveyOptions { UseRest = true }, $"go on with {total - lost} rows"),
                     new SurveyChoice(new SurveyOptions { Use = false }, "leave the file")], "use_rest");
         }
@@ -81,8 +98,8 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
         }
 
         choices.Add(new SurveyChoice(new SurveyOptions { UseRest = false, Area = [-90, -180, 90, 180] }, "all of them"));
-        return new SurveyQuestion(file, SurveyQuestionKind.Rows, string.Create(CultureInfo.InvariantCulture,
-            $"{points.X.Length - groups[0].Indices.Count} of {points.X.Length} rows lie far from the others. Which belong to the lake?"), choices, "use_rest");
+        return new SurveyQuestion(file, SurveyQuestionKind.Rows,
+            $"{points.X.Length - groups[0].Indices.Count} of {points.X.Length} rows lie far from the others. Which belong to the lake?", choices, "use_rest");
     }
 
     private double[] BoxOf(RawPoints points, RowGroup group)
@@ -129,9 +146,14 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
     private static double KmBetween(GeoPoint from, double lat, double lon) => Math.Abs(from.LatDeg) > 89 ? 0
         : new LocalProjection(from).ToPlane(lat, lon).DistanceToM(default) / 1000;
 
-    private static string Said(double lat, double lon)
+    private static FindingForm Said(double lat, double lon)
     {
-        string country = Places.Country(lat, lon) switch { null => "", "" => ", in the open sea", string name => ", " + name };
-        return string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(lat):0.###} {(lat < 0 ? "S" : "N")} {Math.Abs(lon):0.###} {(lon < 0 ? "W" : "E")}{country}");
+        string ns = lat < 0 ? "S" : "N", ew = lon < 0 ? "W" : "E";
+        return Places.Country(lat, lon) switch
+        {
+            null => $"{Math.Abs(lat):0.###} {ns} {Math.Abs(lon):0.###} {ew}",
+            "" => $"{Math.Abs(lat):0.###} {ns} {Math.Abs(lon):0.###} {ew}, in the open sea",
+            string name => $"{Math.Abs(lat):0.###} {ns} {Math.Abs(lon):0.###} {ew}, {name}",
+        };
     }
 }

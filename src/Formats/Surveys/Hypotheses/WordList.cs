@@ -18,41 +18,39 @@ internal static class WordList
     ];
 
     /// <summary>Units and how they are written.</summary>
-    public static readonly Dictionary<string, DepthUnit> Units = new(StringComparer.Ordinal)
+    public static readonly Dictionary<string, DepthUnit> Units = new (DepthUnit Unit, string[] Words)[]
     {
-        ["m"] = DepthUnit.Metres,
-        ["meter"] = DepthUnit.Metres,
-        ["meters"] = DepthUnit.Metres,
-        ["metre"] = DepthUnit.Metres,
-        ["metres"] = DepthUnit.Metres,
-        ["mtr"] = DepthUnit.Metres,
-        ["mtrs"] = DepthUnit.Metres,
-        ["metri"] = DepthUnit.Metres,
-        ["metros"] = DepthUnit.Metres,
-        ["metry"] = DepthUnit.Metres,
-        ["ft"] = DepthUnit.Feet,
-        ["feet"] = DepthUnit.Feet,
-        ["foot"] = DepthUnit.Feet,
-        ["fuss"] = DepthUnit.Feet,
-        ["pies"] = DepthUnit.Feet,
-        ["usft"] = DepthUnit.Feet,
-        ["fm"] = DepthUnit.Fathoms,
-        ["fathom"] = DepthUnit.Fathoms,
-        ["fathoms"] = DepthUnit.Fathoms,
-        ["fth"] = DepthUnit.Fathoms,
-        ["ftm"] = DepthUnit.Fathoms,
-        ["cm"] = DepthUnit.Centimetres,
-        ["centimeter"] = DepthUnit.Centimetres,
-        ["centimeters"] = DepthUnit.Centimetres,
-        ["centimetre"] = DepthUnit.Centimetres,
-        ["centimetres"] = DepthUnit.Centimetres,
-        ["zentimeter"] = DepthUnit.Centimetres,
-        ["mm"] = DepthUnit.Millimetres,
-        ["millimeter"] = DepthUnit.Millimetres,
-        ["millimeters"] = DepthUnit.Millimetres,
-        ["millimetres"] = DepthUnit.Millimetres,
-        ["dm"] = DepthUnit.Decimetres,
-    };
+        (DepthUnit.Metres,
+        [
+            "m", "meter", "meters", "metre", "metres", "mtr", "mtrs", "metri", "metros", "metry", "metr", "metro", "metra",
+            "metria", "mts", "м", "метр", "метров", "метры", "米", "公尺"
+        ]),
+        (DepthUnit.Feet,
+        [
+            "ft", "feet", "foot", "fuss", "pies", "usft", "pied", "pieds", "pie", "piedi", "fot", "fod", "jalka", "jalkaa",
+            "voet", "stopy", "foots", "фут", "футы", "футов", "英尺"
+        ]),
+        (DepthUnit.Fathoms,
+        [
+            "fm", "fathom", "fathoms", "fth", "ftm"
+        ]),
+        (DepthUnit.Centimetres,
+        [
+            "cm", "centimeter", "centimeters", "centimetre", "centimetres", "zentimeter", "см", "厘米", "公分"
+        ]),
+        (DepthUnit.Millimetres,
+        [
+            "mm", "millimeter", "millimeters", "millimetres", "мм"
+        ]),
+        (DepthUnit.Decimetres,
+        [
+            "dm", "decimeter", "decimetre", "dezimeter", "дм"
+        ]),
+    }.SelectMany(u => u.Words.Select(w => (w, u.Unit))).ToDictionary(StringComparer.Ordinal);
+
+    /// <summary>Old measures that differ from land to land: whoever names one is asked.</summary>
+    public static readonly HashSet<string> OldUnits =
+        ["famn", "famnar", "favn", "favner", "faden", "klafter", "brasse", "brasses", "braza", "brazas", "braccia", "sylta", "vaam", "vadem", "sazhen", "сажень", "сажени", "арш", "elle", "ellen", "yard", "yards", "yd", "inch", "inches", "zoll"];
 
     private static readonly Dictionary<string, (ColumnRole Role, double Weight)> Words = new(StringComparer.Ordinal);
 
@@ -60,15 +58,17 @@ internal static class WordList
     {
         Add(ColumnRole.Depth, Sure, "depth", "depths", "tiefe", "wassertiefe", "seetiefe", "profondeur", "profundidad", "profondita", "profundidade", "profundid", "dybde",
             "djup", "vattendjup", "diepte", "waterdiepte", "glebokosc", "hloubka", "syvyys", "glubina", "derinlik", "sounding", "soundings", "sonde", "lotung", "dybd",
+            "глубина", "глубины", "глуб", "глибина", "дълбочина", "дубина", "dubina", "globina", "gylis", "dzilums", "sugavus", "dypi", "dyp", "dypde", "profunditat", "水深", "深度", "深さ", "수심", "βαθος",
             "peilung", "dbs", "dbt", "dpt", "bathymetry", "bathy", "waterdepth", "tiefen", "profondeurs", "adancime", "melyseg");
+        Add(ColumnRole.Depth, Letter - 1, "d", "dp");
         Add(ColumnRole.Depth, Likely, "dep", "deph", "dept", "dpth", "prof", "tief", "glub", "sonar", "echo", "echolot");
         Add(ColumnRole.Height, Likely, "elevation", "elevations", "elev", "altitude", "height", "heights", "hoehe", "hohe", "hgt", "cota", "quota", "kote", "kota", "wysokosc", "rzedna",
-            "rl", "ele", "sohle", "sohlhoehe", "gelaendehoehe", "hauteur", "altura", "hoyde", "hoejde", "hojd", "hoogte", "nadmorska", "nhn", "mnn", "asl", "masl", "navd", "ngvd", "contour", "isobath");
+            "rl", "ele", "sohle", "sohlhoehe", "gelaendehoehe", "hauteur", "altura", "hoyde", "hoejde", "hojd", "hoogte", "nadmorska", "nhn", "mnn", "asl", "masl", "navd", "ngvd", "contour", "isobath", "высота", "отметка", "標高", "高程", "海拔", "korkeus");
         Add(ColumnRole.Height, Letter - 1.5, "h", "alt", "msl");
         Add(ColumnRole.Bare, Letter - 1, "z", "val", "value", "values", "grid", "gridcode", "band");
-        Add(ColumnRole.Lat, Sure + 2, "lat", "latitude", "latitud", "latitudine", "latitudes", "lats", "breite", "breitengrad", "geobreite", "szerokosc", "bredde", "breddegrad", "latit", "leveysaste", "latdeg", "latdd");
+        Add(ColumnRole.Lat, Sure + 2, "lat", "latitude", "latitud", "latitudine", "latitudes", "lats", "breite", "breitengrad", "geobreite", "szerokosc", "bredde", "breddegrad", "latit", "leveysaste", "latdeg", "latdd", "широта", "широти", "緯度", "纬度", "위도", "enlem", "bredd", "breddgrad", "sirina", "laius");
         Add(ColumnRole.Lon, Sure + 2, "lon", "long", "lng", "longitude", "longitud", "longitudine", "longitudes", "lons", "longs", "laenge", "laengengrad", "dlugosc", "lengde", "lengdegrad",
-            "longit", "pituusaste", "londeg", "londd");
+            "longit", "pituusaste", "londeg", "londd", "долгота", "довгота", "経度", "經度", "经度", "경도", "boylam", "laengd", "langd", "laengdgrad", "duzina", "pikkus");
         Add(ColumnRole.East, Sure, "easting", "eastings", "east", "rechtswert", "ostwert", "este", "ost", "xcoord", "utme", "utmx", "est", "xutm", "oost", "rw", "abscissa", "easing", "xkoord");
         Add(ColumnRole.North, Sure, "northing", "northings", "north", "hochwert", "nordwert", "norte", "nord", "ycoord", "utmn", "utmy", "yutm", "noord", "hw", "ordinate", "ykoord");
         Add(ColumnRole.East, Letter, "x", "e");
@@ -77,7 +77,7 @@ internal static class WordList
             "temp", "temperature", "temperatur", "wtemp", "speed", "sog", "course", "cog", "heading", "hdg", "kurs", "sats", "satellites", "sat", "hdop", "pdop", "vdop",
             "voltage", "volt", "battery", "accuracy", "error", "err", "std", "stdev", "sigma", "uncertainty", "uncert", "quality", "confidence", "secchi", "sichttiefe", "sichttief",
             "tide", "salinity", "conductivity", "turbidity", "chlorophyll", "oxygen", "pitch", "roll", "heave", "yaw", "snr", "intensity", "amplitude", "strength", "hardness",
-            "distance", "dist", "chainage", "entfernung", "area", "perimeter", "volume", "length", "shape", "draft", "draught", "offset", "geschwindigkeit", "velocity", "humidity", "pressure",
+            "distance", "dist", "chainage", "entfernung", "area", "perimeter", "volume", "length", "shape", "draft", "draught", "offset", "thickness", "sediment", "muck", "mud", "sv", "geschwindigkeit", "velocity", "humidity", "pressure",
             "wind", "magnetic", "bearing", "residual", "geoid", "undulation", "antenna", "antenne", "weed", "vegetation", "biomass", "sigma", "rms", "diff", "model", "predicted", "acres", "ph");
         Add(ColumnRole.Other, Letter, "id", "nr", "no", "num", "number", "nummer", "fid", "oid", "objectid", "index", "idx", "pt", "ping", "pings", "rec", "record", "row", "count", "line", "profile",
             "transect", "lp", "lfd", "sample", "station", "name", "site", "code", "level", "waterlevel", "stage", "track", "waypoint", "zone", "seq", "sequence");

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Xml;
 using SecondShore.Formats.Text;
 
@@ -29,7 +28,7 @@ internal sealed class KmlPlacemarks(RawSurvey raw, SurveyOptions options)
     {
         Count++;
         int outer = xml.Depth;
-        string element = "", dataName = "", name = "";
+        string element = "", dataName = "", name = "", described = "";
         double depth = double.NaN;
         Shape shape = Shape.Point;
         _found.Clear();
@@ -57,11 +56,13 @@ internal sealed class KmlPlacemarks(RawSurvey raw, SurveyOptions options)
             {
                 if (element == "coordinates") Coordinates(xml.Value, shape);
                 else if (element == "name" && xml.Depth == outer + 2) name = xml.Value;
-                else if (element is "value" or "SimpleData" && IsDepth(dataName) && NumberText.TryParse(xml.Value, false, out double value)) depth = value;
+                else if (element is "value" or "SimpleData" && DepthText.TryParse(xml.Value, out DepthText written) && IsDepth(dataName)) depth = raw.Written(written);
+                else if (element == "description" && xml.Depth == outer + 2) described = xml.Value;
             }
         }
 
         if (double.IsNaN(depth) && NameAsDepth(name, out double named)) depth = named;
+        if (double.IsNaN(depth) && Described(described, out named)) depth = named;
         Place(depth);
     }
 
@@ -139,14 +140,26 @@ internal sealed class KmlPlacemarks(RawSurvey raw, SurveyOptions options)
     private bool NameAsDepth(string name, out double depth)
     {
         depth = 0;
-        string text = name.Trim().ToLowerInvariant();
-        DepthUnit? unit = null;
-        if (text.EndsWith("ft", StringComparison.Ordinal)) (text, unit) = (text[..^2], DepthUnit.Feet);
-        else if (text.EndsWith('m')) (text, unit) = (text[..^1], DepthUnit.Metres);
-        if (!double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out depth) || !(Math.Abs(depth) < 2000)) return false;
-        if (unit is not null) (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
+        if (!DepthText.TryParse(name, out DepthText written) || !(Math.Abs(written.Begin) < 2000)) return false;
+        depth = raw.Written(written);
         _byName = true;
         return true;
+    }
+
+    // "Depth: 15 m": a word for depth, and nothing but a depth up to the end of its line.
+    private bool Described(string text, out double depth)
+    {
+        depth = 0;
+        foreach (string line in text.Split(['\n', '<', ';'], 20))
+        {
+            int colon = line.IndexOfAny([':', '=']);
+            if (colon < 1 || colon > 40 || DepthAttribute.Of(line[..colon]) is not { Sense: not null } told || !DepthText.TryParse(line.AsSpan(colon + 1), out DepthText written)) continue;
+            _attribute ??= told;
+            depth = raw.Written(written);
+            return true;
+        }
+
+        return false;
     }
 
     private static double Even(double[] z)

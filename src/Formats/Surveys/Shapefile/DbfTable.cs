@@ -40,9 +40,11 @@ internal sealed class DbfTable
         List<string> names = [];
         foreach ((string name, _, _, _) in _fields)
         {
+            // Words such as "2-4 m" count as numbers where the name says that they are depths.
+            bool written = DepthAttribute.Of(name) is not null;
             for (int row = 0; row < Math.Min(rows, 200); row++)
             {
-                if (double.IsNaN(Number(row, name))) continue;
+                if (double.IsNaN(Number(row, name)) && !(written && DepthText.TryParse(Cell(row, name), out _))) continue;
                 names.Add(name);
                 break;
             }
@@ -52,17 +54,25 @@ internal sealed class DbfTable
     }
 
     /// <summary>A cell as a number; NaN where it is none.</summary>
-    public double Number(int row, string column)
+    public double Number(int row, string column) => NumberText.TryParse(Cell(row, column), true, out double value) ? value : double.NaN;
+
+    /// <summary>A cell as a depth or the beginning of a band, in the survey's own unit; NaN where it is none.</summary>
+    public double Depth(int row, string column, RawSurvey raw)
+    {
+        string cell = Cell(row, column);
+        if (NumberText.TryParse(cell, true, out double value)) return value;
+        return DepthText.TryParse(cell, out DepthText written) ? raw.Written(written) : double.NaN;
+    }
+
+    private string Cell(int row, string column)
     {
         foreach ((string name, _, int offset, int length) in _fields)
         {
             if (name != column) continue;
             long at = _first + ((long)row * _recordBytes) + offset;
-            if (at + length > _bytes.Length) return double.NaN;
-            string cell = Encoding.Latin1.GetString(_bytes, (int)at, length).Trim('\0', ' ');
-            return NumberText.TryParse(cell, true, out double value) ? value : double.NaN;
+            return at + length > _bytes.Length ? "" : Encoding.Latin1.GetString(_bytes, (int)at, length).Trim('\0', ' ');
         }
 
-        return double.NaN;
+        return "";
     }
 }

@@ -25,12 +25,6 @@ internal sealed class ShapefileReader : ISurveyReader
         DbfTable? table = DbfTable.Open(source.Companion("dbf"));
         if (table is null) raw.Doubts.Add("There is no attribute table (.dbf) beside the file that can be read, so no depth by name.");
         DepthAttribute? attribute = table is null ? null : DepthAttribute.Choose(table.NumericNames(shapes.Records), options);
-        if (attribute is not null && options.DepthColumn is null && (attribute.Sense == DepthSense.Elevation || shapes.All.Any(s => s.Kind == ShapeKind.Polygons)) && SingleValue(table!, attribute.Name, shapes.Records) is double level)
-        {
-            raw.Doubts.Add($"All shapes stand at {attribute.Name} {level}: taken as outlines at that level, not as contours.");
-            attribute = null;
-        }
-
         if (options.DepthColumn is string wanted && attribute is null && table is not null)
         {
             log.Error(source.Name, $"there is no attribute '{TextDecoding.Excerpt(wanted)}' with numbers; the table has {string.Join(", ", table.NumericNames(shapes.Records).Take(12))}.");
@@ -54,7 +48,7 @@ internal sealed class ShapefileReader : ISurveyReader
         int open = 0;
         foreach (Shape shape in shapes.All)
         {
-            double depth = attribute is null ? double.NaN : table!.Number(shape.Record, attribute.Name);
+            double depth = attribute is null ? double.NaN : table!.Depth(shape.Record, attribute.Name, raw);
             if (shape.Kind == ShapeKind.Points)
             {
                 for (int i = 0; i < shape.X.Length; i++)
@@ -85,19 +79,5 @@ internal sealed class ShapefileReader : ISurveyReader
         if (loops.Count > 0) raw.Polygons.AddRange(RingNesting.Nest(loops));
         if (x.Count > 0) raw.Points.Add(new RawPoints([.. x], [.. y], [.. z], []));
         if (open > 0) raw.Doubts.Add($"{open} lines without a depth are open pieces, not loops, and cannot serve as a shoreline.");
-    }
-
-    private static double? SingleValue(DbfTable table, string column, int records)
-    {
-        double? single = null;
-        for (int row = 0; row < records; row++)
-        {
-            double value = table.Number(row, column);
-            if (double.IsNaN(value)) continue;
-            if (single is double s && s != value) return null;
-            single = value;
-        }
-
-        return single;
     }
 }

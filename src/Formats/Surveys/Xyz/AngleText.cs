@@ -24,6 +24,7 @@ internal static class AngleText
             text = text[1..];
         }
 
+        bool northSouth = last is 'N' or 'S' || (last is not ('E' or 'W') && first is 'N' or 'S');
         Span<double> parts = stackalloc double[3];
         int n = 0;
         while (true)
@@ -33,6 +34,16 @@ internal static class AngleText
             int end = 0;
             while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] == '.' || (end == 0 && text[end] is '-' or '+'))) end++;
             if (end == 0 || n == 3 || !double.TryParse(text[..end], NumberStyles.Float, CultureInfo.InvariantCulture, out parts[n])) return false;
+            int point = text[..end].IndexOf('.'), whole = point < 0 ? end : point;
+            // Degrees and minutes in one with a letter: 4807.038N, 01131.5E.
+            if (n == 0 && end == text.TrimEnd().Length && marked && whole >= (northSouth ? 4 : 5) && char.IsAsciiDigit(text[0]))
+            {
+                double degreesWhole = Math.Floor(parts[0] / 100);
+                (parts[1], parts[0]) = (parts[0] - (degreesWhole * 100), degreesWhole);
+                n = 2;
+                break;
+            }
+
             if (end < text.Length && text[end] is '°' or 'º' or '\'' or '"' or '′' or '″') marked = true;
             n++;
             text = text[end..];

@@ -172,8 +172,9 @@ internal sealed class XyzColumns
     private DepthAttribute? AttributeOf(int column)
     {
         HeaderWords words = _words[column];
-        DepthSense? sense = words.Role switch { ColumnRole.Depth => DepthSense.Depth, ColumnRole.Height => DepthSense.Elevation, _ => null };
-        return sense is null && words.Unit is null ? null : new DepthAttribute(_names[column], words.Unit, sense);
+        DepthSense? sense = words.Role switch { ColumnRole.Depth => DepthSense.Depth, ColumnRole.Height when !words.IsLetter => DepthSense.Elevation, _ => null };
+        DepthUnit? unit = words.Unit ?? _columns[column].Unit;
+        return sense is null && unit is null && !words.OddUnit ? null : new DepthAttribute(_names[column], unit, sense) { OddUnit = words.OddUnit };
     }
 
     private int Chosen(string? column, out string fault)

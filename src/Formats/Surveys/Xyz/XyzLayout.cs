@@ -28,12 +28,15 @@ internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRo
         string head = text.Length > 60_000 ? text[..60_000] : text;
         CsvTable? best = null;
         char bestSeparator = ',';
-        int bestScore = 0;
+        int bestScore = 0, bestThree = 0;
         foreach (char separator in Separators)
         {
             if (options.Separator is char set && set != separator) continue;
             CsvTable table = CsvTable.Parse(head, separator);
+            // Blanks stand inside cells too: they part columns only where nothing else does.
+            if (separator == ' ' && bestThree * 2 > Math.Min(table.Count, 120)) continue;
             int score = Score(table, separator != ',');
+            if (separator != ' ') bestThree = Math.Max(bestThree, RowsOfThree(table, separator != ','));
             if (score <= bestScore) continue;
             (best, bestSeparator, bestScore) = (table, separator, score);
         }
@@ -64,6 +67,19 @@ internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRo
         }
 
         return score;
+    }
+
+    private static int RowsOfThree(CsvTable table, bool comma)
+    {
+        int rows = 0;
+        for (int row = 0; row < Math.Min(table.Count, 120); row++)
+        {
+            int numbers = 0;
+            for (int c = 0; c < Math.Min(table.Cells(row), 60) && numbers < 3; c++) if (TryValue(table[row, c], comma, out _)) numbers++;
+            if (numbers >= 3) rows++;
+        }
+
+        return rows;
     }
 
     // One column with commas is enough: coordinates with points may stand beside depths with commas.

@@ -31,14 +31,14 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
                 progress?.Report((double)row / table.Count);
             }
 
-            if (!Value(row, layout.XColumn, out double px) | !Value(row, layout.YColumn, out double py) | !Value(row, layout.DepthColumn, out double pz))
+            if (!Value(row, layout.XColumn, out double px) | !Value(row, layout.YColumn, out double py) | !Depth(row, out double pz))
             {
                 if (NumberText.IsMissing(table[row, layout.DepthColumn]) && !table[row, layout.XColumn].IsEmpty) empty++;
                 else Report(row);
                 continue;
             }
 
-            if (px == 0 && py == 0)
+            if ((px == 0 && py == 0) || (IsNoDataMark(px) && IsNoDataMark(py)))
             {
                 if (WithoutFix++ == 0) firstWithoutFix = table.Line(row);
                 continue;
@@ -58,12 +58,12 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
         if (empty > 0) log.Note(file, $"{empty} rows have no depth and are not used.");
         if (marks > 0) log.Note(file, $"{marks} rows hold a mark for no data (such as -9999) as depth and are not used.");
         if (WithoutFix > 0)
-            log.Warn(file, $"{WithoutFix} rows lie at 0, 0 (no fix), the first on line {firstWithoutFix}; they are not used.");
+            log.Warn(file, $"{WithoutFix} rows lie at 0, 0 or hold a mark (no fix), the first on line {firstWithoutFix}; they are not used.");
         return new RawPoints([.. x], [.. y], [.. z], []);
     }
 
     private static bool IsNoDataMark(double value) =>
-        value is -9999 or -99999 or -32768 or -32767 or 32767 or 1e6 or 99999 or 999999 or 9999 or -999 or -999.9 or -99.9 || Math.Abs(value) > 1e7;
+        value is -9999 or -99999 or -32768 or -32767 or 32767 or 1e6 or 99999 or 999999 or 9999 or -999 or -999.9 or -99.9 or 999.999999 or 99.999999 or 655.35 or 6553.5 || Math.Abs(value) > 1e7;
 
     private double Placed(double value, int row, int letter)
     {
@@ -80,6 +80,15 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
     }
 
     private bool Value(int row, int column, out double value) => XyzLayout.TryValue(layout.Table[row, column], layout.DecimalComma, out value);
+
+    private bool Depth(int row, out double value)
+    {
+        if (Value(row, layout.DepthColumn, out value)) return true;
+        if (layout.Roles.Attribute?.Unit is not DepthUnit unit || !DepthText.TryParse(layout.Table[row, layout.DepthColumn], out DepthText written)
+            || !double.IsNaN(written.Second) || written.Unit != unit) return false;
+        value = written.First;
+        return true;
+    }
 
     private void Report(int row)
     {
