@@ -1,5 +1,6 @@
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Core.Units;
 
 namespace SecondShore.Answers.Questions;
 
@@ -34,7 +35,7 @@ public sealed record StopHold(string Letter, StopFate Fate);
 public sealed record PlanHold(double? WasM, double? NowM, IReadOnlyList<StopHold> Stops)
 {
     /// <summary>A move of the thermocline by less leaves a plan as it is, m: a foot, which is how exactly depths are told.</summary>
-    public static readonly double WorthTellingM = 0.3048;
+    public static readonly double WorthTellingM = Length.MetresPerFoot;
 
     // How far beside the pass the boat may follow the slope without its being another place.
     private static readonly double BesideM = 60;

@@ -1,13 +1,14 @@
 using System.Text.Json;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Words;
+using SecondShore.Engine.Core.Units;
 
 namespace SecondShore.App.Trip;
 
 /// <summary>Boat, breaks and what is kept in hand, as typed in the reader's units. A field left empty takes the usual.</summary>
 public sealed class DayMoreDraft
 {
-    private static readonly double MphMps = 0.44704, KmhMps = 1 / 3.6, FootM = 0.3048, GallonL = 3.785411784;
+    private static readonly double KmhMps = 1 / 3.6, MphMps = Engine.Core.Units.Speed.MpsPerMph, GallonL = Engine.Core.Units.Volume.LitresPerUsGallon;
 
     /// <summary>Most breaks of a day.</summary>
     public const int MostBreaks = 3;
@@ -37,7 +38,7 @@ public sealed class DayMoreDraft
         DayMoreDraft draft = new()
         {
             Cruise = Shown(more?.CruiseMps, metric ? KmhMps : MphMps),
-            Draft = Shown(more?.DraftM, metric ? 1 : FootM),
+            Draft = Shown(more?.DraftM, metric ? 1 : Length.MetresPerFoot),
             Fuel = Shown(more?.FuelL, metric ? 1 : GallonL),
             Wind = Shown(more?.WindLimitMps, metric ? 1 : MphMps),
             Reserve = more?.ReserveMin,
@@ -51,7 +52,7 @@ public sealed class DayMoreDraft
     {
         bool metric = w.Units.IsMetric;
         BreakAsk[] breaks = [.. Breaks.Where(b => b.From is not null).Select(b => new BreakAsk(b.From!.Value, b.To ?? b.From.Value, b.Minutes))];
-        DayMore more = new(Cruise * (metric ? KmhMps : MphMps), Draft * (metric ? 1 : FootM), Fuel * (metric ? 1 : GallonL), Wind * (metric ? 1 : MphMps), Reserve,
+        DayMore more = new(Cruise * (metric ? KmhMps : MphMps), Draft * (metric ? 1 : Length.MetresPerFoot), Fuel * (metric ? 1 : GallonL), Wind * (metric ? 1 : MphMps), Reserve,
             breaks.Length > 0 ? breaks : null);
         return more == new DayMore() ? null : more;
     }

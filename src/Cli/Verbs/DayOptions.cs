@@ -86,7 +86,7 @@ internal sealed class DayOptions
     private Boat BoatOf(ParseResult parsed) => BoatWish.Of(
         parsed.GetValue(_cruise) is { } mph ? Speed.FromMilesPerHour(Between("--cruise", mph, 2, 90)).MetresPerSecond : null,
         parsed.GetValue(_draft) is { } feet ? Length.FromFeet(Between("--draft", feet, 0.2, 20)).Metres : null,
-        parsed.GetValue(_fuel) is { } gallons ? 3.785411784 * Between("--fuel", gallons, 0.1, 500) : null);
+        parsed.GetValue(_fuel) is { } gallons ? Volume.LitresPerUsGallon * Between("--fuel", gallons, 0.1, 500) : null);
 
     private BoatNow? Here(ParseResult parsed, DateOnly date, PreparedLake lake)
     {

@@ -1,3 +1,5 @@
+using SecondShore.Engine.Core.Units;
+
 namespace SecondShore.Formats.Surveys.Hypotheses;
 
 /// <summary>One reading of what the filed values are.</summary>
@@ -23,7 +25,7 @@ internal sealed class DepthMeanings(RawSurvey raw, ValueFacts values, SurveyOpti
     /// <summary>Metres per unit.</summary>
     public static double MetresPer(DepthUnit unit) => unit switch
     {
-        DepthUnit.Feet => 0.3048,
+        DepthUnit.Feet => Length.MetresPerFoot,
         DepthUnit.Fathoms => 1.8288,
         DepthUnit.Decimetres => 0.1,
         DepthUnit.Centimetres => 0.01,
@@ -99,7 +101,7 @@ internal sealed class DepthMeanings(RawSurvey raw, ValueFacts values, SurveyOpti
     {
         if ((options.SurfaceElevationM ?? context.FullPoolElevationM) is not double pool) return 0;
         if (options.SurfaceElevationM is not null) return 8;
-        return pool > 50 && (Near(pool) || Near(pool / 0.3048)) ? 4 : pool > 50 ? -2 : 0;
+        return pool > 50 && (Near(pool) || Near(pool / Length.MetresPerFoot)) ? 4 : pool > 50 ? -2 : 0;
 
         bool Near(double at) => values.Low > at * 0.5 && values.High > at - 5 && values.Low < at;
     }

@@ -1,3 +1,5 @@
+using SecondShore.Engine.Core.Units;
+
 namespace SecondShore.Formats.Surveys.Hypotheses;
 
 /// <summary>How the filed values of a survey lie: range, signs, fractions, the size of what they cover, and whether they grow inward.</summary>
@@ -26,7 +28,7 @@ internal sealed record ValueFacts(long Count, double Low, double High, double Lo
         int cut = sorted.Length / 100, distinct = 1;
         for (int i = 1; i < sorted.Length && distinct < 50; i++) if (sorted[i] != sorted[i - 1]) distinct++;
         bool whole = sorted.All(v => v % 1 == 0);
-        bool feet = !whole && sorted.All(v => Math.Abs((v / 0.3048) - Math.Round(v / 0.3048)) < 0.006);
+        bool feet = !whole && sorted.All(v => Math.Abs((v / Length.MetresPerFoot) - Math.Round(v / Length.MetresPerFoot)) < 0.006);
         return new ValueFacts(count, low, high, sorted[cut], sorted[^(cut + 1)], signed == 0 ? 0 : (double)negative / signed, distinct, whole, feet,
             raw.Lines.Count > 0 ? ByRings(raw) : ByNet(sample));
     }
