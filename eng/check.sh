@@ -44,12 +44,23 @@ count_trx() { # count_trx FOLDER: adds the counters of every result file; what w
   done < <(find "$1" -name '*.trx' 2>/dev/null)
 }
 
+say_failures() { # say_failures FOLDER: what each failed test said, so that the last page printed is enough to begin with
+  find "$1" -name '*.trx' -exec awk '
+    BEGIN { RS = "<UnitTestResult " }
+    /outcome="Failed"/ {
+      name = $0; sub(/.*testName="/, "", name); sub(/".*/, "", name)
+      said = $0; if (!sub(/.*<Message>/, "", said)) said = "(said nothing)"; sub(/<\/Message>.*/, "", said)
+      print "FAILED: " name "\n  " substr(said, 1, 1500)
+    }' {} \;
+}
+
 tests() { # tests NAME ARGS...: one run of dotnet test, counted; a run that fails without a failed test counts as one
   local name=$1 before=$failed start=$SECONDS; shift
   echo "== $name"
   SECONDSHORE_RESULTS=$results/$name dotnet test "$@" --nologo -v q
   local code=$?
   count_trx "$results/$name"
+  say_failures "$results/$name"
   if [ $code -ne 0 ] && [ "$failed" = "$before" ]; then failed=$((failed + 1)); echo "FAILED: $name"; fi
   echo "== $name took $((SECONDS - start)) s"
 }

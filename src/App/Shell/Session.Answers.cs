@@ -21,6 +21,8 @@ public sealed partial class Session
     // An engine that was stopped has to find the outlook again before it can slice it.
     private bool _engineIsCold = true;
     private bool _failed;
+    // Of the work under way: there is one piece of it at a time.
+    private bool _stopped;
 
     /// <summary>The open lake as read.</summary>
     public LakeView? View { get; private set; }
@@ -112,8 +114,7 @@ public sealed partial class Session
         await DoAsync("work.demo", async () =>
         {
             string id = "demo";
-            await browser.Do("holdOwn", "demo/ketterfold.zip");
-            await browser.Text("createLake", "unpack", "{}", id, "", Now());
+            await browser.Text("unpackOwn", "demo/ketterfold.zip", id, Now());
             if (first) await browser.Do("keepFirst", id, Stamp);
             await ReadLakesAsync();
         });
@@ -185,9 +186,18 @@ public sealed partial class Session
         Entries = RecordSet.Joined(_kept, View.Log);
     }
 
-    private async Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null)
+    // A question that is a part of the work under way.
+    private Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null)
     {
+        // A stop between two questions: the next one must not wake the engine again.
+        if (_stopped) throw new OperationCanceledException();
         Work?.Ask(verb, TimeProvider.System.GetUtcNow());
+        return AskBesideAsync(verb, about, lake, keep);
+    }
+
+    // A question of its own, whatever work is under way.
+    private async Task<string> AskBesideAsync(string verb, AskAbout about, string? lake, string? keep = null)
+    {
         string json = await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake, _self ??= DotNetObjectReference.Create(this), keep) ?? "{}";
         await BreatheAsync();
         return json;
@@ -199,7 +209,7 @@ public sealed partial class Session
         if (Lake is not { } lake || _engineIsCold) return null;
         try
         {
-            return await AskAsync(verb, About(), lake.Id);
+            return await AskBesideAsync(verb, About(), lake.Id);
         }
         catch (JSException)
         {
@@ -244,16 +254,20 @@ public sealed partial class Session
         await before.ConfigureAwait(ConfigureAwaitOptions.ContinueOnCapturedContext | ConfigureAwaitOptions.SuppressThrowing);
         string? kept = key is null ? null : await browser.Text("setting", key.Setting);
         WorkState now = Work = new WorkState(Words[what], FormerRuns.Parse(kept), key?.Parts ?? [], TimeProvider.System.GetUtcNow());
-        Trouble = null;
+        (Trouble, _stopped) = (null, false);
         Tell();
         try
         {
             await work();
             if (key is not null && Work == now && now.IsWhole) await browser.Do("saveSetting", key.Setting, now.Kept(TimeProvider.System.GetUtcNow()));
         }
-        catch (JSException error) when (Browser.Told(error) == "stopped")
+        catch (OperationCanceledException)
         {
             // The user stopped it: what was shown before stays.
+        }
+        catch (JSException error) when (Browser.Told(error) == "stopped")
+        {
+            // The same, in the middle of a question.
         }
         catch (JSException error)
         {

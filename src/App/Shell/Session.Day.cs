@@ -151,12 +151,12 @@ public sealed partial class Session
     {
         try
         {
-            Rig = await ReadAsync(await AskAsync("rig", new AskAbout(Metric: Words.Units.IsMetric, Rig: ask, Language: Words.Text.Language), null), ViewsJson.Default.RigView);
+            Rig = await ReadAsync(await AskBesideAsync("rig", new AskAbout(Metric: Words.Units.IsMetric, Rig: ask, Language: Words.Text.Language), null), ViewsJson.Default.RigView);
             Tell();
         }
         catch (JSException error)
         {
-            Say(ExplainedTrouble(error));
+            SayUnlessStopped(error);
         }
     }
 

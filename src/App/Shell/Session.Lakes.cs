@@ -56,6 +56,8 @@ public sealed partial class Session
     public Task ExportAsync() => DoAsync("work.export", async () =>
     {
         if (Lake is null) return;
+        // An entry whose writing is under way goes with it: the database gives what it was given before.
+        await ReadRecordsAsync();
         await browser.Text("download", "export", Json(About()), FileName(Lake.Name) + ".zip", Lake.Id);
     });
 

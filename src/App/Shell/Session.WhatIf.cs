@@ -37,13 +37,13 @@ public sealed partial class Session
         Trying = wish;
         try
         {
-            await TakeShoreAsync(await AskAsync("slice", Tried(wish), Lake?.Id));
+            await TakeShoreAsync(await AskBesideAsync("slice", Tried(wish), Lake?.Id));
             Tell();
             _ = RankWhenRestedAsync(mine, wish, otherWater);
         }
         catch (JSException error)
         {
-            Say(ExplainedTrouble(error));
+            SayUnlessStopped(error);
         }
     }
 
@@ -53,13 +53,13 @@ public sealed partial class Session
         if (mine != _wish || Work is not null) return;
         try
         {
-            await TakeShoreAsync(await AskAsync("shore", Tried(wish), Lake?.Id));
+            await TakeShoreAsync(await AskBesideAsync("shore", Tried(wish), Lake?.Id));
             if (otherWater) await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
         }
         catch (JSException error)
         {
-            Say(ExplainedTrouble(error));
+            SayUnlessStopped(error);
         }
     }
 

@@ -132,6 +132,7 @@ public sealed partial class Session(Browser browser)
     /// <summary>Stops the work under way; the old answers stay.</summary>
     public async Task StopAsync()
     {
+        _stopped = true;
         await browser.Do("stopEngine");
         _engineIsCold = true;
         Work = null;
@@ -158,6 +159,12 @@ public sealed partial class Session(Browser browser)
 
     /// <summary>What went wrong, in one sentence.</summary>
     internal string Explained(JSException error) => ExplainedTrouble(error);
+
+    // Who stops work knows why no answer came.
+    private void SayUnlessStopped(JSException error)
+    {
+        if (Browser.Told(error) != "stopped") Say(ExplainedTrouble(error));
+    }
 
     private string ExplainedTrouble(JSException error)
     {

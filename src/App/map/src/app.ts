@@ -27,7 +27,7 @@ export { locale } from "./device/locale";
 export { applyTheme, storedTheme, systemDark } from "./device/theme";
 export { follow, leave, stayAwake } from "./device/boat";
 export { guardWet } from "./device/wet";
-export { askWithFiles, createLake, download, holdOwn, takeFiles } from "./device/files";
+export { askWithFiles, createLake, download, takeFiles, unpackOwn } from "./device/files";
 
 export const lakesJson = async (): Promise<string> => JSON.stringify(await lakeStore.lakes());
 export const recordsJson = async (lake: string): Promise<string> => JSON.stringify(await recordStore.records(lake));

@@ -2,25 +2,37 @@
 import { engine } from "../worker/client";
 import { saveLake } from "../store/lakes";
 
-let waiting: { path: string; bytes: Uint8Array }[] = [];
+interface HeldFile { path: string; bytes: Uint8Array }
 
-async function hold(files: Iterable<File>): Promise<string> {
-  waiting = [];
-  for (const file of files) waiting.push({ path: file.webkitRelativePath || file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
-  return JSON.stringify(waiting.map((f) => ({ path: f.path, bytes: f.bytes.length })));
+let waiting: HeldFile[] = [];
+let picks = 0;
+
+/** Reads the files; null where others were picked meanwhile, which then are the ones that wait. */
+async function hold(files: File[]): Promise<string | null> {
+  const pick = ++picks, held: HeldFile[] = [];
+  for (const file of files) held.push({ path: file.webkitRelativePath || file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
+  if (pick !== picks) return null;
+  waiting = held;
+  return JSON.stringify(held.map((f) => ({ path: f.path, bytes: f.bytes.length })));
 }
 
 export interface FilesListener { invokeMethodAsync(name: "OnFiles", json: string): Promise<unknown> }
 
 /** Tells the listener of files chosen with an input or dropped on an element. */
 export function takeFiles(input: HTMLInputElement, drop: HTMLElement, listener: FilesListener): void {
-  const tell = async (files: FileList | null | undefined): Promise<void> => {
-    if (files && files.length > 0) await listener.invokeMethodAsync("OnFiles", await hold(files));
+  const tell = async (files: File[]): Promise<void> => {
+    const held = files.length > 0 ? await hold(files) : null;
+    if (held !== null) await listener.invokeMethodAsync("OnFiles", held);
   };
-  input.addEventListener("change", () => void tell(input.files).then(() => { input.value = ""; }));
+  input.addEventListener("change", () => {
+    // The list is the input's own and empties with it: the files are taken out first, so that the same ones can be picked again at once.
+    const files = [...(input.files ?? [])];
+    input.value = "";
+    void tell(files);
+  });
   drop.addEventListener("dragover", (e) => { e.preventDefault(); drop.classList.add("over"); });
   drop.addEventListener("dragleave", () => drop.classList.remove("over"));
-  drop.addEventListener("drop", (e) => { e.preventDefault(); drop.classList.remove("over"); void tell(e.dataTransfer?.files); });
+  drop.addEventListener("drop", (e) => { e.preventDefault(); drop.classList.remove("over"); void tell([...(e.dataTransfer?.files ?? [])]); });
 }
 
 /** Asks with the held files along. */
@@ -32,21 +44,31 @@ export const filesOf = (arrays: Record<string, Uint8Array>): { path: string; byt
   Object.entries(arrays).filter(([name]) => name.startsWith("file:"))
     .map(([name, bytes]) => ({ path: name.slice(5), bytes: new Blob([bytes as Uint8Array<ArrayBuffer>]) }));
 
-/** Holds a file of the app's own, as if the user had picked it. */
-export async function holdOwn(url: string): Promise<void> {
+/** Unpacks a trip file of the app's own and keeps it in the database. What the user picked meanwhile goes on waiting. */
+export async function unpackOwn(url: string, id: string, addedAt: string): Promise<string> {
+  const stops = engine.stops;
   const answer = await fetch(new URL(url, document.baseURI));
   if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
-  waiting = [{ path: url.slice(url.lastIndexOf("/") + 1), bytes: new Uint8Array(await answer.arrayBuffer()) }];
+  const own = [{ path: url.slice(url.lastIndexOf("/") + 1), bytes: new Uint8Array(await answer.arrayBuffer()) }];
+  engine.unlessStopped(stops);
+  return make("unpack", "{}", own, id, "", addedAt);
 }
 
-/** Has the engine make a lake folder and keeps it in the database. */
+/** Has the engine make a lake folder of the held files and keeps it in the database. */
 export async function createLake(verb: string, json: string, id: string, name: string, addedAt: string): Promise<string> {
-  const answer = await engine.request(verb, json, { files: waiting });
-  const files = filesOf(answer.arrays);
-  if (files.length === 0) return answer.json;
+  const files = waiting;
+  const said = await make(verb, json, files, id, name, addedAt);
+  // Others may have been picked while the engine worked.
+  if (waiting === files) waiting = [];
+  return said;
+}
+
+async function make(verb: string, json: string, files: HeldFile[], id: string, name: string, addedAt: string): Promise<string> {
+  const answer = await engine.request(verb, json, { files });
+  const made = filesOf(answer.arrays);
+  if (made.length === 0) return answer.json;
   const said = (JSON.parse(answer.json) as { name?: string }).name;
-  await saveLake({ id, name: name || said || id, addedAt }, files);
-  waiting = [];
+  await saveLake({ id, name: name || said || id, addedAt }, made);
   return answer.json;
 }
 

@@ -13,6 +13,9 @@ class EngineClient {
   private nextId = 1;
   private readonly waiting = new Map<number, Waiting>();
 
+  /** How often work was stopped: what began before a stop must not go on after it. */
+  stops = 0;
+
   /** Starts the worker so that it wakes while the page does. */
   start(): void {
     if (this.worker) return;
@@ -24,7 +27,9 @@ class EngineClient {
   /** Asks; rejects with "stopped" when stopped. */
   async request(verb: string, json: string, more: { lake?: string; files?: EngineRequest["files"]; listener?: ProgressListener | null }): Promise<Answer> {
     this.start();
+    const stops = this.stops;
     const held = more.lake && keepsNothing() ? await lakeFiles(more.lake) : undefined;
+    this.unlessStopped(stops);
     const id = this.nextId++;
     const request: EngineRequest = { id, verb, json, lake: more.lake, files: more.files, held };
     return new Promise<Answer>((resolve, reject) => {
@@ -35,9 +40,15 @@ class EngineClient {
 
   /** Ends all work at once. The engine is one thread, so stopping it means ending it; it starts anew with the next question. */
   stop(): void {
+    this.stops++;
     this.worker?.terminate();
     this.worker = undefined;
     this.fail("stopped");
+  }
+
+  /** Throws "stopped" where work was stopped since. */
+  unlessStopped(stops: number): void {
+    if (stops !== this.stops) throw new Error("stopped");
   }
 
   private receive(answer: EngineAnswer): void {
