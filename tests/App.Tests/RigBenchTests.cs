@@ -17,7 +17,17 @@ public class RigBenchTests
     {
         RigMore more = new()
         {
-            Head = "slim", Trailer = "bulky", Material = "tungsten", LineKind = "braid", Bottom = "rock", CurrentMps = 0.1, CrossMps = 0.05, TipM = 1.2, LineOutM = 30, WeightG = 21, Sure = 0.95,
+            Head = "slim",
+            Trailer = "bulky",
+            Material = "tungsten",
+            LineKind = "braid",
+            Bottom = "rock",
+            CurrentMps = 0.1,
+            CrossMps = 0.05,
+            TipM = 1.2,
+            LineOutM = 30,
+            WeightG = 21,
+            Sure = 0.95,
             Timber = true,
         };
         RigView view = RigDesk.Answer(new RigAsk(9, 0.4, 13.6, More: more), null, UnitSystem.Metric);

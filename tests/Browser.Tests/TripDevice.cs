@@ -183,7 +183,7 @@ internal sealed class TripDevice : IAsyncDisposable
         await form.Locator("select").First.SelectOptionAsync(kind);
         await form.Locator("input[type=datetime-local]").FillAsync(at.AddHours(-5).ToString("yyyy-MM-ddTHH:mm", CultureInfo.InvariantCulture));
         foreach ((string key, string value, string unit) in fields)
-            await (key.Length == 0 ? form.Locator("input[type=number]").First : form.GetByLabel(Say(key, unit)).First).FillAsync(value);
+            await (key.Length == 0 ? form.Locator("input[type=number]").First : form.Locator("input").And(form.GetByLabel(Say(key, unit))).First).FillAsync(value);
         await form.Locator("button[type=submit]").ClickAsync();
         await StandAsync(kind);
         await form.WaitForAsync(new() { State = WaitForSelectorState.Detached });
