@@ -90,8 +90,12 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
         return (other, trip);
     }
 
+    /// <summary>The device's database writes when this is done; null writes at once.</summary>
+    public Task? Disk { get; set; }
+
     public async ValueTask<T> InvokeAsync<T>(string identifier, object?[]? args)
     {
+        if (identifier is "addRecordsJson" or "saveSetting" && Disk is { } disk) await disk;
         if (identifier == "ask" && Busy is { } busy) await busy;
         return (T)(Answer(identifier, args ?? []) ?? default(T)!)!;
     }
