@@ -1,6 +1,7 @@
 using SecondShore.Answers.Rig;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Units;
 using SecondShore.Engine.Rig;
 
 namespace SecondShore.App.Compute;
@@ -8,8 +9,6 @@ namespace SecondShore.App.Compute;
 /// <summary>What the bench asks, as the command line's <c>rig</c> asks it.</summary>
 internal static class RigAsks
 {
-    private static readonly double KgPerPound = 0.45359237;
-
     // Enough for the page's whole digits, and quick on a phone.
     private static readonly int Samples = 60;
 
@@ -49,5 +48,5 @@ internal static class RigAsks
     // The user's own line of about that strength, else a usual one.
     private static FishingLine LineFor(double kg, string kind, Tackle tackle) =>
         tackle.Lines.FirstOrDefault(l => Math.Abs(l.StrengthN - (kg * PhysicalConstants.StandardGravityMps2)) < 0.08 * l.StrengthN && (kind.Length == 0 || l.Material.Name == kind))
-        ?? FishingLine.OfPoundsWeight(LineMaterial.Find(kind) ?? LineMaterial.Fluorocarbon, Math.Round(kg / KgPerPound));
+        ?? FishingLine.OfPoundsWeight(LineMaterial.Find(kind) ?? LineMaterial.Fluorocarbon, Math.Round(kg / Mass.KilogramsPerPound));
 }

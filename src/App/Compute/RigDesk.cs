@@ -1,6 +1,7 @@
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Core;
 using SecondShore.Engine.Rig;
 using SecondShore.Formats.Lake;
 
@@ -19,7 +20,7 @@ internal static class RigDesk
         WeightOutlook chosen = reply.Choice.Chosen;
         return new RigView
         {
-            Asked = planned is null ? ask with { Stop = null } : ask with { DepthM = reply.Conditions.DepthM, SpeedMps = planned.SpeedMps, LineKg = reply.Line.StrengthN / 9.80665 },
+            Asked = planned is null ? ask with { Stop = null } : ask with { DepthM = reply.Conditions.DepthM, SpeedMps = planned.SpeedMps, LineKg = reply.Line.StrengthN / PhysicalConstants.StandardGravityMps2 },
             Short = RigWords.Short(reply),
             OnBottomShare = chosen.OnBottomShare,
             MassKg = chosen.Jig.MassKg,

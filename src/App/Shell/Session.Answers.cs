@@ -274,13 +274,9 @@ public sealed partial class Session
             await work();
             if (key is not null && Work == now && now.IsWhole) await browser.Do("saveSetting", key.Setting, now.Kept(TimeProvider.System.GetUtcNow()));
         }
-        catch (OperationCanceledException)
+        catch (Exception error) when (error is OperationCanceledException || (error is JSException js && IsStop(js)))
         {
-            // The user stopped it: what was shown before stays.
-        }
-        catch (JSException error) when (Browser.Told(error) == "stopped")
-        {
-            // The same, in the middle of a question.
+            // The user stopped it, between two questions or in the middle of one: what was shown before stays.
         }
         catch (JSException error)
         {

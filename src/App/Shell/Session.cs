@@ -169,8 +169,10 @@ public sealed partial class Session(Browser browser)
     // Who stops work knows why no answer came.
     private void SayUnlessStopped(JSException error)
     {
-        if (Browser.Told(error) != "stopped") Say(ExplainedTrouble(error));
+        if (!IsStop(error)) Say(ExplainedTrouble(error));
     }
+
+    private static bool IsStop(JSException error) => Browser.Told(error) == "stopped";
 
     private string ExplainedTrouble(JSException error)
     {

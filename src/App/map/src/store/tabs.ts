@@ -3,7 +3,7 @@ export interface TabListener { invokeMethodAsync(name: "OnOtherTab", what: strin
 
 const channel = typeof BroadcastChannel === "undefined" ? undefined : new BroadcastChannel("second-shore");
 
-/** Tells the other tabs what was kept: records, files, lakes, day, or a setting's key. */
+/** Tells the other tabs what was kept, and of which lake: records, files, lakes, papers, stop, trip or units. */
 export const tell = (what: string, lake: string): void => channel?.postMessage([what, lake]);
 
 /** Tells the listener what other tabs kept. A tab in the background waits until it is looked at, and then hears each thing once. */
