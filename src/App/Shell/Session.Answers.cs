@@ -60,7 +60,7 @@ public sealed partial class Session
         }
 
         (Day, Hold, Trouble, _failed) = (null, null, null, false);
-        (_stopAt, Trying, Wind, RigAside) = (0, WhatIf.Nothing, null, null);
+        (_stopAt, Trying, Wind, RigAside, ChosenAt) = (0, WhatIf.Nothing, null, null, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
         if (!IsFirst && await RecallAsync(lake.Id, "open", Stamp) is { } opened)
@@ -93,13 +93,13 @@ public sealed partial class Session
             (begun, _workOut) = (true, null);
             // The lake may be removed, or another opened, while the engine works: its answers then belong to nothing shown.
             if (Lake?.Id != lake.Id) return;
-            string opened = await AskAsync("open", About(), lake.Id, Stamp);
+            string opened = await AskAsync("open", About(), lake.Id, KeptAs);
             if (Lake?.Id != lake.Id) return;
             await TakeViewAsync(opened);
             if (Lake?.Id != lake.Id) return;
             await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
-            string outlook = await AskAsync("outlook", About(), lake.Id, Stamp);
+            string outlook = await AskAsync("outlook", About(), lake.Id, KeptAs);
             if (Lake?.Id != lake.Id) return;
             OutlookView? found = await ReadAsync(outlook, ViewsJson.Default.OutlookView);
             if (Lake?.Id != lake.Id) return;
@@ -108,7 +108,7 @@ public sealed partial class Session
             Tell();
             Work?.Turn(Words["work.shore"]);
             Trying = WhatIf.Nothing;
-            string shore = await AskAsync("shore", About(), lake.Id, Stamp);
+            string shore = await AskAsync("shore", About(), lake.Id, KeptAs);
             if (Lake?.Id != lake.Id) return;
             await TakeShoreAsync(shore);
             await AskHoldAsync(lake.Id);
@@ -174,7 +174,7 @@ public sealed partial class Session
     }
 
     // All of them: what stands is worked out where the rows of the files are known too.
-    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: _kept, Language: Words.Text.Language);
+    private AskAbout About() => new(At: ChosenAt, Metric: Words.Units.IsMetric, Records: _kept, Language: Words.Text.Language);
 
     private async Task TakeShoreAsync(string json)
     {
@@ -217,12 +217,12 @@ public sealed partial class Session
     }
 
     /// <summary>Asks beside the work that is shown, of a lake that is worked out already; null where there is no answer.</summary>
-    internal async Task<string?> AskQuietlyAsync(string verb)
+    internal async Task<string?> AskQuietlyAsync(string verb, Func<AskAbout, AskAbout>? more = null)
     {
         if (Lake is not { } lake || _engineIsCold) return null;
         try
         {
-            return await AskBesideAsync(verb, About(), lake.Id);
+            return await AskBesideAsync(verb, more?.Invoke(About()) ?? About(), lake.Id);
         }
         catch (JSException)
         {

@@ -68,11 +68,10 @@ public sealed record Wording(TextBook Text, LocaleInfo Locale, UnitSystem Units,
         : $"{Locale.Months[date.Month - 1].TrimEnd('.')} {date.Day}";
 
     /// <summary>A date with its weekday, such as <c>Fri 10 Oct</c>.</summary>
-    public string WeekdayDate(DateTimeOffset at)
-    {
-        DateTimeOffset local = AtLake(at);
-        return $"{Locale.Weekdays[(int)local.DayOfWeek].TrimEnd('.')} {Date(DateOnly.FromDateTime(local.DateTime))}";
-    }
+    public string WeekdayDate(DateTimeOffset at) => WeekdayDate(DateOnly.FromDateTime(AtLake(at).DateTime));
+
+    /// <summary>A date with its weekday, such as <c>Fri 10 Oct</c>.</summary>
+    public string WeekdayDate(DateOnly date) => $"{Locale.Weekdays[(int)date.DayOfWeek].TrimEnd('.')} {Date(date)}";
 
     /// <summary>The weekday's long name.</summary>
     public string Weekday(DateTimeOffset at) => Locale.LongWeekdays[(int)AtLake(at).DayOfWeek];
