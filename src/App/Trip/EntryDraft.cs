@@ -23,8 +23,7 @@ public sealed class EntryDraft
         ArgumentNullException.ThrowIfNull(was);
         ArgumentNullException.ThrowIfNull(words);
         (_was, _metric, _zone, _wasAt) = (was, words.Units.IsMetric, words.Zone, at);
-        DateTime local = words.AtLake(at).DateTime;
-        _wasLocal = new DateTime(local.Year, local.Month, local.Day, local.Hour, local.Minute, 0, DateTimeKind.Unspecified);
+        _wasLocal = words.FieldTime(at);
         (Kind, When) = (kind, _wasLocal);
         (Spot, Species, Ate, Sighted, SightedWhere) = (was.Spot ?? "", was.Species ?? "", was.Ate ?? "", was.Sighted ?? "", was.SightedWhere ?? "");
         (Jig, Trailer, Colour, Note) = (was.Jig ?? "", was.Trailer ?? "", was.Colour ?? "", was.Note);

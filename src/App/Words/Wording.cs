@@ -62,6 +62,13 @@ public sealed record Wording(TextBook Text, LocaleInfo Locale, UnitSystem Units,
     /// <summary>The lake's clock for an instant.</summary>
     public DateTimeOffset AtLake(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, Zone);
 
+    /// <summary>The lake's clock for an instant, to the minute, as it stands in a field.</summary>
+    public DateTime FieldTime(DateTimeOffset at)
+    {
+        DateTime local = AtLake(at).DateTime;
+        return new DateTime(local.Year, local.Month, local.Day, local.Hour, local.Minute, 0, DateTimeKind.Unspecified);
+    }
+
     /// <summary>A date such as <c>10 Oct</c> or <c>Oct 10</c>.</summary>
     public string Date(DateOnly date) => Locale.DayFirst
         ? $"{date.Day} {Locale.Months[date.Month - 1].TrimEnd('.')}"
