@@ -25,6 +25,21 @@ public class InstantTests
     }
 
     [Fact]
+    public async Task On_the_second_of_days_in_a_row_its_own_plan_is_one_tap_away()
+    {
+        TripPage page = new();
+        await page.Session.OpenAsync(new LakeRow("x", "Test Bowl", ""));
+        await page.Session.PlanAsync(new DayAsk(new DateOnly(2026, 8, 22), null, new TimeOnly(11, 0), new TimeOnly(19, 0), Days: 2));
+        Assert.Null(page.Session.TodayInRow);
+        page.Clock.Now = TripPage.Dawn.AddDays(1);
+        Assert.Equal(1, page.Session.TodayInRow);
+        await page.Session.ChooseDayAsync(1);
+        Assert.Equal(new DateOnly(2026, 8, 23), page.Session.Day!.Date);
+        Assert.True(page.Session.IsPlanForToday);
+        Assert.Null(page.Session.TodayInRow);
+    }
+
+    [Fact]
     public async Task Another_lake_and_another_visit_begin_at_their_own()
     {
         TripPage page = new();
