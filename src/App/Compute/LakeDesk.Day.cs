@@ -21,7 +21,7 @@ internal sealed partial class LakeDesk
 
     private DayView Day(AskAbout about)
     {
-        DayAsk ask = about.Day ?? new DayAsk();
+        DayAsk ask = (about.Day ?? new DayAsk()).Bounded();
         UnitSystem units = about.Units;
         DayResult? kept = _day;
         if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken, units);

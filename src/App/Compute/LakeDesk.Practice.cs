@@ -14,15 +14,14 @@ internal sealed partial class LakeDesk
     // One day of the row. Another day of a row that stands plans nothing anew.
     private DayResult OfRow(DayAsk ask, UnitSystem units)
     {
-        DayAsk row = ask with { Days = Math.Clamp(ask.Days, 1, DayAsk.MostDays), Which = 0, Here = null, Take = null, Again = false, Others = false };
+        DayAsk row = ask with { Which = 0, Here = null, Take = null, Again = false, Others = false };
         DayWish first = Wish(row, Opened());
-        int which = Math.Clamp(ask.Which, 0, row.Days - 1);
         PlannedRow planned = RowOf(row, first, units);
-        if (ask.Here is null) return planned.Days[which];
+        if (ask.Here is null) return planned.Days[ask.Which];
         // What is left of a day on the water is planned on what practice covered in the days before it.
-        PracticeSoFar before = planned.Days.Take(which).Aggregate(PracticeSoFar.Nothing, (so, day) => so.After(day));
-        DayWish rest = Wish(row with { Here = ask.Here }, Opened()) with { Date = first.Date.AddDays(which) };
-        return Plan(rest with { Practice = IsPractice(row, which) ? before : null }, units, 0, 1);
+        PracticeSoFar before = planned.Days.Take(ask.Which).Aggregate(PracticeSoFar.Nothing, (so, day) => so.After(day));
+        DayWish rest = Wish(row with { Here = ask.Here }, Opened()) with { Date = first.Date.AddDays(ask.Which) };
+        return Plan(rest with { Practice = IsPractice(row, ask.Which) ? before : null }, units, 0, 1);
     }
 
     private PlannedRow RowOf(DayAsk row, DayWish first, UnitSystem units)
@@ -43,7 +42,7 @@ internal sealed partial class LakeDesk
     }
 
     private static RowDayView[] Row(DayAsk asked) => asked is { IsRow: true, Date: { } first }
-        ? [.. Enumerable.Range(0, Math.Clamp(asked.Days, 1, DayAsk.MostDays)).Select(d => new RowDayView(first.AddDays(d), IsPractice(asked, d)))]
+        ? [.. Enumerable.Range(0, asked.Days).Select(d => new RowDayView(first.AddDays(d), IsPractice(asked, d)))]
         : [];
 
     private static bool IsPractice(DayAsk asked, int which) => asked.AllPractice || which < asked.Days - 1;

@@ -128,8 +128,15 @@ public sealed partial class Session
     }
 
     /// <summary>Which of the days in a row is today, where the plan shows another of them; null otherwise.</summary>
-    public int? TodayInRow => Day is { Row.Count: > 1 } day && !IsPlanForToday
-        && Enumerable.Range(0, day.Row.Count).Where(d => day.Row[d].Date == DateOnly.FromDateTime(LakeNow.DateTime)).Select(d => (int?)d).FirstOrDefault() is { } today ? today : null;
+    public int? TodayInRow
+    {
+        get
+        {
+            if (Day is not { Row.Count: > 1 } day || IsPlanForToday) return null;
+            int today = DateOnly.FromDateTime(LakeNow.DateTime).DayNumber - day.Row[0].Date.DayNumber;
+            return today >= 0 && today < day.Row.Count ? today : null;
+        }
+    }
 
     /// <summary>Shows another of the days in a row.</summary>
     public Task ChooseDayAsync(int which) => Day is { } day && Work is null && which != day.Asked.Which

@@ -69,6 +69,14 @@ public sealed record Wording(TextBook Text, LocaleInfo Locale, UnitSystem Units,
         return new DateTime(local.Year, local.Month, local.Day, local.Hour, local.Minute, 0, DateTimeKind.Unspecified);
     }
 
+    /// <summary>The instant of a time in a field; the first of a doubled hour, the next that there is in a left-out one.</summary>
+    public DateTimeOffset FromField(DateTime time)
+    {
+        DateTime local = DateTime.SpecifyKind(time, DateTimeKind.Unspecified);
+        while (Zone.IsInvalidTime(local)) local = local.AddMinutes(15);
+        return new DateTimeOffset(local, Zone.IsAmbiguousTime(local) ? Zone.GetAmbiguousTimeOffsets(local).Max() : Zone.GetUtcOffset(local));
+    }
+
     /// <summary>A date such as <c>10 Oct</c> or <c>Oct 10</c>.</summary>
     public string Date(DateOnly date) => Locale.DayFirst
         ? $"{date.Day} {Locale.Months[date.Month - 1].TrimEnd('.')}"

@@ -126,6 +126,13 @@ public sealed record DayAsk(DateOnly? Date = null, string? Ramp = null, TimeOnly
     /// <summary>Whether practice is asked for.</summary>
     [JsonIgnore]
     public bool IsRow => Days > 1 || AllPractice;
+
+    /// <summary>The same with as many days as there may be, and one of them.</summary>
+    internal DayAsk Bounded()
+    {
+        int days = Math.Clamp(Days, 1, MostDays);
+        return this with { Days = days, Which = Math.Clamp(Which, 0, days - 1) };
+    }
 }
 
 /// <summary>Boat, breaks and what is kept in hand. Null takes the usual.</summary>

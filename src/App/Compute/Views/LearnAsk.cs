@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using SecondShore.Answers.Learn;
 
 namespace SecondShore.App.Compute.Views;
 
@@ -11,5 +12,6 @@ public sealed record LearnAsk(string? Eats = null, bool? LowLight = null, double
 {
     /// <summary>Whether hours and minutes can be.</summary>
     [JsonIgnore]
-    public bool IsSound => (HoursAheadH is null or (>= 0.5 and <= 200)) && (TravelMin is null or (>= 1 and <= 240));
+    public bool IsSound => (HoursAheadH is null or (>= LearnWish.LeastHoursAheadH and <= LearnWish.MostHoursAheadH))
+        && (TravelMin is null or (>= LearnWish.LeastTravelMin and <= LearnWish.MostTravelMin));
 }

@@ -3,6 +3,12 @@ namespace SecondShore.App.Compute.Views;
 /// <summary>What a rig is asked with beside depth, speed and line. Empty words and nulls take the usual, as the command line does.</summary>
 public sealed record RigMore
 {
+    /// <summary>Bounds of the weight to judge, g.</summary>
+    public const double LeastWeightG = 0.5, MostWeightG = 1000;
+
+    /// <summary>Bounds of how surely it must stay down.</summary>
+    public const double LeastSure = 0.5, MostSure = 0.99;
+
     /// <summary>Head: ball, broad, slim, pointed or flat.</summary>
     public string Head { get; init; } = "";
 
