@@ -54,16 +54,17 @@ internal sealed class WorkRun
         return TookS;
     }
 
-    /// <summary>The run as a line of text: <c>place@second ... =end</c>, thinned to what matters.</summary>
+    /// <summary>The run as a line of text: <c>place@second ... =end</c>, thinned to what matters: the last word before a silence is kept.</summary>
     public override string ToString()
     {
         List<string> words = [];
-        double lastS = double.NegativeInfinity;
-        foreach ((double place, double secondS) in Ticks)
+        double lastS = double.NegativeInfinity, leastS = TookS / MostTicks;
+        for (int i = 0; i < _place.Length; i++)
         {
-            if (secondS - lastS < TookS / MostTicks) continue;
-            lastS = secondS;
-            words.Add(string.Create(CultureInfo.InvariantCulture, $"{place:0.###}@{secondS:0.##}"));
+            double nextS = i + 1 < _place.Length ? _secondS[i + 1] : TookS;
+            if (_secondS[i] - lastS < leastS && nextS - _secondS[i] < leastS) continue;
+            lastS = _secondS[i];
+            words.Add(string.Create(CultureInfo.InvariantCulture, $"{_place[i]:0.###}@{_secondS[i]:0.##}"));
         }
 
         words.Add(string.Create(CultureInfo.InvariantCulture, $"={TookS:0.##}"));

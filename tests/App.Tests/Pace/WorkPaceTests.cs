@@ -98,4 +98,13 @@ public class WorkPaceTests
     public void A_line_that_is_no_run_is_left_out(string line) => Assert.Empty(FormerRuns.Parse(line));
 
     private static WorkRun Slower(double times) => new([.. Known.Ticks.Select(t => (t.Place, t.SecondS * times))], Known.TookS * times);
+
+    [Fact]
+    public void A_run_that_is_kept_keeps_the_last_word_before_a_silence()
+    {
+        WorkRun run = new([.. Enumerable.Range(0, 41).Select(i => (i / 50.0, i / 40.0))], 30);
+        WorkRun kept = WorkRun.Parse(run.ToString())!;
+        Assert.Equal((0.8, 1.0), kept.Ticks.Last());
+        Assert.True(kept.Ticks.Count() < 5, run.ToString());
+    }
 }

@@ -115,7 +115,9 @@ export class LakeChart {
     if (isEmpty(extent)) { this.whole(); return; }
     this.framed = true;
     [this.routeFramed, this.wholeFramed] = [true, false];
-    this.map.getView().fit(extent, { padding: [48, 48, 48, 48], minResolution: 1.5 });
+    // A strip is low: room around the way is taken from what there is.
+    const room = Math.min(48, 0.15 * Math.min(size[0]!, size[1]!));
+    this.map.getView().fit(extent, { padding: [room, room, room, room], minResolution: 1.5 });
     this.refresh("water");
   }
 
