@@ -7,8 +7,8 @@ import VectorLayer from "ol/layer/Vector.js";
 import ImageCanvasSource from "ol/source/ImageCanvas.js";
 import VectorSource from "ol/source/Vector.js";
 import { defaults as defaultInteractions } from "ol/interaction.js";
-import { createEmpty, extend, isEmpty, type Extent } from "ol/extent.js";
-import { model, onModel } from "./model";
+import { containsXY, createEmpty, extend, isEmpty, type Extent } from "ol/extent.js";
+import { model, onModel, type Route } from "./model";
 import { depthAt } from "./field";
 import { drawInk } from "./ink";
 import { markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures, trackFeatures } from "./labels";
@@ -36,6 +36,20 @@ export interface ChartListener extends RuleListener {
   invokeMethodAsync(name: "OnWhatIf" | "OnSpot" | "OnTap", ...args: unknown[]): Promise<unknown>;
 }
 
+// What an angler under way looks for: the next stop with its pass, the boat and the jig behind it.
+const atHand = (route: Route): number[][] => [
+  ...route.passes.filter((pass) => pass.letter === route.next).map((pass) => pass.points), ...route.stops.filter((stop) => stop.letter === route.next).map((stop) => [stop.xM, stop.yM]),
+  ...(model.position ? [[model.position.xM, model.position.yM]] : []), ...(model.jig ? [[...model.jig]] : []),
+];
+
+const around = (lines: readonly (readonly number[])[]): Extent => {
+  let extent = createEmpty();
+  for (const line of lines) {
+    for (let i = 0; i + 1 < line.length; i += 2) extent = extend(extent, [line[i]!, line[i + 1]!, line[i]!, line[i + 1]!]);
+  }
+  return extent;
+};
+
 const plane = new Projection({ code: "lake-plane", units: "m", global: false });
 
 export class LakeChart {
@@ -43,6 +57,8 @@ export class LakeChart {
   /** The whole day's way, or the whole lake, was asked for and nobody moved the chart since: a new size shows it anew. */
   private routeFramed = false;
   private wholeFramed = false;
+  /** The stop that was next when the way was framed. */
+  private framedFor = "";
   private water: { of: Float32Array; extent: Extent } | undefined;
   private readonly painted: ImageCanvasSource;
   private readonly soundings = new VectorSource();
@@ -104,21 +120,28 @@ export class LakeChart {
 
   private moved(): void { this.routeFramed = this.wholeFramed = false; }
 
-  /** Shows the whole day's way. */
+  /** Shows the day's way: all of it, or on a low strip what is at hand. */
   wholeRoute(): void {
     const route = model.route, size = this.map.getSize();
-    if (!route || !size) { this.whole(); return; }
-    let extent = createEmpty();
-    for (const line of [...route.legs, ...route.passes.map((pass) => pass.points), ...route.stops.map((stop) => [stop.xM, stop.yM])]) {
-      for (let i = 0; i + 1 < line.length; i += 2) extent = extend(extent, [line[i]!, line[i + 1]!, line[i]!, line[i + 1]!]);
-    }
-    if (isEmpty(extent)) { this.whole(); return; }
+    const lines = route ? (this.isStrip() ? atHand(route) : [...route.legs, ...route.passes.map((pass) => pass.points), ...route.stops.map((stop) => [stop.xM, stop.yM])]) : [];
+    const extent = around(lines);
+    if (!size || isEmpty(extent)) { this.whole(); return; }
     this.framed = true;
-    [this.routeFramed, this.wholeFramed] = [true, false];
-    // A strip is low: room around the way is taken from what there is.
+    [this.routeFramed, this.wholeFramed, this.framedFor] = [true, false, route?.next ?? ""];
     const room = Math.min(48, 0.15 * Math.min(size[0]!, size[1]!));
     this.map.getView().fit(extent, { padding: [room, room, room, room], minResolution: 1.5 });
     this.refresh("water");
+  }
+
+  // Too low to tell anything of a whole day.
+  private isStrip(): boolean { return (this.map.getSize()?.[1] ?? 0) < 200; }
+
+  // A strip follows the boat and the stop that is next, until someone moves it.
+  private follow(): void {
+    const view = this.map.getView();
+    if (!this.routeFramed || !this.isStrip() || !model.route || view.getAnimating()) return;
+    const seen = view.calculateExtent(), boat = model.position;
+    if (model.route.next !== this.framedFor || (boat && !containsXY(seen, boat.xM, boat.yM))) this.wholeRoute();
   }
 
   /** Moves to a place; keeps the zoom where it is closer than the given one. */
@@ -179,6 +202,7 @@ export class LakeChart {
     if (part === "wind") { if (this.options.wind) this.painted.changed(); return; }
     if (part === "lake") this.forget();
     if (part === "water" && !this.framed) { this.fitted(); return; }
+    if (part === "position" || part === "marks") this.follow();
     if (part !== "position") {
       this.table = undefined;
       this.painted.changed();
