@@ -58,6 +58,26 @@ internal sealed class AppPage(IPage page, string address)
             }
             """, null, new PageWaitForFunctionOptions { Timeout = Patient });
 
+    /// <summary>
+    /// Whether a question to the device becomes true in time, even one whose answer is a promise: the browser driver's own
+    /// waiting takes a promise for a yes.
+    /// </summary>
+    public async Task<bool> BecomesAsync(string question, object? about = null, double withinS = 120)
+    {
+        DateTimeOffset until = TimeProvider.System.GetUtcNow().AddSeconds(withinS);
+        while (!await page.EvaluateAsync<bool>(question, about))
+        {
+            if (TimeProvider.System.GetUtcNow() > until) return false;
+            await page.WaitForTimeoutAsync(100);
+        }
+
+        return true;
+    }
+
+    /// <summary>Waits until what the app needs without a signal is on the device.</summary>
+    public async Task IsOnDeviceAsync() =>
+        Assert.True(await BecomesAsync("async () => !!(await navigator.serviceWorker.ready).active"), "The app's own files are not on the device.");
+
     /// <summary>Stops the work under way: what is tested next does not need it.</summary>
     public async Task StopAsync()
     {

@@ -26,7 +26,7 @@ public class NewcomerTests(BrowserFixture fixture)
         await PlanAndPrintAsync(app, width);
         await LookAtEveryPlaceAsync(app, width);
 
-        await app.Page.WaitForFunctionAsync("() => navigator.serviceWorker.ready.then(r => !!r.active)", null, new() { Timeout = 120_000 });
+        await app.IsOnDeviceAsync();
         await device.SetOfflineAsync(true);
         await app.Page.CloseAsync();
         AppPage again = await AppPage.OpenAsync(device, fixture.Address, "aboard");
@@ -113,12 +113,12 @@ public class NewcomerTests(BrowserFixture fixture)
         for (int i = 0; i < 10; i++)
         {
             await app.Page.Locator(".ab-grid").GetByRole(AriaRole.Button, new() { Name = keys[i % 4], Exact = true }).ClickAsync();
-            await app.Page.WaitForFunctionAsync("""
+            Assert.True(await app.BecomesAsync("""
                 async (count) => {
                   const store = await import('/js/app.js'), lake = await store.setting('lake');
-                  return JSON.parse(await store.recordsJson(lake)).filter((r) => ['bite', 'fish', 'snag', 'nothing', 'effort'].includes(r.kind)).length === count;
+                  return JSON.parse(await store.recordsJson(lake)).filter((r) => ['bite', 'fish', 'snag', 'nothing'].includes(r.kind)).length === count;
                 }
-                """, i + 1);
+                """, i + 1), $"Entry {i + 1} of ten was not kept.");
             await app.Page.Locator(".ab-undo").WaitForAsync();
         }
 

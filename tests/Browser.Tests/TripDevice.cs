@@ -49,7 +49,7 @@ internal sealed class TripDevice : IAsyncDisposable
     /// <summary>The ramp: no signal from here on. What the app needs is on the device by then.</summary>
     public async Task OfflineAsync()
     {
-        await App.Page.WaitForFunctionAsync("() => navigator.serviceWorker.ready.then(r => !!r.active)", null, new() { Timeout = 120_000 });
+        await App.IsOnDeviceAsync();
         await _device.SetOfflineAsync(true);
     }
 
@@ -183,10 +183,24 @@ internal sealed class TripDevice : IAsyncDisposable
         await form.Locator("select").First.SelectOptionAsync(kind);
         await form.Locator("input[type=datetime-local]").FillAsync(at.AddHours(-5).ToString("yyyy-MM-ddTHH:mm", CultureInfo.InvariantCulture));
         foreach ((string key, string value, string unit) in fields)
-            await (key.Length == 0 ? form.Locator("input[type=number]").First : form.Locator("input").And(form.GetByLabel(Say(key, unit))).First).FillAsync(value);
+            await (key.Length == 0 ? form.Locator("input[type=number]").First : form.Locator("label", new() { HasTextRegex = new Regex("^" + Regex.Escape(Say(key, unit))) }).Locator("input")).FillAsync(value);
         await form.Locator("button[type=submit]").ClickAsync();
         await StandAsync(kind);
-        await form.WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await ClosedAsync(form);
+    }
+
+    // A form that stays open says why.
+    private async Task ClosedAsync(ILocator form)
+    {
+        try
+        {
+            await form.WaitForAsync(new() { State = WaitForSelectorState.Detached, Timeout = 60_000 });
+        }
+        catch (TimeoutException)
+        {
+            await ShotAsync("form", whole: true);
+            Assert.Fail($"The form stays: {Plain(await form.InnerTextAsync())} {string.Join(' ', await App.Page.Locator(".work, [role=alert]").AllInnerTextsAsync())} {string.Join(' ', App.Errors)}");
+        }
     }
 
     /// <summary>The oldest fish in the log gets a weight: a new record in the place of the old.</summary>
@@ -196,7 +210,7 @@ internal sealed class TripDevice : IAsyncDisposable
         await entry.GetByRole(AriaRole.Button, new() { Name = Say("entry.edit") }).ClickAsync();
         await App.Page.Locator(".edit.whole").GetByLabel(Say("entry.weight", "lb")).FillAsync(pounds);
         await App.Page.Locator(".edit.whole button[type=submit]").ClickAsync();
-        await App.Page.Locator(".edit.whole").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await ClosedAsync(App.Page.Locator(".edit.whole"));
         await StandAsync();
     }
 
@@ -277,14 +291,7 @@ internal sealed class TripDevice : IAsyncDisposable
     private async Task StandAsync(string? more = null)
     {
         if (more is not null) _kinds.Add(more);
-        try
-        {
-            await App.Page.WaitForFunctionAsync($"async (kinds) => await ({Kept})() === kinds", Kinds, new() { Timeout = 60_000 });
-        }
-        catch (TimeoutException)
-        {
-            Assert.Equal(Kinds, await App.Page.EvaluateAsync<string>(Kept));
-        }
+        if (!await App.BecomesAsync($"async (kinds) => await ({Kept})() === kinds", Kinds)) Assert.Equal(Kinds, await App.Page.EvaluateAsync<string>(Kept));
     }
 
     private async Task<double> DepthAsync() => Number(Regex.Match(await App.Page.InnerTextAsync(".ab-depth .num"), @"^[\d.,]+").Value);

@@ -27,7 +27,7 @@ public class TripTests(BrowserFixture fixture)
         AppPage home = await AppPage.OpenAsync(device, fixture.Address);
         await home.WorkedOutAsync();
         await PlanAsync(home);
-        await home.Page.WaitForFunctionAsync("() => navigator.serviceWorker.ready.then(r => !!r.active)", null, new() { Timeout = 120_000 });
+        await home.IsOnDeviceAsync();
         await device.SetOfflineAsync(true);
         await clock.SetAsync(Morning);
         await home.Page.CloseAsync();
@@ -121,13 +121,18 @@ public class TripTests(BrowserFixture fixture)
     private static double Number(string text) => double.Parse(Regex.Match(text, @"[\d.,]+").Value.Replace(',', '.'), CultureInfo.InvariantCulture);
 
     // Kinds of the device's own entries that stand, in order of the alphabet.
-    private static Task<IJSHandle> WaitForKindsAsync(AppPage app, string kinds) => app.Page.WaitForFunctionAsync("""
-        async (kinds) => {
+    private static async Task WaitForKindsAsync(AppPage app, string kinds)
+    {
+        if (!await app.BecomesAsync($"async (kinds) => await ({Kept})() === kinds", kinds)) Assert.Equal(kinds, await app.Page.EvaluateAsync<string>(Kept));
+    }
+
+    private static readonly string Kept = """
+        async () => {
           const store = await import('/js/app.js'), rows = JSON.parse(await store.recordsJson(await store.setting('lake')));
           const gone = new Set(rows.map((r) => r.replaces));
-          return rows.filter((r) => !r.removed && !gone.has(r.id)).map((r) => r.kind).sort().join(' ') === kinds;
+          return rows.filter((r) => !r.removed && !gone.has(r.id)).map((r) => r.kind).sort().join(' ');
         }
-        """, kinds);
+        """;
 
     // The trip file, learned from as the command line does: the same sums and rates, to the digit that is shown.
     private static async Task AgreesAsync(AppPage app, string shown, string locale)
