@@ -206,8 +206,9 @@ internal sealed class TripDevice : IAsyncDisposable
     /// <summary>The oldest fish in the log gets a weight: a new record in the place of the old.</summary>
     public async Task WeighAsync(string pounds)
     {
-        ILocator entry = App.Page.Locator(".entries .ent", new() { HasText = Say("kind.fish") }).Last;
-        await entry.GetByRole(AriaRole.Button, new() { Name = Say("entry.edit") }).ClickAsync();
+        // What came with the lake's files cannot be changed here, and has no such button.
+        ILocator edit = App.Page.GetByRole(AriaRole.Button, new() { Name = Say("entry.edit"), Exact = true });
+        await App.Page.Locator(".entries .ent", new() { HasText = Say("kind.fish"), Has = edit }).Last.GetByRole(AriaRole.Button, new() { Name = Say("entry.edit"), Exact = true }).ClickAsync();
         await App.Page.Locator(".edit.whole").GetByLabel(Say("entry.weight", "lb")).FillAsync(pounds);
         await App.Page.Locator(".edit.whole button[type=submit]").ClickAsync();
         await ClosedAsync(App.Page.Locator(".edit.whole"));
