@@ -125,7 +125,12 @@ export class LakeChart {
     const route = model.route, size = this.map.getSize();
     const lines = route ? (this.isStrip() ? atHand(route) : [...route.legs, ...route.passes.map((pass) => pass.points), ...route.stops.map((stop) => [stop.xM, stop.yM])]) : [];
     const extent = around(lines);
-    if (!size || isEmpty(extent)) { this.whole(); return; }
+    if (!size || isEmpty(extent)) {
+      this.whole();
+      // Asked before the day was there: it is shown once it is.
+      this.routeFramed = true;
+      return;
+    }
     this.framed = true;
     [this.routeFramed, this.wholeFramed, this.framedFor] = [true, false, route?.next ?? ""];
     const room = Math.min(48, 0.15 * Math.min(size[0]!, size[1]!));
@@ -136,12 +141,12 @@ export class LakeChart {
   // Too low to tell anything of a whole day.
   private isStrip(): boolean { return (this.map.getSize()?.[1] ?? 0) < 200; }
 
-  // A strip follows the boat and the stop that is next, until someone moves it.
+  // The way is shown once it is known; a strip follows the boat and the stop that is next. Until someone moves the chart.
   private follow(): void {
-    const view = this.map.getView();
-    if (!this.routeFramed || !this.isStrip() || !model.route || view.getAnimating()) return;
-    const seen = view.calculateExtent(), boat = model.position;
-    if (model.route.next !== this.framedFor || (boat && !containsXY(seen, boat.xM, boat.yM))) this.wholeRoute();
+    const view = this.map.getView(), boat = model.position;
+    if (!this.routeFramed || !model.route || view.getAnimating()) return;
+    const late = this.framedFor === "", moved = model.route.next !== this.framedFor || (boat !== null && !containsXY(view.calculateExtent(), boat.xM, boat.yM));
+    if (late || (this.isStrip() && moved)) this.wholeRoute();
   }
 
   /** Moves to a place; keeps the zoom where it is closer than the given one. */
@@ -188,7 +193,8 @@ export class LakeChart {
     const size = this.map.getSize();
     if (!this.framed && model.frame && size && size[0]! > 40 && size[1]! > 40) {
       this.framed = true;
-      if (!this.map.getView().getAnimating()) this.whole();
+      if (this.routeFramed) this.wholeRoute();
+      else if (!this.map.getView().getAnimating()) this.whole();
       this.refresh("water");
     } else if (this.options.still) this.whole();
     else if (this.routeFramed) this.wholeRoute();
@@ -210,9 +216,10 @@ export class LakeChart {
     this.settle();
   }
 
-  // The next lake is framed anew.
+  // The next lake is framed anew, as this one was asked to be.
   private forget(): void {
-    this.framed = this.routeFramed = this.wholeFramed = false;
+    this.framed = this.wholeFramed = false;
+    this.framedFor = "";
     for (const source of [this.features, this.names, this.soundings]) source.clear(true);
   }
 
