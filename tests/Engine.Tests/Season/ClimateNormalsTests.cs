@@ -23,7 +23,7 @@ public sealed class ClimateNormalsTests
     public void A_place_higher_up_is_colder_by_the_lapse_and_one_below_the_sea_is_not_warmer()
     {
         double low = ClimateNormals.At(Site(45, 8, 0)).MeanC;
-        Assert.Equal(low - 5.5, ClimateNormals.At(Site(45, 8, 1000)).MeanC, 1e-9);
+        Assert.Equal(low - 5, ClimateNormals.At(Site(45, 8, 1000)).MeanC, 1e-9);
         Assert.Equal(low, ClimateNormals.At(Site(45, 8, -200)).MeanC, 1e-9);
     }
 

@@ -5,7 +5,7 @@ namespace SecondShore.Engine.Season;
 
 /// <summary>
 /// Air temperature of a place by the calendar, made up of what is normal around it: a course by latitude, moved by how far the
-/// stations near it stand off that course, less 5.5 K for each km of height (season.md, "Without weather"). Immutable.
+/// stations near it stand off that course, less 5 K for each km of height (season.md, "Without weather"). Immutable.
 /// </summary>
 /// <param name="MeanC">Annual mean, degC.</param>
 /// <param name="SwingK">Half the swing of the year, K.</param>
@@ -13,10 +13,10 @@ namespace SecondShore.Engine.Season;
 /// <param name="LonDeg">Longitude, for the hour of the sun, degrees.</param>
 public readonly record struct ClimateNormals(double MeanC, double SwingK, double HottestDay, double LonDeg)
 {
-    private const double LapseKPerM = 0.0055, EarthKm = 6371;
+    private const double LapseKPerM = 0.005, EarthKm = 6371;
 
     // How far a station tells of its surroundings, km, and how much the course by latitude counts beside it (choices: the least error of stations left out).
-    private const double ReachKm = 300, CourseWeight = 0.03;
+    private const double ReachKm = 300, CourseWeight = 0.003;
 
     private const double DailyHalfRangeK = 4.5;
 
@@ -54,13 +54,13 @@ public readonly record struct ClimateNormals(double MeanC, double SwingK, double
     private static double SeaLevelMeanC(double latDeg)
     {
         double tens = Math.Abs(latDeg) / 10;
-        return 28.606 - (1.051 * tens * tens) + (0.056 * tens * tens * tens);
+        return 30.326 - (1.318 * tens * tens) + (0.08 * tens * tens * tens);
     }
 
     private static double CourseSwingK(double latDeg)
     {
         double tens = Math.Abs(latDeg) / 10;
-        return -1.925 + (4.008 * tens) - (0.23 * tens * tens);
+        return -2.345 + (4.13 * tens) - (0.195 * tens * tens);
     }
 
     private static double DistanceKm(double latDeg, double lonDeg, ClimateStation s)

@@ -1,39 +1,29 @@
+using System.Globalization;
+
 namespace SecondShore.Engine.Season;
 
-/// <summary>What the air is like at a hundred places over the world.</summary>
-/// <remarks>Round figures of the monthly normals that weather services publish (30 years to 1990 or 2020), good to about half a kelvin.</remarks>
+/// <summary>What the air is like at 240 places over the world, as published; <c>climate-stations.csv</c> names the source of each.</summary>
 internal static class ClimateStations
 {
-    /// <summary>The stations: north America, Europe, Asia, the south, the tropics.</summary>
-    public static ClimateStation[] All { get; } =
-    [
-        new(25.8, -80.3, 2, 25.1, 4.4), new(28.4, -81.3, 30, 22.8, 6.1), new(33.6, -84.4, 310, 17.3, 10.15), new(32.9, -97.0, 170, 19.4, 11.1),
-        new(29.9, -95.4, 30, 21.3, 8.55), new(35.1, -90.0, 80, 17.3, 11.5), new(35.9, -78.8, 130, 16.3, 10.7), new(38.9, -77.0, 5, 15.2, 11.95),
-        new(40.8, -74.0, 40, 13.1, 12.2), new(42.4, -71.0, 5, 11.1, 12.3), new(43.6, -70.3, 20, 8.5, 12.85), new(44.5, -73.2, 100, 8.6, 14.2),
-        new(42.9, -78.7, 215, 9.3, 12.75), new(42.2, -83.3, 190, 10.3, 13.35), new(42.0, -87.9, 205, 10.5, 13.8), new(44.9, -93.2, 255, 8.0, 16.1),
-        new(46.8, -92.2, 435, 4.4, 15.35), new(48.6, -93.4, 360, 3.4, 17), new(46.8, -100.8, 505, 6.3, 16.2), new(41.3, -95.9, 300, 10.9, 14.7),
-        new(39.3, -94.7, 310, 12.9, 13.65), new(35.4, -97.6, 395, 16.2, 12.3), new(39.8, -104.7, 1650, 10.9, 12.3), new(45.8, -108.5, 1090, 9.0, 12.9),
-        new(40.8, -112.0, 1290, 12.3, 13.95), new(43.6, -116.2, 860, 11.8, 12.35), new(47.6, -117.5, 720, 8.9, 11.75), new(47.4, -122.3, 120, 11.7, 7.2),
-        new(45.6, -122.6, 10, 12.8, 7.95), new(37.6, -122.4, 5, 14.6, 3.65), new(38.5, -121.5, 10, 16.6, 8.1), new(36.8, -119.7, 100, 18.6, 10.1),
-        new(33.9, -118.4, 30, 17.5, 3.35), new(33.4, -112.0, 340, 24.3, 10.85), new(35.0, -106.6, 1620, 14.3, 11.65), new(36.1, -86.7, 180, 15.8, 11.75),
-        new(38.7, -90.4, 160, 14.0, 13.35), new(64.8, -147.9, 135, -2.1, 19.7), new(61.2, -150.0, 40, 3.0, 11.7), new(71.3, -156.8, 10, -10.4, 14.5),
-        new(43.7, -79.6, 170, 8.2, 13.5), new(45.5, -73.7, 30, 7.0, 15.4), new(49.9, -97.2, 240, 3.0, 18.05), new(53.3, -113.6, 720, 2.8, 14.25),
-        new(51.1, -114.0, 1080, 4.6, 11.9), new(49.2, -123.2, 5, 10.4, 6.95), new(44.9, -63.5, 145, 6.6, 12.35), new(62.5, -114.4, 205, -4.3, 21.3),
-        new(60.7, -135.1, 705, -0.1, 14.75), new(53.4, -6.2, 75, 9.9, 5.15), new(51.5, -0.5, 25, 11.6, 6.6), new(55.9, -3.4, 40, 9.3, 5.55),
-        new(60.4, 5.3, 10, 8.2, 6.4), new(59.9, 10.7, 95, 7.0, 10.1), new(59.3, 18.1, 50, 7.9, 9.85), new(60.3, 25.0, 50, 6.1, 11.1),
-        new(67.4, 26.6, 180, 0.4, 14), new(48.8, 2.3, 75, 12.6, 7.8), new(52.5, 13.4, 50, 10.2, 9.35), new(48.1, 11.7, 450, 9.3, 9.45),
-        new(47.4, 8.6, 555, 9.8, 9.05), new(48.2, 16.4, 200, 11.4, 10.05), new(52.2, 21.0, 105, 9.0, 10.55), new(55.8, 37.6, 155, 6.3, 12.95),
-        new(50.4, 30.5, 165, 9.0, 12.25), new(40.4, -3.7, 665, 15.3, 9.75), new(41.2, -8.7, 90, 15.0, 5.2), new(41.9, 12.5, 20, 16.0, 8.75),
-        new(37.9, 23.7, 50, 18.8, 9.4), new(39.9, 32.9, 890, 12.6, 11.65), new(64.1, -21.9, 50, 5.1, 5.45), new(32.1, 34.8, 30, 20.6, 6.8),
-        new(35.7, 51.4, 1200, 18.4, 12.75), new(40.2, 44.5, 905, 12.6, 14.75), new(41.3, 69.2, 460, 15.2, 12.9), new(55.0, 82.9, 160, 1.7, 18),
-        new(62.0, 129.7, 100, -8.0, 28.45), new(52.3, 104.3, 470, 1.3, 18.1), new(39.9, 116.4, 45, 13.3, 14.95), new(45.8, 126.8, 140, 4.9, 20.4),
-        new(37.6, 127.0, 85, 12.8, 13.6), new(35.7, 139.7, 25, 15.8, 10.15), new(43.1, 141.3, 15, 9.2, 12.15), new(-37.0, 174.8, 7, 15.2, 4.25),
-        new(-43.5, 172.6, 35, 11.6, 5.75), new(-37.7, 144.9, 110, 15.0, 5.4), new(-33.9, 151.2, 5, 18.4, 5.1), new(-31.9, 116.0, 20, 18.7, 5.75),
-        new(-34.6, -58.5, 25, 18.2, 6.95), new(-33.4, -70.7, 520, 14.6, 6.3), new(-26.1, 28.2, 1695, 16.0, 5), new(-34.0, 18.6, 45, 17.0, 4.35),
-        new(23.1, -82.4, 50, 25.0, 2.75), new(19.4, -99.1, 2230, 17.0, 1.9), new(19.0, 72.8, 10, 27.3, 1.5), new(21.0, 105.8, 10, 24.0, 6.5),
-        new(1.4, 103.9, 5, 27.8, 0.7), new(-1.3, 36.9, 1620, 19.3, 1.75), new(-3.1, -60.0, 70, 27.0, -0.3), new(-12.0, -77.1, 15, 19.6, 3),
-        new(-12.4, 130.9, 30, 27.4, 1.65), new(-27.4, 153.1, 5, 20.5, 5.1),
-    ];
+    private static readonly Lazy<ClimateStation[]> Embedded = new(() => [.. Lines().Select(Parse)]);
+
+    /// <summary>The stations, north to south.</summary>
+    public static ClimateStation[] All => Embedded.Value;
+
+    // After the notes comes the header.
+    private static IEnumerable<string> Lines()
+    {
+        using Stream stream = typeof(ClimateStations).Assembly.GetManifestResourceStream("SecondShore.Engine.Season.climate-stations.csv")!;
+        using StreamReader reader = new(stream);
+        return [.. reader.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).SkipWhile(line => line[0] == '#').Skip(1)];
+    }
+
+    private static ClimateStation Parse(string line)
+    {
+        string[] cells = line.Split(',');
+        double[] numbers = [.. cells[..5].Select(cell => double.Parse(cell, CultureInfo.InvariantCulture))];
+        return new ClimateStation(numbers[0], numbers[1], numbers[2], numbers[3], numbers[4]);
+    }
 }
 
 /// <summary>Normals of one place.</summary>
@@ -41,5 +31,5 @@ internal static class ClimateStations
 /// <param name="LonDeg">Longitude, degrees.</param>
 /// <param name="ElevationM">Height over the sea, m.</param>
 /// <param name="MeanC">Annual mean of the air, degC.</param>
-/// <param name="SwingK">Half the difference of the warmest season's and the coldest season's middle month, K.</param>
+/// <param name="SwingK">Half the swing of the first wave through the monthly means, K.</param>
 internal readonly record struct ClimateStation(double LatDeg, double LonDeg, double ElevationM, double MeanC, double SwingK);
