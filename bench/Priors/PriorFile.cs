@@ -34,10 +34,38 @@ internal static class PriorFile
                 ["interval80_holds_dates"] = Math.Round(figures.Coverage.Dates, 3),
                 ["last_step_without_a_region_won_at_most"] = Math.Round(figures.LargestLastGain, 4),
             },
-            ["numbers"] = new JsonObject([.. PriorNumbers.All.Select(n => KeyValuePair.Create(n.Name, (JsonNode?)JsonValue.Create(Round(n.Of(numbers)))))]),
+            ["numbers"] = Numbers(numbers),
         };
         File.WriteAllText(path, file.ToJsonString(Written) + "\n");
     }
+
+    /// <summary>Writes what was learned without each region, so that other modes can be scored on regions left out.</summary>
+    public static void WriteLeftOut(string path, PriorLake[] lakes, Func<PriorLake, PriorNumbers> without)
+    {
+        JsonArray regions = [.. lakes.GroupBy(l => l.Region).Select(g => new JsonObject
+        {
+            ["without"] = new JsonArray([.. g.Select(l => (JsonNode?)JsonValue.Create(l.Name))]),
+            ["numbers"] = Numbers(without(g.First())),
+        })];
+        File.WriteAllText(path, new JsonObject { ["by"] = "bench season-priors", ["regions"] = regions }.ToJsonString(Written) + "\n");
+    }
+
+    /// <summary>What was learned without a lake's region, by the lake's name; empty without the file.</summary>
+    public static Dictionary<string, PriorNumbers> ReadLeftOut(string path)
+    {
+        Dictionary<string, PriorNumbers> read = [];
+        if (!File.Exists(path)) return read;
+        foreach (JsonNode? region in JsonNode.Parse(File.ReadAllText(path))!["regions"]!.AsArray())
+        {
+            PriorNumbers numbers = PriorNumbers.Parse(region!.ToJsonString());
+            foreach (JsonNode? name in region["without"]!.AsArray()) read[(string)name!] = numbers;
+        }
+
+        return read;
+    }
+
+    private static JsonObject Numbers(PriorNumbers numbers) =>
+        new([.. PriorNumbers.All.Select(n => KeyValuePair.Create(n.Name, (JsonNode?)JsonValue.Create(Round(n.Of(numbers)))))]);
 
     private static JsonObject Of(ScoreMedians m) => new()
     {

@@ -10,10 +10,13 @@ namespace SecondShore.Bench.Priors;
 /// <remarks>
 /// Writes <c>src/Engine/Season/Priors/priors.json</c>, or where SECONDSHORE_PRIORS_OUT says: the same file from the same lakes, but for the day.
 /// SECONDSHORE_LEARN takes words with commas between: <c>ridge=0.1</c>, <c>-tilt_factor</c> to hold a number at its start,
-/// <c>quick</c> to leave no region out and write nothing, <c>present</c> to score the numbers that are there.
+/// <c>quick</c> to leave no region out and write nothing, <c>left-out</c> to write only what is learned without each region, with the spreads that are there, <c>present</c> to score the numbers that are there.
 /// </remarks>
 internal sealed class SeasonPriors : IFigure
 {
+    /// <summary>Where the numbers learned without each region are kept.</summary>
+    public static readonly string LeftOutPath = "bench/Priors/left-out.json";
+
     private const int MostSeasons = 3, Steps = 6;
     private const double HonestShare = 0.77, DefaultRidge = 0.1;
 
@@ -60,18 +63,29 @@ internal sealed class SeasonPriors : IFigure
 
         Dictionary<int, PriorRefit> left = regions.ToDictionary(r => r, r => learner.Without(r, place));
         Say(Cpu());
+        if (words.Contains("left-out"))
+        {
+            PriorFile.WriteLeftOut(LeftOutPath, lakes, l => WithSpreadsOf(left[l.Region].Numbers, PriorNumbers.Learned));
+            Say($"{LeftOutPath} is written; {Cpu()}");
+            yield break;
+        }
+
         (double wider, CoverageShares held80) = Narrowest(w => PriorTable.Cover(lakes, l => Widened(left[l.Region].Numbers, w)));
         PriorNumbers told = Widened(all, wider);
         ScoreMedians inSample = PriorTable.Print("in sample", lakes, _ => told);
         ScoreMedians leftOut = PriorTable.Print("left out", lakes, l => Widened(left[l.Region].Numbers, wider));
         string path = Environment.GetEnvironmentVariable("SECONDSHORE_PRIORS_OUT") ?? "src/Engine/Season/Priors/priors.json";
         PriorFile.Write(path, lakes, told, new PriorFigures(leftOut, inSample, held80, wider, ridge, left.Values.Max(r => r.LastGainShare)));
-        Say($"{path} is written; {Cpu()}");
+        PriorFile.WriteLeftOut(LeftOutPath, lakes, l => Widened(left[l.Region].Numbers, wider));
+        Say($"{path} and {LeftOutPath} are written; {Cpu()}");
         foreach (Measured m in Figures(leftOut, inSample, held80)) yield return m;
     }
 
     private static PriorNumbers Widened(PriorNumbers numbers, double by) =>
         PriorNumbers.All.Where(n => n.LearnSd == 0).Aggregate(numbers, (n, sd) => sd.With(n, sd.Of(n) * by));
+
+    private static PriorNumbers WithSpreadsOf(PriorNumbers numbers, PriorNumbers of) =>
+        PriorNumbers.All.Where(n => n.LearnSd == 0).Aggregate(numbers, (n, sd) => sd.With(n, sd.Of(of)));
 
     private IEnumerable<Measured> Figures(ScoreMedians leftOut, ScoreMedians inSample, CoverageShares held80)
     {

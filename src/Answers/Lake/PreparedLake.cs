@@ -14,7 +14,7 @@ public sealed class PreparedLake
 {
     // Without survey, area or depth a modest lake is assumed, and said.
     private const double AssumedAreaM2 = 2e6;
-    private const double AssumedMaxDepthM = 15;
+    internal const double AssumedMaxDepthM = 15;
 
     // A water line moved by less is the same shore.
     private const double SameLevelM = 0.01;

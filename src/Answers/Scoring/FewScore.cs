@@ -74,6 +74,7 @@ internal static class SeasonRequest
         Flows = season.Lake.Flows,
         Members = members,
         Seed = (ulong)season.Year,
+        Numbers = season.Lake.Numbers,
         MeanWindMps = LakePriors.MeanWindMps(season.Lake.Weather.Segments),
     };
 }

@@ -22,7 +22,7 @@ internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
 
     /// <summary>
     /// Thermocline depths, m, of the members that have one, read at a profile's depths: median, samples, weights (sum 1) and the share that has one.
-    /// Where fewer than a tenth have one, all members are charged the cast's depth.
+    /// Where a few depths far apart show none, the member's own course of depths tells. Where fewer than a tenth have one, all members are charged the cast's depth.
     /// </summary>
     public (double Median, double[] Samples, double[] Weights, double Stands) ThermoclineM(ObservedProfile seen)
     {
@@ -33,6 +33,7 @@ internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
         {
             for (int i = 0; i < temps.Length; i++) temps[i] = TempAt(members.ProfileC(m, day), seen.DepthM[i]);
             Stratification layers = Stratification.Of(seen.DepthM, temps);
+            if (!layers.HasThermocline) layers = Own(m, day, seen.DepthM[^1]);
             if (!layers.HasThermocline || !(members.Weights[m] > 0)) continue;
             samples.Add(layers.ThermoclineM);
             weights.Add(members.Weights[m]);
@@ -41,6 +42,15 @@ internal sealed class MemberCourse(SeasonMembers members, SeasonCase season)
         double sum = weights.Sum();
         if (sum < 0.1) return (seen.DepthM[^1], [seen.DepthM[^1]], [1.0], 0);
         return (SampleDistribution.Of([.. samples], [.. weights]).Quantile(0.5), [.. samples], [.. weights.Select(w => w / sum)], sum);
+    }
+
+    // Layers of a member at its own depths, as deep as the cast went.
+    private Stratification Own(int member, int day, double toM)
+    {
+        int count = members.ProfileDepthsM.TakeWhile(z => z <= toM).Count();
+        double[] depths = [.. members.ProfileDepthsM.Take(count)], temps = new double[count];
+        for (int i = 0; i < count; i++) temps[i] = members.ProfileC(member, day)[i];
+        return Array.Exists(temps, double.IsNaN) ? Stratification.None : Stratification.Of(depths, temps);
     }
 
     /// <summary>Day of overturn of each member by the strict rule, counted from the season's first day; the end of the year where it is not seen.</summary>

@@ -33,6 +33,12 @@ public sealed record LakeScore
     /// <summary>Share of what was measured that lay in the 80 % interval, 0 to 1.</summary>
     public double? Coverage80 { get; init; }
 
+    /// <summary>The same of thermoclines alone; null where the mode does not tell them apart.</summary>
+    public double? Coverage80Thermocline { get; init; }
+
+    /// <summary>The same of dates of overturn alone.</summary>
+    public double? Coverage80Overturn { get; init; }
+
     /// <summary>Continuous ranked probability score of the thermocline's depth 7, 14 and 30 days ahead, m.</summary>
     public double? CrpsThermoclineM { get; init; }
 
@@ -79,6 +85,12 @@ public sealed record ScoreSummary
     /// <inheritdoc cref="LakeScore.Coverage80"/>
     public double? Coverage80 { get; init; }
 
+    /// <inheritdoc cref="LakeScore.Coverage80Thermocline"/>
+    public double? Coverage80Thermocline { get; init; }
+
+    /// <inheritdoc cref="LakeScore.Coverage80Overturn"/>
+    public double? Coverage80Overturn { get; init; }
+
     /// <inheritdoc cref="LakeScore.CrpsThermoclineM"/>
     public double? CrpsThermoclineM { get; init; }
 
@@ -100,6 +112,8 @@ public sealed record ScoreSummary
         ThermoclineMaeM = Median(lakes.Select(l => l.ThermoclineMaeM)),
         OverturnMaeDays = Median(lakes.Select(l => l.OverturnMaeDays)),
         Coverage80 = Median(lakes.Select(l => l.Coverage80)),
+        Coverage80Thermocline = Median(lakes.Select(l => l.Coverage80Thermocline)),
+        Coverage80Overturn = Median(lakes.Select(l => l.Coverage80Overturn)),
         CrpsThermoclineM = Median(lakes.Select(l => l.CrpsThermoclineM)),
         CrpsOverturnDays = Median(lakes.Select(l => l.CrpsOverturnDays)),
         SkillVsClimatology = Median(lakes.Select(l => l.SkillVsClimatology)),
@@ -120,6 +134,8 @@ public sealed record ScoreSummary
             ThermoclineMaeM = Over(l => l.ThermoclineMaeM),
             OverturnMaeDays = Over(l => l.OverturnMaeDays),
             Coverage80 = Over(l => l.Coverage80),
+            Coverage80Thermocline = Over(l => l.Coverage80Thermocline),
+            Coverage80Overturn = Over(l => l.Coverage80Overturn),
             CrpsThermoclineM = Over(l => l.CrpsThermoclineM),
             CrpsOverturnDays = Over(l => l.CrpsOverturnDays),
             SkillVsClimatology = Over(l => l.SkillVsClimatology),

@@ -25,6 +25,7 @@ public static class ScoreRunner
             {
                 ScoreMode.Few => FewScore.Of(lakes[i], part, cancel),
                 ScoreMode.Fit => FitScore.Of(lakes[i], part, cancel),
+                ScoreMode.Bare or ScoreMode.BareDepthUnknown => BareScore.Of(lakes[i], mode, part, cancel),
                 ScoreMode.Hindcast => HindcastScore.Of(lakes[i], part, cancel),
                 _ => BlindScore.Of(lakes[i], part, cancel),
             };
@@ -34,7 +35,7 @@ public static class ScoreRunner
         // The lakes that taught stand behind those that are scored, so that who lies near one of them is known for it.
         int[] region = ScoreRegions.Of([.. lakes.Select(l => l.Site.Position), .. PriorNumbers.LearnedFrom.Select(l => l.At)]);
         HashSet<int> seen = [.. region.Skip(lakes.Count)];
-        for (int i = 0; i < scores.Length; i++) scores[i] = scores[i] with { Region = lakes[region[i]].Name, InSample = seen.Contains(region[i]) };
+        for (int i = 0; i < scores.Length; i++) scores[i] = scores[i] with { Region = lakes[region[i]].Name, InSample = lakes[i].Numbers is null && seen.Contains(region[i]) };
         return new ScoreReport(scores, [ScoreSummary.Of(ModeWord(mode), scores), ScoreSummary.OfRegions(ModeWord(mode), scores)]);
     }
 
@@ -56,12 +57,14 @@ public static class ScoreRunner
         ScoreMode.Few => "few",
         ScoreMode.Fit => "fit",
         ScoreMode.Hindcast => "hindcast",
+        ScoreMode.Bare => "bare",
+        ScoreMode.BareDepthUnknown => "bare-depth-unknown",
         _ => "blind",
     };
 
     /// <summary>Priors of a measured lake: what the outlook would take.</summary>
     internal static LakePriors PriorsOf(ScoredLake lake, PriorNumbers? numbers = null) =>
-        LakePriors.For(lake.Site, lake.Basin, lake.Weather.Source, LakePriors.MeanWindMps(lake.Weather.Segments), numbers);
+        LakePriors.For(lake.Site, lake.Basin, lake.Weather.Source, LakePriors.MeanWindMps(lake.Weather.Segments), numbers ?? lake.Numbers);
 
     internal static LakeScore Score(ScoredLake lake, ScoreMode mode, ErrorSums sums, List<string> why)
     {

@@ -30,6 +30,9 @@ public sealed record ScoredLake
     /// <summary>Daily flows; may be empty.</summary>
     public IReadOnlyList<DailyFlow> Flows { get; init; } = [];
 
+    /// <summary>Numbers that its priors are made of; null takes the learned ones. Set where the lake's region was left out of them.</summary>
+    public PriorNumbers? Numbers { get; init; }
+
     /// <summary>Secchi depths, m; may be empty.</summary>
     public IReadOnlyList<(DateTimeOffset At, double SecchiM)> Secchi { get; init; } = [];
 }
@@ -54,4 +57,10 @@ public enum ScoreMode
 
     /// <summary>Cut in autumn; weather after the cut from other years.</summary>
     Hindcast,
+
+    /// <summary>Position, height, area and depth alone, on a made-up climate.</summary>
+    Bare,
+
+    /// <summary>The same without the depth.</summary>
+    BareDepthUnknown,
 }

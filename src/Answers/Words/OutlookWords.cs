@@ -9,6 +9,9 @@ namespace SecondShore.Answers.Words;
 /// <summary>An outlook in the words of a tired angler.</summary>
 public static class OutlookWords
 {
+    /// <summary>What an answer without any weather is called.</summary>
+    public static readonly string RoughGuess = "A rough guess from latitude, as no weather is on file:";
+
     /// <summary>The whole outlook in a few short sentences.</summary>
     /// <param name="outlook">The outlook; its instant's offset decides the dates.</param>
     /// <param name="inFeet">Depths in whole feet, else in metres and tenths.</param>
@@ -16,6 +19,7 @@ public static class OutlookWords
     {
         ArgumentNullException.ThrowIfNull(outlook);
         StringBuilder words = new();
+        if (outlook.IsRoughGuess) words.Append(RoughGuess).Append(' ');
         words.Append(State(outlook.Lake)).Append('.');
         if (outlook.Lake.State != LayerState.Mixed && outlook.Lake.ThermoclineM is { } depth)
             words.Append(' ').Append(Thermocline(depth, inFeet)).Append('.');
@@ -64,7 +68,8 @@ public static class OutlookWords
         if (arm.State == LayerState.Turning) return "is turning now";
         if (arm.TurnoverInDays is not { } days) return arm.State == LayerState.Mixed ? "is mixed" : "does not turn within the weather at hand";
         if (arm.State == LayerState.Mixed)
-            return days.Quantile(0.5) < 0 ? $"turned over about {Date(outlook.At, days.Quantile(0.5))}" : "is mixed now";
+            return days.Quantile(0.5) >= 0 ? "is mixed now" : outlook.IsRoughGuess
+                ? $"turned over between {Date(outlook.At, days.Quantile(0.1))} and {Date(outlook.At, days.Quantile(0.9))}" : $"turned over about {Date(outlook.At, days.Quantile(0.5))}";
         string from = Date(outlook.At, days.Quantile(0.1)), to = Date(outlook.At, days.Quantile(0.9));
         return from == to ? $"turns about {from}" : $"turns between {from} and {to}";
     }

@@ -39,6 +39,7 @@ internal static class OutlookViews
             SeasonTempC = season,
             SeasonThermoclineM = [.. whole.Days.Select(d => d.ChanceStratified >= 0.5 ? d.ThermoclineM.SpreadOrNull() : null)],
             Arms = [.. outlook.Arms.Select(a => new ArmView(ArmText.Of(a.Name, units.Speech), a.State, a.ThermoclineM.SpreadOrNull(), a.TurnoverInDays.SpreadOrNull()))],
+            IsRoughGuess = outlook.IsRoughGuess,
             Members = members,
             Haze = LastHaze(lake, records, outlook.At, [.. refused.Select(r => r.Source)]),
             Assumed = outlook.Assumed.Say(units),

@@ -2,6 +2,7 @@ using System.Text.Json;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Words;
 using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Season;
 
 namespace SecondShore.App.Places;
 
@@ -16,7 +17,7 @@ internal static class LakeCharts
         ProfileChart chart = new(
             Aria(o, w), w.Units.TemperatureUnit, Math.Min(depth[^1], ShownDepth(o, w)), depth, p10, p50, p90,
             [.. o.Measured.Select(m => new ReadingDot(w.Units.DepthFrom(m.DepthM), Temp(m.TempC)))],
-            o.ThermoclineM is { } t ? Band(t, $"{w.DepthFine(t.P50)} {w.Units.DepthUnit}", w.DepthRange(t.P10, t.P90), w) : null,
+            o.State != LayerState.Mixed && o.ThermoclineM is { } t ? Band(t, $"{w.DepthFine(t.P50)} {w.Units.DepthUnit}", w.DepthRange(t.P10, t.P90), w) : null,
             o.OxygenFloorM is { } x ? Band(x, w["chart.oxygen"], w["chart.oxygen.below", w.Depth(x.P50), w.DepthNumber(x.P10), w.DepthNumber(x.P90)], w) : null);
         return JsonSerializer.Serialize(chart, ViewsJson.Default.ProfileChart);
 
@@ -40,7 +41,7 @@ internal static class LakeCharts
         SeasonChart chart = new(
             w["chart.season.aria"], today, w["chart.today"], w["chart.forecast"], "", w[bars.Count > 0 ? "chart.turnover" : "chart.turnover.unseen"],
             days, depth, Math.Min(depth[^1], ShownDepth(o, w)), temps, w.Units.TemperatureFrom(low), w.Units.TemperatureFrom(high), course,
-            Months(o, days, w), bars, from, to, turns is { } t ? LakeWords.Day(o, t.P50, w) : "",
+            Months(o, days, w), bars, from, to, turns is { } t && !o.IsRoughGuess ? LakeWords.Day(o, t.P50, w) : "",
             turns is { } r ? w["number.range", LakeWords.Day(o, r.P10, w), LakeWords.Day(o, r.P90, w)] : "");
         return JsonSerializer.Serialize(chart, ViewsJson.Default.SeasonChart);
     }
@@ -70,7 +71,7 @@ internal static class LakeCharts
     private static BandLabel Band(Spread m, string label, string range, Wording w) =>
         new(w.Units.DepthFrom(m.P10), w.Units.DepthFrom(m.P50), w.Units.DepthFrom(m.P90), label, range);
 
-    private static string Aria(OutlookView o, Wording w) => o.ThermoclineM is { } m
+    private static string Aria(OutlookView o, Wording w) => o.State != LayerState.Mixed && o.ThermoclineM is { } m
         ? w["chart.profile.aria", w.TempNumber(o.TempC[0].P50), w.Units.TemperatureUnit, w.TempNumber(o.TempC[^1].P50), w.SpokenDepths(m)]
         : w["chart.profile.aria.mixed", w.TempNumber(o.TempC[0].P50), w.Units.TemperatureUnit, w.TempNumber(o.TempC[^1].P50)];
 

@@ -15,6 +15,7 @@ internal static class LakeWords
     /// <summary>The answer in one line.</summary>
     public static string Headline(OutlookView o, Wording w)
     {
+        if (o.IsRoughGuess) return w["lake.is.rough"];
         if (o.State == LayerState.Mixed) return w["lake.is.mixed"];
         if (o.State == LayerState.Turning) return w["lake.is.turning"];
         return o.ThermoclineM is { } m && m.P90 - m.P10 > 3.66 ? w["lake.is.unsure"] : w["lake.is.layered"];
@@ -23,6 +24,7 @@ internal static class LakeWords
     /// <summary>The reason for the depth: the last haze seen, else the weather alone.</summary>
     public static string Because(OutlookView o, Wording w)
     {
+        if (o.IsRoughGuess) return w["lake.because.rough"];
         if (o.Haze is { } haze && o.State != LayerState.Mixed) return w["lake.because.haze", w.Depth(haze.DepthM), w.WeekdayDate(haze.At)];
         return w[o.State == LayerState.Mixed ? "lake.because.mixed" : "lake.because.weather", o.Members];
     }
@@ -30,9 +32,18 @@ internal static class LakeWords
     /// <summary>The same in as few words as a wet glance takes in.</summary>
     public static string Short(OutlookView o, Wording w)
     {
+        if (o.IsRoughGuess) return w["lake.short.rough"];
         if (o.Haze is { } haze && o.State != LayerState.Mixed) return w["lake.short.haze", w.Depth(haze.DepthM), w.AtLake(o.At).Date == w.AtLake(haze.At).Date ? w.Time(haze.At) : w.WeekdayDate(haze.At)];
         return w[o.State == LayerState.Mixed ? "lake.short.mixed" : "lake.short.weather"];
     }
+
+    /// <summary>What a guess without weather amounts to: a state that is likely, and a span of depths.</summary>
+    public static string Rough(OutlookView o, Wording w) => o.State switch
+    {
+        LayerState.Mixed => w["lake.rough.mixed"],
+        LayerState.Turning => w["lake.rough.turning"],
+        _ => o.ThermoclineM is { } m ? w["lake.rough.layered", w.DepthRange(m.P10, m.P90)] : w["lake.rough.layered.open"],
+    };
 
     /// <summary>What is left of the layer in a mixed lake.</summary>
     public static string Left(OutlookView o, Wording w)
@@ -54,7 +65,7 @@ internal static class LakeWords
             LayerState.Turning => w["arm.turning"],
             _ => w["arm.mixed"],
         };
-        if (arm.TurnoverInDays is not { } turns) return state;
+        if (o.IsRoughGuess || arm.TurnoverInDays is not { } turns) return state;
         return arm.State == LayerState.Mixed ? state : $"{state}, {w["arm.turns", Day(o, turns.P50, w)]}";
     }
 }

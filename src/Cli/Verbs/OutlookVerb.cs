@@ -70,7 +70,7 @@ internal static class OutlookVerb
         output.WriteLine($"{document.Lake}, {outlook.At.ToString("ddd d MMM yyyy, HH:mm", CultureInfo.InvariantCulture)}");
         foreach (string sentence in document.Words) output.WriteLine(sentence);
         output.WriteLine();
-        foreach (string line in ProfileChart.Draw(outlook.Lake.Profile, outlook.Lake.ThermoclineM?.Spread, units)) output.WriteLine(line);
+        foreach (string line in ProfileChart.Draw(outlook.Lake.Profile, outlook.Lake.State == LayerState.Mixed ? null : outlook.Lake.ThermoclineM?.Spread, units)) output.WriteLine(line);
         string[] season = [.. SeasonChart.Draw(outlook.Lake.Days, DateOnly.FromDateTime(outlook.At.DateTime), units)];
         if (season.Length > 0)
         {

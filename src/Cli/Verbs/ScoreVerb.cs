@@ -12,7 +12,7 @@ internal static class ScoreVerb
     public static Command Make(Surroundings surroundings)
     {
         Argument<string[]> folders = new("DIR") { Description = "Lake folders with profiles.csv, or folders of such folders.", Arity = ArgumentArity.OneOrMore };
-        Option<ScoreMode> mode = new("--mode") { Description = "blind: defaults only. few: three readings. fit: first half of the years. hindcast: cut in autumn.", DefaultValueFactory = _ => ScoreMode.Blind };
+        Option<ScoreMode> mode = new("--mode") { Description = "blind: defaults only. few: three readings. fit: first half of the years. hindcast: cut in autumn. bare: position, area and depth alone, without weather; bareDepthUnknown: without the depth too.", DefaultValueFactory = _ => ScoreMode.Blind };
         Option<bool> json = SharedOptions.Json();
         Command command = new("score", "How accurate is the outlook on lakes that were measured?") { folders, mode, json };
         command.SetAction((parsed, stop) =>

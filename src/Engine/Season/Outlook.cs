@@ -27,6 +27,9 @@ public sealed record Outlook
     /// <summary>Each arm, deepest first; at least one.</summary>
     public required IReadOnlyList<ArmOutlook> Arms { get; init; }
 
+    /// <summary>Whether all rests on a made-up climate, as neither weather nor a reading is on file: a rough guess from latitude.</summary>
+    public bool IsRoughGuess { get; init; }
+
     /// <summary>What had to be assumed.</summary>
     public required IReadOnlyList<Finding> Assumed { get; init; }
 

@@ -31,6 +31,15 @@ public class OutlookWordsTests
         Assert.Equal("Mixed from top to bottom. It turned over about 21 Sep.", words);
     }
 
+    [Fact]
+    public void Without_weather_it_is_a_rough_guess_and_tells_a_span_where_a_date_would_stand()
+    {
+        Outlook rough = Of(Arm("Lake", LayerState.Mixed, [8, 8, 8], [-40, -20, -2])) with { IsRoughGuess = true };
+        string words = OutlookWords.Say(rough, inFeet: true);
+        Assert.StartsWith("A rough guess from latitude, as no weather is on file: Mixed from top to bottom. It turned over between 22 Aug and ", words);
+        Assert.DoesNotContain("about", words);
+    }
+
     private static Outlook Of(params ArmOutlook[] arms) => new() { At = At, Lake = arms[0], Arms = arms, Assumed = [], Doubted = [] };
 
     // Three samples: the outer ones are the 10th and 90th percentile of a curve through their middles (1/6 and 5/6).

@@ -51,6 +51,9 @@ public sealed record OutlookView
     /// <summary>Share of members with a thermocline, 0 to 1.</summary>
     public double ChanceStratified { get; init; }
 
+    /// <summary>Whether neither weather nor a reading is on file, so that all rests on a made-up climate.</summary>
+    public bool IsRoughGuess { get; init; }
+
     /// <summary>Members of the ensemble.</summary>
     public int Members { get; init; }
 

@@ -18,6 +18,7 @@ internal static class OutlookAssembly
             At = request.At,
             Lake = arms[0],
             Arms = arms,
+            IsRoughGuess = model.Timeline.IsMadeUp && model.Observations.All.Count == 0 && model.StartProfile is null,
             Assumed = [.. assumed.Distinct()],
             Doubted = [.. model.Observations.Refused, .. ReadingsFilter.Doubted(model, traces, weight).Distinct()],
         };
@@ -62,7 +63,7 @@ internal static class OutlookAssembly
     // Depths and dates carry the error all members share, besides what they differ by.
     private static SampleDistribution? Depth(SeasonModel model, int arm, double[] weight, MemberTrace[] traces, Func<MemberTrace, double> depthM, int step)
     {
-        double lead = Math.Max(0, (step - model.Timeline.AtStep) / 24.0), deepest = model.Arms[arm].Basin.MaxDepthM, stands = 0;
+        double lead = Math.Max(0, (step - model.Timeline.KnownToStep) / 24.0), deepest = model.Arms[arm].Basin.MaxDepthM, stands = 0;
         List<double> samples = [], shares = [];
         for (int i = 0; i < traces.Length; i++)
         {

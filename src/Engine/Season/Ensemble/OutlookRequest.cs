@@ -51,6 +51,9 @@ public sealed record OutlookRequest
     /// <summary>Which arm a place lies in, by name; null counts every reading for the deepest arm.</summary>
     public Func<GeoPoint, string?>? ArmOf { get; init; }
 
+    /// <summary>Numbers to make the general beliefs of; null takes the learned ones. Set to score a region left out.</summary>
+    public PriorNumbers? Numbers { get; init; }
+
     /// <summary>Beliefs fitted to this lake before; null takes the general ones.</summary>
     public LakePriors? Fitted { get; init; }
 

@@ -221,9 +221,9 @@ internal sealed class SeasonModel
     private static LakePriors PriorsOf(OutlookRequest request, ArmShape arm, double? windMps)
     {
         WeatherSource source = request.Weather is null ? WeatherSource.Climate : request.Source;
-        LakePriors general = LakePriors.For(request.Site, arm.Basin, source, windMps);
+        LakePriors general = LakePriors.For(request.Site, arm.Basin, source, windMps, request.Numbers);
         if (request.Fitted is not { } fitted) return general;
-        double whole = LakePriors.Stirring(request.Site.SurfaceAreaM2 ?? arm.Basin.SurfaceAreaM2, source, windMps), share = general.Centre.StirringFactor / whole;
+        double whole = LakePriors.Stirring(request.Site.SurfaceAreaM2 ?? arm.Basin.SurfaceAreaM2, source, windMps, request.Numbers), share = general.Centre.StirringFactor / whole;
         return fitted with { Centre = fitted.Centre with { StirringFactor = fitted.Centre.StirringFactor * (request.Arms.Count > 1 ? share : 1) } };
     }
 

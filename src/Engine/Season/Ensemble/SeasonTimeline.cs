@@ -27,6 +27,12 @@ internal sealed class SeasonTimeline
 
     public required int AtStep { get; init; }
 
+    /// <summary>Step from which doubt grows: <see cref="AtStep"/>, or 0 where the season has no weather of its own.</summary>
+    public int KnownToStep { get; private init; }
+
+    /// <summary>Whether all weather is made up.</summary>
+    public bool IsMadeUp { get; private init; }
+
     public required IReadOnlyList<Finding> Assumed { get; init; }
 
     /// <summary>Mean air temperature of the first three weeks, degC: what a mixed start is guessed from.</summary>
@@ -54,6 +60,8 @@ internal sealed class SeasonTimeline
             Hours = hours,
             Scenarios = scenarios,
             AtStep = atStep,
+            KnownToStep = main is null ? 0 : atStep,
+            IsMadeUp = main is null && request.PastYears.Count == 0,
             Assumed = assumed,
             StartAirC = scenarios.Average(s => s.Weather.AirTempC.Take(21 * 24).Average()),
         };
@@ -127,10 +135,11 @@ internal sealed class SeasonTimeline
         if (request.Weather is not { } weather || gapTo <= gapFrom) return 0;
         double sum = 0;
         int count = 0;
+        ClimateNormals normals = ClimateNormals.At(request.Site);
         for (int i = Math.Max(gapFrom, gapTo - (45 * 24)); i < gapTo; i++)
         {
             int k = weather.StepAt(start.AddHours(i));
-            sum += weather.AirTempC[k] - ClimateWeather.AirTempC(request.Site, weather.TimeAt(k));
+            sum += weather.AirTempC[k] - normals.AirTempC(weather.TimeAt(k));
             count++;
         }
 

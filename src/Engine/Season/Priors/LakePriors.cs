@@ -44,6 +44,7 @@ public sealed record LakePriors
         List<Finding> assumed = [];
         (double extinction, double extinctionSd) = Extinction(site, basin, n, assumed);
         double areaKm2 = basin.SurfaceAreaM2 / 1e6;
+        bool made = source == WeatherSource.Climate;
         return new LakePriors
         {
             Centre = new ColumnParameters
@@ -62,7 +63,8 @@ public sealed record LakePriors
                 AirTempBiasK = source == WeatherSource.Grid ? n.GridAirBiasK : 0,
                 LongwaveBiasWPerM2 = source == WeatherSource.Grid ? 0 : n.MadeLongwaveBiasWPerM2,
             },
-            SpreadValues = [extinctionSd, n.WindLogSd, n.StirringLogSd, n.DeepMixingLogSd, n.ShortwaveSd, n.AirBiasSdK, n.LongwaveSdWPerM2, OxygenDemand.LogSd],
+            SpreadValues = [extinctionSd, made ? Hypot(n.WindLogSd, ClimateWindLogSd) : n.WindLogSd, n.StirringLogSd, n.DeepMixingLogSd, n.ShortwaveSd,
+                made ? Hypot(n.AirBiasSdK, ClimateAirSdK) : n.AirBiasSdK, n.LongwaveSdWPerM2, OxygenDemand.LogSd],
             Demand = OxygenDemand.FromSecchi(2.0 / extinction),
             Assumed = assumed,
         };
@@ -116,6 +118,8 @@ public sealed record LakePriors
     /// <summary>Share of the sun that banks and trees take from a small lake, 0 to 0.2: a strip of 40 m over its width (choice).</summary>
     internal static double ShadeShare(double areaM2) => Math.Min(0.2, 40.0 / Math.Sqrt(4.0 * areaM2 / Math.PI));
 
+    private static double Hypot(double a, double b) => Math.Sqrt((a * a) + (b * b));
+
     private static double Wind(double areaKm2, WeatherSource source, double? meanWindMps, PriorNumbers n)
     {
         double lee = meanWindMps is { } mean && mean > 0 && mean < OpenWindMps ? Math.Pow(OpenWindMps / mean, n.LeeWindPower) : 1.0;
@@ -131,6 +135,9 @@ public sealed record LakePriors
             lee = Math.Min(15.0, Math.Pow(OpenWindMps / mean, n.LeePower));
         return Math.Clamp(open * lee, 0.01, 2.5);
     }
+
+    // What a made-up climate does not know besides: the place's own wind, and how far it and the year stand off the normals around (season.md, "Without weather").
+    private const double ClimateWindLogSd = 0.35, ClimateAirSdK = 1.5;
 
     /// <summary>Mean wind of open country at 10 m, m s-1 (choice).</summary>
     internal static readonly double OpenWindMps = 3.6;

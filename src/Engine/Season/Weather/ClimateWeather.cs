@@ -6,29 +6,13 @@ using SecondShore.Engine.Water;
 namespace SecondShore.Engine.Season;
 
 /// <summary>
-/// A made-up but sensible climate from latitude, elevation and date, for lakes without weather. Own round numbers
-/// (season.md, "Without weather"): annual mean 27 degC at the equator falling with latitude, a swing that grows with it.
+/// A made-up but sensible climate from position, elevation and date, for lakes without weather (season.md, "Without weather"):
+/// the air by <see cref="ClimateNormals"/>, wind and cloud by own round numbers.
 /// </summary>
 public static class ClimateWeather
 {
     /// <summary>Mean wind taken where none is known, m s-1.</summary>
     public static readonly double WindMps = 3.2;
-
-    /// <summary>Mean air temperature at an instant, degC, with its daily course.</summary>
-    public static double AirTempC(LakeSite site, DateTimeOffset instant)
-    {
-        double solarHour = instant.UtcDateTime.TimeOfDay.TotalHours + (site.Position.LonDeg / 15.0);
-        return DailyMeanC(site, instant.DayOfYear) + (4.5 * Math.Cos(2.0 * Math.PI * (solarHour - 15.0) / 24.0));
-    }
-
-    /// <summary>Mean air temperature of a day of the year, degC.</summary>
-    public static double DailyMeanC(LakeSite site, int dayOfYear)
-    {
-        double lat = Math.Abs(site.Position.LatDeg), hottest = site.Position.LatDeg >= 0 ? 203 : 20;
-        double annual = 27.0 - (0.0095 * lat * lat) - (0.0055 * Math.Max(0, site.ElevationM));
-        double swing = Math.Clamp(0.32 * (lat - 8.0), 1.0, 16.0);
-        return annual + (swing * Math.Cos(2.0 * Math.PI * (dayOfYear - hottest) / 365.25));
-    }
 
     /// <summary>Humidity where none is known, 0 to 1: the day's lowest temperature is taken for its dew point.</summary>
     internal static double RelativeHumidity(double[] airTempC, int hour)
@@ -53,6 +37,7 @@ public static class ClimateWeather
         double warmth = random.NextNormal(), overcast = random.NextNormal(), breeze = random.NextNormal();
         // First-order memories: 3 days for warmth, 1 day for cloud, 8 hours for wind.
         double a = Math.Exp(-1.0 / 72.0), b = Math.Exp(-1.0 / 24.0), c = Math.Exp(-1.0 / 8.0);
+        ClimateNormals normals = ClimateNormals.At(site);
         double swing = Math.Clamp(0.08 * Math.Abs(site.Position.LatDeg), 1.0, 4.0);
         for (int i = 0; i < hours; i++)
         {
@@ -62,7 +47,7 @@ public static class ClimateWeather
             DateTimeOffset at = startUtc.AddHours(i);
             double solarHour = at.UtcDateTime.TimeOfDay.TotalHours + (site.Position.LonDeg / 15.0);
             double afternoon = 1.0 + (0.35 * Math.Cos(2.0 * Math.PI * (solarHour - 15.0) / 24.0));
-            air[i] = AirTempC(site, at) + (swing * warmth);
+            air[i] = normals.AirTempC(at) + (swing * warmth);
             cloud[i] = NormalLaw.ShareBelow(overcast + 0.2);
             wind[i] = WindMps * afternoon * Math.Sqrt(-Math.Log(Math.Max(1e-9, 1.0 - NormalLaw.ShareBelow(breeze)))) / 0.886;
             time[i] = i;

@@ -89,7 +89,8 @@ public static class WeatherPreparation
 
     private static WeatherSeries Complete(HourlyTable table, LakeSite site, List<Finding> notes)
     {
-        Fill(table.AirTempC, SeasonFindings.AirTemperature, notes, i => ClimateWeather.AirTempC(site, table.TimeAt(i)));
+        ClimateNormals normals = ClimateNormals.At(site);
+        Fill(table.AirTempC, SeasonFindings.AirTemperature, notes, i => normals.AirTempC(table.TimeAt(i)));
         double[] air = table.AirTempC;
         Fill(table.RelativeHumidity, SeasonFindings.Humidity, notes, i => ClimateWeather.RelativeHumidity(air, i));
         Fill(table.WindMps, SeasonFindings.Wind, notes, _ => ClimateWeather.WindMps);
