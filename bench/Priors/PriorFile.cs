@@ -9,7 +9,7 @@ internal static class PriorFile
 {
     private static readonly JsonSerializerOptions Written = new() { WriteIndented = true, NewLine = "\n" };
 
-    public static void Write(string path, PriorLake[] lakes, PriorNumbers numbers, ScoreMedians leftOut, ScoreMedians inSample, CoverageShares coverage, double ridge)
+    public static void Write(string path, PriorLake[] lakes, PriorNumbers numbers, PriorFigures figures)
     {
         JsonObject file = new()
         {
@@ -25,11 +25,14 @@ internal static class PriorFile
                 })]),
                 ["regions"] = lakes.Select(l => l.Region).Distinct().Count(),
                 ["seasons"] = lakes.Sum(l => l.Used.Length),
-                ["held_to_start_by"] = ridge,
-                ["left_out"] = Of(leftOut),
-                ["in_sample"] = Of(inSample),
-                ["interval80_holds_steps"] = Math.Round(coverage.Steps, 3),
-                ["interval80_holds_dates"] = Math.Round(coverage.Dates, 3),
+                ["seed"] = PriorLearner.Seed,
+                ["held_to_start_by"] = figures.Ridge,
+                ["spreads_widened_by"] = figures.Wider,
+                ["left_out"] = Of(figures.LeftOut),
+                ["in_sample"] = Of(figures.InSample),
+                ["interval80_holds_steps"] = Math.Round(figures.Coverage.Steps, 3),
+                ["interval80_holds_dates"] = Math.Round(figures.Coverage.Dates, 3),
+                ["last_step_without_a_region_won_at_most"] = Math.Round(figures.LargestLastGain, 4),
             },
             ["numbers"] = new JsonObject([.. PriorNumbers.All.Select(n => KeyValuePair.Create(n.Name, (JsonNode?)JsonValue.Create(Round(n.Of(numbers)))))]),
         };
@@ -52,6 +55,15 @@ internal static class PriorFile
         return Math.Round(value * scale) / scale;
     }
 }
+
+/// <summary>How well numbers do, and how they were made.</summary>
+/// <param name="LeftOut">Medians over regions, each scored with numbers learned without it.</param>
+/// <param name="InSample">The same with the numbers of all.</param>
+/// <param name="Coverage">What 80 % intervals hold of regions left out.</param>
+/// <param name="Wider">Factor on the spreads that made them hold it.</param>
+/// <param name="Ridge">Weight of the start.</param>
+/// <param name="LargestLastGain">Largest share of its cost that the last step of a descent without a region still won.</param>
+internal sealed record PriorFigures(ScoreMedians LeftOut, ScoreMedians InSample, CoverageShares Coverage, double Wider, double Ridge, double LargestLastGain);
 
 /// <summary>Medians over regions of blind errors.</summary>
 internal sealed record ScoreMedians(double TemperatureK, double SurfaceK, double ThermoclineM, double OverturnD);

@@ -84,12 +84,7 @@ internal sealed class PriorLake
     }
 
     /// <summary>Sums of the errors of all seasons, as the score counts them.</summary>
-    public ErrorSums Score(ColumnParameters centre)
-    {
-        ErrorSums sums = new();
-        foreach (SeasonCase season in All) sums.Add(season, SeasonTrace.Run(season, centre), DateTimeOffset.MinValue);
-        return sums;
-    }
+    public ErrorSums Score(LakePriors priors) => BlindScore.Sums(All, priors, null, CancellationToken.None);
 
     private static IEnumerable<double> Weighted(List<double> residuals, double weight)
     {

@@ -1,17 +1,22 @@
+using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.Bench.Priors;
 
 /// <summary>
-/// Learns <see cref="PriorNumbers"/> by damped Gauss-Newton steps over lakes. Each region weighs the same however many lakes it has; one that
-/// nothing explains weighs less (Cauchy), and each number is held to its start by its own spread.
+/// Learns <see cref="PriorNumbers"/> by damped Gauss-Newton steps over lakes, then by draws about where they end. Each region weighs the same
+/// however many lakes it has; one that nothing explains weighs less (Cauchy), and each number is held to its start by its own spread.
 /// </summary>
 internal sealed class PriorLearner(PriorLake[] lakes, PriorNumbers start, double ridge, Func<PriorNumber, bool> free, Action<string> say)
 {
-    private const double Difference = 0.6, RegionScale = 8, LeaveOutDamping = 0.03;
+    /// <summary>Seed of the draws.</summary>
+    public const ulong Seed = 44;
+
+    private const double Difference = 0.6, RegionScale = 8, LeaveOutDamping = 0.03, EndShare = 3e-3, Furthest = 3.5;
+    private const int Draws = 60, RefitSteps = 4, RefitDraws = 12;
     private static readonly PriorNumber[] Learned = [.. PriorNumbers.All.Where(n => n.LearnSd > 0)];
 
-    public bool Verbose { get; init; }
+    private readonly PriorNumbers _start = start;
 
     private int[] Moving => [.. Enumerable.Range(0, Learned.Length).Where(k => free(Learned[k]))];
 
@@ -32,59 +37,54 @@ internal sealed class PriorLearner(PriorLake[] lakes, PriorNumbers start, double
     /// <param name="steps">Steps at most.</param>
     public PriorPlace Learn(int steps)
     {
-        double[] u = new double[Learned.Length];
-        double[][] now = Residuals(lakes, At(start, u));
-        double cost = Cost(lakes, now, u), damping = 0.3;
-        double[][][] slopes = Slopes(u);
+        Descent at = new(this, lakes, new double[Learned.Length]);
+        double[][][] slopes = Slopes(lakes, at.U);
         for (int step = 0; step < steps; step++)
         {
-            double before = cost;
-            bool moved = Move(lakes, slopes, ref u, ref now, ref cost, ref damping);
-            say(FormattableString.Invariant($"  step {step + 1}: cost {before:0.00} -> {cost:0.00}, damping {damping:0.000}"));
-            if (!moved || before - cost < 3e-3 * before) break;
-            slopes = Slopes(u);
+            double before = at.Cost;
+            bool moved = at.Move(slopes);
+            say(FormattableString.Invariant($"  step {step + 1}: cost {before:0.00} -> {at.Cost:0.00}"));
+            if (!moved || before - at.Cost < EndShare * before) break;
+            slopes = Slopes(lakes, at.U);
         }
 
-        return new PriorPlace(u, cost, now, slopes);
+        double descended = at.Cost;
+        at.Draw(slopes, Draws);
+        say(FormattableString.Invariant($"  {Draws} draws about it: cost {descended:0.00} -> {at.Cost:0.00}"));
+        return new PriorPlace(at.U, at.Now, Slopes(lakes, at.U));
     }
 
     /// <summary>
-    /// What learning would have come to without a region: one Gauss-Newton step of the kept lakes from where all stand, less the step of all from there.
-    /// (Leaving out by one Newton step; a new descent for each region would stop on jumps of steps and dates before it felt what is missing.)
+    /// Learns without a region. It begins one Gauss-Newton step of the kept lakes (less that of all) from where all stand, so that it does not stop on the
+    /// jumps of steps and dates beside what the region taught; then steps and draws that lower the cost of the kept lakes alone. Slopes are those of the
+    /// kept lakes where all stand: the place lies near.
     /// </summary>
-    public PriorNumbers Without(int region, PriorPlace all)
+    public PriorRefit Without(int region, PriorPlace all)
     {
-        double[] kept = NewtonStep(all, l => l.Region != region), whole = NewtonStep(all, _ => true);
-        return At(start, [.. all.U.Zip(kept.Zip(whole, (k, w) => k - w), (u, shift) => Math.Clamp(u + shift, -3.5, 3.5))]);
+        int[] kept = [.. Enumerable.Range(0, lakes.Length).Where(i => lakes[i].Region != region)];
+        double[] own = NewtonStep(all, kept), whole = NewtonStep(all, [.. Enumerable.Range(0, lakes.Length)]);
+        double[] from = [.. all.U.Zip(own.Zip(whole, (k, w) => k - w), (u, shift) => Math.Clamp(u + shift, -Furthest, Furthest))];
+        PriorLake[] others = [.. kept.Select(i => lakes[i])];
+        Descent at = new(this, others, from);
+        double begun = at.Cost, last = begun;
+        double[][][] slopes = [.. kept.Select(i => all.Slopes[i])];
+        for (int step = 0; step < RefitSteps; step++)
+        {
+            last = at.Cost;
+            if (!at.Move(slopes) || last - at.Cost < EndShare * last) break;
+        }
+
+        double lastGain = (last - at.Cost) / last;
+        at.Draw(slopes, RefitDraws);
+        say(FormattableString.Invariant($"  without {lakes.First(l => l.Region == region).Name}: cost {begun:0.00} -> {at.Cost:0.00}, its last step {lastGain:0.0%}"));
+        return new PriorRefit(At(_start, at.U), lastGain);
     }
 
-    private double[] NewtonStep(PriorPlace at, Func<PriorLake, bool> isKept)
+    private double[] NewtonStep(PriorPlace at, int[] kept)
     {
-        int[] kept = [.. Enumerable.Range(0, lakes.Length).Where(i => isKept(lakes[i]))];
         double[][] now = [.. kept.Select(i => at.Residuals[i])];
         double[] to = Step([.. kept.Select(i => at.Slopes[i])], now, Weights([.. kept.Select(i => lakes[i])], now), at.U, LeaveOutDamping);
         return [.. to.Zip(at.U, (a, b) => a - b)];
-    }
-
-    private bool Move(PriorLake[] of, double[][][] slopes, ref double[] u, ref double[][] now, ref double cost, ref double damping)
-    {
-        double[] weights = Weights(of, now);
-        for (int tries = 0; tries < 5; tries++)
-        {
-            double[] trial = Step(slopes, now, weights, u, damping);
-            double[][] seen = Residuals(of, At(start, trial));
-            double tried = Cost(of, seen, trial);
-            if (Verbose) say(FormattableString.Invariant($"    tried {tried:0.00} with damping {damping:0.00}"));
-            if (tried < cost)
-            {
-                (u, now, cost, damping) = (trial, seen, tried, damping * 0.3);
-                return true;
-            }
-
-            damping = Math.Max(damping, 0.1) * 4;
-        }
-
-        return false;
     }
 
     private static double[][] Residuals(PriorLake[] lakes, PriorNumbers numbers)
@@ -94,19 +94,19 @@ internal sealed class PriorLearner(PriorLake[] lakes, PriorNumbers start, double
         return made;
     }
 
-    private double[][][] Slopes(double[] u)
+    private double[][][] Slopes(PriorLake[] of, double[] u)
     {
         int[] moving = Moving;
-        double[][][] slopes = [.. lakes.Select(_ => new double[moving.Length][])];
-        Parallel.For(0, lakes.Length * moving.Length, job =>
+        double[][][] slopes = [.. of.Select(_ => new double[moving.Length][])];
+        Parallel.For(0, of.Length * moving.Length, job =>
         {
-            int lake = job % lakes.Length, k = job / lakes.Length;
+            int lake = job % of.Length, k = job / of.Length;
             // To both sides and wide: steps and dates jump, and a slope must be that of the hill, not of its stones.
             double[] trial = (double[])u.Clone();
             trial[moving[k]] += Difference;
-            double[] above = lakes[lake].Residuals(At(start, trial));
+            double[] above = of[lake].Residuals(At(_start, trial));
             trial[moving[k]] -= 2 * Difference;
-            double[] below = lakes[lake].Residuals(At(start, trial));
+            double[] below = of[lake].Residuals(At(_start, trial));
             for (int i = 0; i < above.Length; i++) above[i] = (above[i] - below[i]) / (2 * Difference);
             slopes[lake][k] = above;
         });
@@ -131,72 +131,114 @@ internal sealed class PriorLearner(PriorLake[] lakes, PriorNumbers start, double
         return [.. lakes.Select(l => 1.0 / regions[l.Region].Count / (1.0 + (regions[l.Region].Sum / regions[l.Region].Count / RegionScale)))];
     }
 
-    private double Cost(PriorLake[] lakes, double[][] residuals, double[] u) =>
+    private double CostOf(PriorLake[] lakes, double[][] residuals, double[] u) =>
         Regions(lakes, residuals).Values.Sum(r => RegionScale * Math.Log(1.0 + (r.Sum / r.Count / RegionScale))) + (ridge * u.Sum(v => v * v));
 
-    private double[] Step(double[][][] slopes, double[][] now, double[] weights, double[] u, double damping)
+    private double[,] Normal(double[][][] slopes, double[] weights)
     {
-        int[] moving = Moving;
-        int n = moving.Length;
+        int n = Moving.Length;
         double[,] normal = new double[n, n];
-        double[] right = new double[n];
         for (int a = 0; a < n; a++)
         {
             for (int b = 0; b <= a; b++)
             {
                 double sum = a == b ? ridge : 0;
-                for (int l = 0; l < slopes.Length; l++) sum += weights[l] * Dot(slopes[l][a], slopes[l][b]);
+                for (int l = 0; l < slopes.Length; l++) sum += weights[l] * PriorAlgebra.Dot(slopes[l][a], slopes[l][b]);
                 normal[a, b] = normal[b, a] = sum;
             }
-
-            right[a] = -ridge * u[moving[a]];
-            for (int l = 0; l < slopes.Length; l++) right[a] -= weights[l] * Dot(slopes[l][a], now[l]);
         }
 
-        for (int a = 0; a < n; a++) normal[a, a] += damping * (normal[a, a] + 0.1);
-        double[] move = Solve(normal, right), trial = (double[])u.Clone();
-        for (int a = 0; a < n; a++) trial[moving[a]] = Math.Clamp(u[moving[a]] + Math.Clamp(move[a], -1, 1), -3.5, 3.5);
+        return normal;
+    }
+
+    private double[] Step(double[][][] slopes, double[][] now, double[] weights, double[] u, double damping)
+    {
+        int[] moving = Moving;
+        double[,] normal = Normal(slopes, weights);
+        double[] right = new double[moving.Length];
+        for (int a = 0; a < moving.Length; a++)
+        {
+            right[a] = -ridge * u[moving[a]];
+            for (int l = 0; l < slopes.Length; l++) right[a] -= weights[l] * PriorAlgebra.Dot(slopes[l][a], now[l]);
+            normal[a, a] += damping * (normal[a, a] + 0.1);
+        }
+
+        double[] move = PriorAlgebra.Solve(normal, right), trial = (double[])u.Clone();
+        for (int a = 0; a < moving.Length; a++) trial[moving[a]] = Math.Clamp(u[moving[a]] + Math.Clamp(move[a], -1, 1), -Furthest, Furthest);
         return trial;
     }
 
-    private static double Dot(double[] a, double[] b)
+    /// <summary>Where a descent over some lakes stands.</summary>
+    private sealed class Descent
     {
-        double sum = 0;
-        for (int i = 0; i < a.Length; i++) sum += a[i] * b[i];
-        return sum;
-    }
+        private readonly PriorLearner _by;
+        private readonly PriorLake[] _of;
+        private double _damping = 0.3;
 
-    // Gauss elimination with rows exchanged: small, positive definite, damped.
-    private static double[] Solve(double[,] m, double[] right)
-    {
-        int n = right.Length;
-        for (int c = 0; c < n; c++)
+        public Descent(PriorLearner by, PriorLake[] of, double[] from)
         {
-            int best = c;
-            for (int r = c + 1; r < n; r++) if (Math.Abs(m[r, c]) > Math.Abs(m[best, c])) best = r;
-            for (int k = 0; k < n; k++) (m[c, k], m[best, k]) = (m[best, k], m[c, k]);
-            (right[c], right[best]) = (right[best], right[c]);
-            for (int r = c + 1; r < n; r++)
+            (_by, _of, U) = (by, of, from);
+            Now = Residuals(of, At(by._start, from));
+            Cost = by.CostOf(of, Now, from);
+        }
+
+        public double[] U { get; private set; }
+
+        public double[][] Now { get; private set; }
+
+        public double Cost { get; private set; }
+
+        /// <summary>One step that lowers the cost, damped as it must be; whether there is one.</summary>
+        public bool Move(double[][][] slopes)
+        {
+            double[] weights = Weights(_of, Now);
+            for (int tries = 0; tries < 5; tries++)
             {
-                double factor = m[r, c] / m[c, c];
-                for (int k = c; k < n; k++) m[r, k] -= factor * m[c, k];
-                right[r] -= factor * right[c];
+                if (Try(_by.Step(slopes, Now, weights, U, _damping)))
+                {
+                    _damping *= 0.3;
+                    return true;
+                }
+
+                _damping = Math.Max(_damping, 0.1) * 4;
+            }
+
+            return false;
+        }
+
+        /// <summary>Steps and dates jump, so a descent by slopes ends on a ledge: draws as wide as the slopes say the numbers are known step off it.</summary>
+        public void Draw(double[][][] slopes, int draws)
+        {
+            SeededRandom random = new(Seed);
+            double width = 0.5;
+            double[,] root = PriorAlgebra.Root(_by.Normal(slopes, Weights(_of, Now)));
+            int[] moving = _by.Moving;
+            for (int draw = 0; draw < draws; draw++)
+            {
+                double[] move = PriorAlgebra.SolveUpper(root, [.. moving.Select(_ => random.NextNormal())]), trial = (double[])U.Clone();
+                for (int a = 0; a < moving.Length; a++) trial[moving[a]] = Math.Clamp(U[moving[a]] + (width * move[a]), -Furthest, Furthest);
+                width = Math.Clamp(width * (Try(trial) ? 1.5 : 0.9), 0.05, 1);
             }
         }
 
-        for (int c = n - 1; c >= 0; c--)
+        private bool Try(double[] trial)
         {
-            for (int k = c + 1; k < n; k++) right[c] -= m[c, k] * right[k];
-            right[c] /= m[c, c];
+            double[][] seen = Residuals(_of, At(_by._start, trial));
+            double tried = _by.CostOf(_of, seen, trial);
+            if (tried >= Cost) return false;
+            (U, Now, Cost) = (trial, seen, tried);
+            return true;
         }
-
-        return right;
     }
 }
 
 /// <summary>Where learning came to.</summary>
 /// <param name="U">The place, counted in learning spreads from the start.</param>
-/// <param name="Cost">Its cost.</param>
 /// <param name="Residuals">Residuals there, by lake.</param>
 /// <param name="Slopes">Slopes of the residuals there, by lake and number.</param>
-internal sealed record PriorPlace(double[] U, double Cost, double[][] Residuals, double[][][] Slopes);
+internal sealed record PriorPlace(double[] U, double[][] Residuals, double[][][] Slopes);
+
+/// <summary>What was learned without a region.</summary>
+/// <param name="Numbers">The numbers.</param>
+/// <param name="LastGainShare">Share of the cost that its last step still won: small where it stands.</param>
+internal sealed record PriorRefit(PriorNumbers Numbers, double LastGainShare);

@@ -12,7 +12,7 @@ internal static class PriorTable
     public static ScoreMedians Print(string title, PriorLake[] lakes, Func<PriorLake, PriorNumbers> numbers)
     {
         ErrorSums[] sums = new ErrorSums[lakes.Length];
-        Parallel.For(0, lakes.Length, i => sums[i] = lakes[i].Score(lakes[i].Priors(numbers(lakes[i])).Centre));
+        Parallel.For(0, lakes.Length, i => sums[i] = lakes[i].Score(lakes[i].Priors(numbers(lakes[i]))));
         Say($"{title}: lake, region, kelvin, surface, thermocline, overturn, their means, and the lake's light, wind and stirring");
         for (int i = 0; i < lakes.Length; i++) Say(Row(lakes[i], sums[i], lakes[i].Priors(numbers(lakes[i])).Centre));
         ScoreMedians medians = new(
@@ -27,19 +27,19 @@ internal static class PriorTable
         return medians;
     }
 
-    /// <summary>What 80 % intervals hold of lakes, means over lakes and then over regions, with spreads widened by a factor.</summary>
-    public static CoverageShares Cover(PriorLake[] lakes, Func<PriorLake, PriorNumbers> numbers, double wider)
+    /// <summary>What 80 % intervals hold of lakes, means over lakes and then over regions.</summary>
+    public static CoverageShares Cover(PriorLake[] lakes, Func<PriorLake, PriorNumbers> numbers)
     {
         PriorCoverage[] seen = new PriorCoverage[lakes.Length];
         Parallel.For(0, lakes.Length, i =>
         {
             LakePriors priors = lakes[i].Priors(numbers(lakes[i]));
-            seen[i] = PriorCoverage.Of(lakes[i], priors with { SpreadValues = [.. priors.SpreadValues.Select(s => s * wider)] });
+            seen[i] = PriorCoverage.Of(lakes[i], priors);
         });
         double Mean(Func<PriorCoverage, int> count, Func<PriorCoverage, double> sum) => Enumerable.Range(0, lakes.Length).Where(i => count(seen[i]) > 0)
             .GroupBy(i => lakes[i].Region).Average(g => g.Average(i => sum(seen[i]) / count(seen[i])));
         CoverageShares shares = new(Mean(s => s.Steps, s => s.StepsInside), Mean(s => s.Dates, s => s.DatesInside), Mean(s => s.Steps, s => s.StepCrps));
-        Say(FormattableString.Invariant($"spreads times {wider:0.00}: 80 % interval holds {shares.Steps:0.00} of steps, {shares.Dates:0.00} of dates")
+        Say(FormattableString.Invariant($"stirring's spread {numbers(lakes[0]).StirringLogSd:0.00}: 80 % interval holds {shares.Steps:0.00} of steps, {shares.Dates:0.00} of dates")
             + FormattableString.Invariant($"; CRPS of the step {shares.StepCrpsM:0.00} m"));
         for (int i = 0; i < lakes.Length; i++)
             Say(FormattableString.Invariant($"  {lakes[i].Name,-24} steps {seen[i].StepsInside}/{seen[i].Steps} dates {seen[i].DatesInside}/{seen[i].Dates}"));

@@ -97,21 +97,23 @@ public static class ScoreRunner
     }
 }
 
-/// <summary>Defaults only, each season from its first profile.</summary>
+/// <summary>Priors only, each season from its first profile, answered as the outlook answers: by the members' mean temperature, middle step and middle date.</summary>
 internal static class BlindScore
 {
-    public static LakeScore Of(ScoredLake lake, IProgress<double>? progress, CancellationToken cancel)
+    public static LakeScore Of(ScoredLake lake, IProgress<double>? progress, CancellationToken cancel) =>
+        ScoreRunner.Score(lake, ScoreMode.Blind, Sums(SeasonCase.Of(lake), ScoreRunner.PriorsOf(lake), progress, cancel), []);
+
+    public static ErrorSums Sums(IReadOnlyList<SeasonCase> cases, LakePriors priors, IProgress<double>? progress, CancellationToken cancel)
     {
-        List<SeasonCase> cases = SeasonCase.Of(lake);
-        ColumnParameters centre = ScoreRunner.PriorsOf(lake).Centre;
         ErrorSums sums = new();
         for (int i = 0; i < cases.Count; i++)
         {
-            cancel.ThrowIfCancellationRequested();
-            sums.Add(cases[i], SeasonTrace.Run(cases[i], centre), DateTimeOffset.MinValue);
+            MemberRuns runs = MemberRuns.Of(cases[i], priors, cancel);
+            for (int p = 0; p < cases[i].Observed.Length; p++) sums.AddProfile(cases[i].Observed[p], runs.MeanC(p), runs.ThermoclineM(p));
+            sums.AddOverturn(cases[i], runs.Overturn());
             progress?.Report((i + 1.0) / cases.Count);
         }
 
-        return ScoreRunner.Score(lake, ScoreMode.Blind, sums, []);
+        return sums;
     }
 }

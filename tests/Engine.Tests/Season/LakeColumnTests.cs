@@ -46,6 +46,26 @@ public class LakeColumnTests
     }
 
     [Fact]
+    public void Stirring_near_the_surface_wipes_out_a_warm_skin_and_never_reaches_below_its_depth()
+    {
+        double[] z = [0.25, 0.75, 1.25, 1.75, 2.25, 2.75, 3.25, 3.75], skin = [22, 20, 20, 20, 20, 12, 12, 12];
+        double TopAfter(double deepJ, double nearJ)
+        {
+            LakeColumn column = new(new ColumnGrid(new Hypsography([0, 4], [1e6, 1e6]), 0.5), new ColumnParameters(), 20);
+            column.SetProfile(z, skin);
+            column.StirOnly(deepJ, nearJ, 2);
+            Assert.Equal(12, column.TempC[5], 1e-9);
+            return column.TempC[0];
+        }
+
+        Assert.Equal(22, TopAfter(0, 0), 1e-9);
+        // However strong, it pays for nothing deeper than its reach: four layers share the skin's two kelvins, not more.
+        Assert.InRange(TopAfter(0, 1e12), 20.49, 20.51);
+        // It fades evenly: half as deep as its reach half of it is left, so the same energy without a depth does more.
+        Assert.True(TopAfter(1e6, 0) < TopAfter(0, 1e6));
+    }
+
+    [Fact]
     public void Convection_pools_violators_to_the_check_value()
     {
         LakeColumn column = new(new ColumnGrid(new Hypsography([0, 8], [1, 1]), 1), new ColumnParameters(), 10);

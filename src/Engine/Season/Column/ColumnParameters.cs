@@ -32,6 +32,12 @@ public sealed record ColumnParameters
     /// 1/e on its way down the mixed layer, dimensionless; infinite for the bare energy law.</summary>
     public double StirringReachFactor { get; init; } = double.PositiveInfinity;
 
+    /// <summary>Stirring efficiency right under the surface, beside <see cref="StirringFactor"/>, dimensionless: waves and the wind's own eddies.</summary>
+    public double NearStirringFactor { get; init; }
+
+    /// <summary>Depth to which that fades evenly to nothing, m, above 0.</summary>
+    public double NearStirringReachM { get; init; } = 1.0;
+
     /// <summary>Wedderburn number at which the shear at a tilting thermocline stirs as much as the wind at the surface, dimensionless; 0 leaves it out.</summary>
     public double TiltFactor { get; init; }
 

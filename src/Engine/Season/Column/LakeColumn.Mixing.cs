@@ -10,10 +10,10 @@ public sealed partial class LakeColumn
     private double _rockingWPerKg, _waterVolumeM3, _mixedM;
 
     /// <summary>Spends stirring energy and nothing else: for tests of the energy law.</summary>
-    internal void StirOnly(double energyJ)
+    internal void StirOnly(double energyJ, double nearJ = 0, double reachM = 1)
     {
         Densities();
-        Entrain(energyJ);
+        Entrain(energyJ, nearJ, reachM);
     }
 
     /// <summary>Diffuses and nothing else: for tests against exact solutions.</summary>
@@ -125,11 +125,14 @@ public sealed partial class LakeColumn
     }
 
     /// <summary>Spends energy on mixing the surface layer downward, layer by layer, each at its exact cost.</summary>
-    private void Entrain(double energyJ)
+    /// <param name="energyJ">Energy at the base of the mixed layer, J.</param>
+    /// <param name="nearJ">More of it that fades evenly to nothing at <paramref name="reachM"/>, J.</param>
+    /// <param name="reachM">How deep the waves stir, m.</param>
+    private void Entrain(double energyJ, double nearJ = 0, double reachM = 1)
     {
         double[] temp = _tempC, density = _densityKgPerM3, volume = _volumeM3, centre = _centreM;
         int last = temp.Length - 1, m = _top;
-        double partM = 0;
+        double partM = 0, spentNear = 0;
         double v = volume[m], moment = v * centre[m], mean = temp[m], own = density[m];
         while (m < last)
         {
@@ -144,9 +147,10 @@ public sealed partial class LakeColumn
 
             double mixed = ((v * mean) + (v2 * next)) / (v + v2), mixedDensity = FreshWater.DensityKgPerM3(mixed);
             double cost = Math.Max(0, Gravity * ((own * moment) + (density[m + 1] * moment2) - (mixedDensity * (moment + moment2))));
-            if (cost > energyJ)
+            double near = Math.Max(0, (nearJ * (1.0 - ((_grid.FaceDepthM[m + 1] - _dropM) / reachM))) - spentNear);
+            if (cost > energyJ + near)
             {
-                double share = energyJ / cost;
+                double share = (energyJ + near) / cost;
                 mean += share * (mixed - mean);
                 own = FreshWater.DensityKgPerM3(mean);
                 temp[m + 1] = next + (share * (mixed - next));
@@ -155,7 +159,9 @@ public sealed partial class LakeColumn
                 break;
             }
 
-            energyJ -= cost;
+            double fromNear = Math.Min(near, cost);
+            spentNear += fromNear;
+            energyJ -= cost - fromNear;
             v += v2;
             moment += moment2;
             mean = mixed;

@@ -22,7 +22,7 @@ public sealed partial class LakeColumn
         double stepS = weather.StepS, area = _areaM2[_top];
         double airC = weather.AirTempC[step] + _parameters.AirTempBiasK;
         double light = forcing.EnteringWPerM2[step] * _parameters.ShortwaveFactor;
-        double energyJ = 0;
+        double energyJ = 0, nearJ = 0;
         if (IceM > 0)
         {
             light *= StepIce(airC, light, stepS);
@@ -44,12 +44,14 @@ public sealed partial class LakeColumn
             double friction = Math.Sqrt(_fluxes.StressPa / 1000.0);
             WaterFrictionMps = friction;
             double faded = Fading(friction, forcing.CoriolisPerS) + Tilting(friction, stepS);
-            energyJ = faded * _parameters.StirringFactor * 1000.0 * friction * friction * friction * area * stepS;
+            double power = 1000.0 * friction * friction * friction * area * stepS;
+            energyJ = faded * _parameters.StirringFactor * power;
+            nearJ = _parameters.NearStirringFactor * power;
             Warm(light, stepS, net);
             FreezeIfBelowZero();
         }
 
-        Mix(forcing, step, stepS, energyJ);
+        Mix(forcing, step, stepS, energyJ, nearJ);
     }
 
     // Eddies die on the way down: over a depth that goes with the wind and against the earth's turning.
@@ -67,7 +69,7 @@ public sealed partial class LakeColumn
         return Math.Min(MostTilting, _parameters.TiltFactor * _tiltStress / Math.Max(1e-12, _tiltResistance));
     }
 
-    private void Mix(ColumnForcing forcing, int step, double stepS, double energyJ)
+    private void Mix(ColumnForcing forcing, int step, double stepS, double energyJ, double nearJ)
     {
         if (_parameters.Structure == MixingStructure.EddyDiffusivity)
         {
@@ -93,7 +95,7 @@ public sealed partial class LakeColumn
         }
 
         double freedJ = Adjust();
-        Entrain(energyJ + (_parameters.ConvectionFactor * Math.Max(0, freedJ)));
+        Entrain(energyJ + (_parameters.ConvectionFactor * Math.Max(0, freedJ)), nearJ, _parameters.NearStirringReachM);
     }
 
     /// <summary>Works out what resists a tilt now, m2 s-2: for tests of the law.</summary>

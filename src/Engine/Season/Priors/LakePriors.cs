@@ -54,6 +54,8 @@ public sealed record LakePriors
                 StirringFactor = Stirring(basin.SurfaceAreaM2, source, meanWindMps, n),
                 DeepMixingFactor = Math.Clamp(n.DeepMixingFactor * Math.Pow(areaKm2, n.DeepMixingAreaPower), 0.05, 10),
                 ConvectionFactor = n.ConvectionFactor,
+                NearStirringFactor = n.NearStirringFactor,
+                NearStirringReachM = n.NearStirringReachM,
                 StirringReachFactor = n.StirringReachFactor,
                 TiltFactor = n.TiltFactor,
                 ShortwaveFactor = (source == WeatherSource.Grid ? n.GridShortwaveFactor : n.StationShortwaveFactor) * (1.0 - ShadeShare(basin.SurfaceAreaM2)),

@@ -57,6 +57,12 @@ public sealed record PriorNumbers
     /// <summary>Reach of stirring in units of u*/f, dimensionless.</summary>
     public double StirringReachFactor { get; init; } = 0.25;
 
+    /// <summary>Stirring efficiency right under the surface, dimensionless.</summary>
+    public double NearStirringFactor { get; init; } = 0.3;
+
+    /// <summary>Depth at which it is spent, m.</summary>
+    public double NearStirringReachM { get; init; } = 2.0;
+
     /// <summary>Wedderburn number at which tilt stirs as much as the wind, dimensionless.</summary>
     public double TiltFactor { get; init; } = 0.3;
 
@@ -112,6 +118,8 @@ public sealed record PriorNumbers
         new("deep_mixing_area_power", n => n.DeepMixingAreaPower, (n, v) => n with { DeepMixingAreaPower = v }, 0.2),
         new("convection_factor", n => n.ConvectionFactor, (n, v) => n with { ConvectionFactor = v }, 0.4, IsLog: true),
         new("stirring_reach_factor", n => n.StirringReachFactor, (n, v) => n with { StirringReachFactor = v }, 0.5, IsLog: true),
+        new("near_stirring_factor", n => n.NearStirringFactor, (n, v) => n with { NearStirringFactor = v }, 0.7, IsLog: true),
+        new("near_stirring_reach_m", n => n.NearStirringReachM, (n, v) => n with { NearStirringReachM = v }, 0.5, IsLog: true),
         new("tilt_factor", n => n.TiltFactor, (n, v) => n with { TiltFactor = v }, 0.7, IsLog: true),
         new("grid_shortwave_factor", n => n.GridShortwaveFactor, (n, v) => n with { GridShortwaveFactor = v }, 0.04),
         new("station_shortwave_factor", n => n.StationShortwaveFactor, (n, v) => n with { StationShortwaveFactor = v }, 0.04),
