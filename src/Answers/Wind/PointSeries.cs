@@ -2,7 +2,6 @@ using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Geo;
-using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Motion;
 
 namespace SecondShore.Answers.Wind;
