@@ -83,15 +83,16 @@ public class WindScorerTests
     private static PreparedLake Lake(string also)
     {
         StringBuilder grid = new("ncols 60\nnrows 12\nxllcorner 0\nyllcorner 0\ncellsize 100\nNODATA_value -9999\n"), wind = new("time,wind_speed_m_s,wind_dir_deg,air_temp_c\n");
-        for (int row = 0; row < 12; row++) grid.AppendLine(string.Join(' ', Enumerable.Range(0, 60).Select(_ => row is 0 or 11 ? "12" : "22")));
+        for (int row = 0; row < 12; row++)
+            grid.AppendLine(string.Join(' ', Enumerable.Range(0, 60).Select(x => (24 - (0.4 * Math.Pow(row - 5.5, 2)) - (0.02 * x)).ToString("0.00", CultureInfo.InvariantCulture))));
         for (int h = 0; h < 12 * 24; h++)
             wind.Append(CultureInfo.InvariantCulture, $"{Start.AddHours(h):yyyy-MM-ddTHH:mm}Z,{(h % 24 is > 9 and < 21 ? 7 - (h / 24 % 3) : 0)},{(h / 24 % 2 == 0 ? 270 : 240)},15\n");
         // The corner in UTM zone 15 of the lake's middle.
         grid.Replace("xllcorner 0", "xllcorner 323800").Replace("yllcorner 0", "yllcorner 4318080");
         MemoryFiles files = new MemoryFiles("trough").With("survey.asc", grid.ToString()).With("weather.csv", wind.ToString())
-            .With("wind/A.csv", wind.ToString()).With("wind/B.csv", wind.ToString())
             .With("lake.json", "{\"name\":\"Trough\",\"latitude_deg\":39.0,\"longitude_deg\":-95.0,\"elevation_m\":300,\"time_zone\":\"UTC\",\"wind_measurement_height_m\":10,"
                 + "\"survey\":{\"crs\":\"EPSG:32615\",\"unit\":\"m\",\"sense\":\"depth\"},\"moorings\":{\"END\":{\"latitude_deg\":39.0,\"longitude_deg\":-94.975}}" + also + "}");
+        if (also.Length > 0) files = files.With("wind/A.csv", wind.ToString()).With("wind/B.csv", wind.ToString());
         LakeFolder folder = LakeFolderReader.Read(files);
         Assert.True(folder.IsUsable, string.Join("; ", folder.Problems.Select(p => p.Say(UnitSystem.Metric))));
         return PreparedLake.From(folder, null, TestContext.Current.CancellationToken);
