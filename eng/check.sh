@@ -47,7 +47,7 @@ count_trx() { # count_trx FOLDER: adds the counters of every result file; what w
 say_failures() { # say_failures FOLDER: what each failed test said, so that the last page printed is enough to begin with
   find "$1" -name '*.trx' -exec awk '
     BEGIN { RS = "<UnitTestResult " }
-    /outcome="Failed"/ {
+    /^[^>]*outcome="Failed"/ {
       name = $0; sub(/.*testName="/, "", name); sub(/".*/, "", name)
       said = $0; if (!sub(/.*<Message>/, "", said)) said = "(said nothing)"; sub(/<\/Message>.*/, "", said)
       print "FAILED: " name "\n  " substr(said, 1, 1500)

@@ -44,7 +44,7 @@ public static class HostApp
         ServerLimits.Apply(options);
         ConnectionLimit connections = new(settings);
         options.ConfigureEndpointDefaults(endpoint => endpoint.Use(connections.Around));
-        if (settings.Certificate is { } file) options.ConfigureHttpsDefaults(https => https.ServerCertificate = Certificate(file, settings.CertificateKey));
+        if (settings.Certificate is { } file) options.ConfigureHttpsDefaults(https => (https.ServerCertificate, https.ServerCertificateChain) = Certificate(file, settings.CertificateKey));
     });
 
     private static void AddServices(WebApplicationBuilder builder, HostSettings settings)
@@ -105,12 +105,15 @@ public static class HostApp
         app.MapFallbackToFile("index.html");
     }
 
-    private static X509Certificate2 Certificate(string file, string? key)
+    // The certificate, and whatever else its file holds: a device knows the root, and has to be sent what stands between.
+    private static (X509Certificate2 Own, X509Certificate2Collection Chain) Certificate(string file, string? key)
     {
         try
         {
+            X509Certificate2Collection chain = [];
+            chain.ImportFromPemFile(file);
             using X509Certificate2 pem = X509Certificate2.CreateFromPemFile(file, key);
-            return X509CertificateLoader.LoadPkcs12(pem.Export(X509ContentType.Pkcs12), null);
+            return (X509CertificateLoader.LoadPkcs12(pem.Export(X509ContentType.Pkcs12), null), chain);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or System.Security.Cryptography.CryptographicException)
         {

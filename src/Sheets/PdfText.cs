@@ -55,7 +55,7 @@ internal sealed class PdfText(XGraphics graphics, double scale)
     {
         List<string> lines = [];
         string line = "";
-        foreach (string word in Plain(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string word in Plain(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Pieces(word, font, widthPx - firstIndentPx)))
         {
             string longer = line.Length == 0 ? word : $"{line} {word}";
             double room = widthPx - (lines.Count == 0 ? firstIndentPx : 0);
@@ -72,6 +72,21 @@ internal sealed class PdfText(XGraphics graphics, double scale)
 
         if (line.Length > 0) lines.Add(line);
         return lines;
+    }
+
+    // A word that no line can hold goes on in the next.
+    private IEnumerable<string> Pieces(string word, XFont font, double widthPx)
+    {
+        while (word.Length > 1 && graphics.MeasureString(word, font).Width > widthPx)
+        {
+            int fits = word.Length - 1;
+            for (double width = graphics.MeasureString(word[..fits], font).Width; fits > 1 && width > widthPx; width = graphics.MeasureString(word[..fits], font).Width)
+                fits = Math.Clamp((int)(fits * widthPx / width), 1, fits - 1);
+            yield return word[..fits];
+            word = word[fits..];
+        }
+
+        yield return word;
     }
 
     /// <summary>Text without what a page cannot show.</summary>

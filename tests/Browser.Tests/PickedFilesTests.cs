@@ -25,8 +25,11 @@ public class PickedFilesTests(BrowserFixture fixture)
         await app.Page.WaitForSelectorAsync(".found");
         Assert.Contains("bowl.csv", await app.Page.Locator(".found").InnerTextAsync(), StringComparison.Ordinal);
         await app.RestedAsync();
-        // What was stopped did not go on by itself.
+        // What was stopped did not go on by itself, and the way on stands there.
         Assert.Equal(0, await app.Page.Locator(".lakerow").CountAsync());
+        await app.PressAsync("Take the demo lake in");
+        await app.Page.WaitForSelectorAsync(".lakerow");
+        await app.WorkedOutAsync();
         Assert.Empty(app.Errors);
         await device.CloseAsync();
     }

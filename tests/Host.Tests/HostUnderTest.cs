@@ -34,7 +34,8 @@ internal sealed class HostUnderTest : IAsyncDisposable
 
     public static async Task<HostUnderTest> StartInAsync(string folder, bool ownFolder, params string[] args)
     {
-        WebApplication app = HostApp.Build(["--urls", "http://127.0.0.1:0", "--data", folder, .. args]);
+        string[] at = args.Contains("--urls") ? [] : ["--urls", "http://127.0.0.1:0"];
+        WebApplication app = HostApp.Build([.. at, "--data", folder, .. args]);
         HostUnderTest host = new(app, folder, ownFolder);
         app.Services.GetRequiredService<ILoggerFactory>().AddProvider(new Keeper(host.Log));
         await app.StartAsync();

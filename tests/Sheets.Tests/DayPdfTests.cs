@@ -94,6 +94,29 @@ public class DayPdfTests
         Assert.All(page.Letters.Where(l => l.Value.Trim().Length > 0), l => Assert.InRange(l.StartBaseLine.Y, 12, page.Height));
     }
 
+    [Theory]
+    [InlineData(") Tj ET endstream endobj (")]
+    [InlineData("back\\slash \\) %PDF-1.7 <</JS (x)>>")]
+    [InlineData("bell\u0007 nul\0 escape\u001b[31m")]
+    [InlineData("right\u202Eleft \u200F mark\uFEFF")]
+    [InlineData("lone\uD800surrogate and \uD83C\uDFA3 fish")]
+    [InlineData("<script>alert(1)</script> & \"quotes\"")]
+    [InlineData(null)]
+    public void Names_that_others_made_up_do_no_harm(string? name)
+    {
+        // One word that no line can hold, where none is given.
+        name ??= new string('w', 600);
+        DaySheetModel model = SheetModels.Model(name);
+        model = model with { Stops = [.. model.Stops.Select(s => s with { Name = name, Why = name, Rig = name })] };
+        using PdfDocument document = PdfDocument.Open(DayPdf.Write(model, SheetModels.Morning));
+        Page page = document.GetPage(1);
+        string text = Squeezed(page.Text);
+        Assert.Contains("doesnotnavigate", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(text, char.IsControl);
+        Assert.All(page.Letters.Where(l => l.Value.Trim().Length > 0), l => Assert.InRange(l.StartBaseLine.X, 0, page.Width));
+        Assert.False(document.Structure.Catalog.CatalogDictionary.ContainsKey(UglyToad.PdfPig.Tokens.NameToken.Create("OpenAction")));
+    }
+
     // Readers join words by their gaps; the letters and their order are what must be right.
     private static string Squeezed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
 }

@@ -38,8 +38,7 @@ public sealed class PostgresServer : IAsyncLifetime
         Directory.CreateDirectory(_folder);
         bool runs = (Environment.UserName != "root" || await Run("chown", "postgres", _folder))
             && await Server("initdb", "-D", Data, "-U", "shore", "--auth=trust", "--no-sync", "-E", "UTF8", "--locale=C")
-            && await Server("pg_ctl", "-D", Data, "-w", "-l", Path.Combine(_folder, "log"), "-o",
-                $"-p {_port} -k {_folder} -c listen_addresses=127.0.0.1 -c fsync=off -c max_connections=60", "start");
+            && await StartAsync();
         if (!runs) Missing = $"PostgreSQL of {_bin} would not start: try initdb and pg_ctl there by hand, or install the package 'postgresql' anew.";
     }
 
@@ -55,6 +54,26 @@ public sealed class PostgresServer : IAsyncLifetime
         return Text(name);
     }
 
+    /// <summary>Every process of the server dies in the middle of what it does; then it starts again.</summary>
+    public async Task KillAndStartAsync()
+    {
+        await Server("pg_ctl", "-D", Data, "-m", "immediate", "-w", "stop");
+        Assert.True(await StartAsync(), "The server did not come back.");
+    }
+
+    /// <summary>Whether new transactions may write.</summary>
+    public async Task TakeWritesAsync(bool taken)
+    {
+        // Of its own: one from the pool may be left over from before the server died.
+        await using NpgsqlConnection connection = new(Text("postgres") + ";Pooling=false");
+        await connection.OpenAsync();
+        foreach (string text in (string[])[$"alter system set default_transaction_read_only = {(taken ? "off" : "on")}", "select pg_reload_conf()"])
+        {
+            await using NpgsqlCommand command = new(text, connection);
+            await command.ExecuteNonQueryAsync();
+        }
+    }
+
     public async ValueTask DisposeAsync()
     {
         if (!Directory.Exists(_folder)) return;
@@ -64,6 +83,9 @@ public sealed class PostgresServer : IAsyncLifetime
         try { Directory.Delete(_folder, recursive: true); }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException) { /* The system clears it. */ }
     }
+
+    private Task<bool> StartAsync() => Server("pg_ctl", "-D", Data, "-w", "-l", Path.Combine(_folder, "log"), "-o",
+        $"-p {_port} -k {_folder} -c listen_addresses=127.0.0.1 -c fsync=off -c max_connections=60", "start");
 
     private string Data => Path.Combine(_folder, "data");
 

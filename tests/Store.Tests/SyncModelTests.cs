@@ -20,7 +20,7 @@ public class SyncModelTests
 
     private static Task RunAsync(Gen<int[]> steps, int iterations) => steps.HoldAsync(async draws =>
     {
-        await using SimulatedHost host = await SimulatedHost.StartAsync();
+        await using SqliteHost host = await SqliteHost.StartAsync();
         SimulatedDevice[] devices = [new("phone", TimeSpan.Zero), new("laptop", TimeSpan.FromDays(-400)), new("friend", TimeSpan.FromHours(31))];
         HashSet<string> made = new(StringComparer.Ordinal);
         DateTimeOffset now = new(2026, 10, 4, 5, 0, 0, TimeSpan.Zero);
@@ -34,7 +34,7 @@ public class SyncModelTests
         await RequireAgreementAsync(host, devices, made);
     }, iterations);
 
-    private static async Task StepAsync(SimulatedHost host, SimulatedDevice[] devices, HashSet<string> made, DateTimeOffset now, Random chance)
+    private static async Task StepAsync(SqliteHost host, SimulatedDevice[] devices, HashSet<string> made, DateTimeOffset now, Random chance)
     {
         SimulatedDevice device = devices[chance.Next(devices.Length)];
         int what = chance.Next(1000);

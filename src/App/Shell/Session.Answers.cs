@@ -107,6 +107,9 @@ public sealed partial class Session
         });
     }
 
+    /// <summary>Whether the demo lake was stopped before it was in, and only what came with the app is shown: nothing can be kept.</summary>
+    public bool IsLeftOff => IsFirst && Work is null && HasLooked && Lake is null;
+
     /// <summary>Makes the demo lake on this device and opens it.</summary>
     public async Task CreateDemoAsync()
     {

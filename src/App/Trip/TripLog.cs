@@ -17,6 +17,7 @@ public sealed class TripLog : IDisposable
     private DateTimeOffset? _runningSince;
     private string? _lake;
     private bool _seeing;
+    private Task _turn = Task.CompletedTask;
 
     /// <summary>Makes the log of a session's trips.</summary>
     public TripLog(Session session, Browser browser)
@@ -44,11 +45,12 @@ public sealed class TripLog : IDisposable
 
     /// <summary>Logs what came. A bite, a fish or a snag opens a stretch where none is under way; nothing here closes the one under way.</summary>
     /// <returns>The record kept; null where it was not.</returns>
-    public async Task<RecordRow?> LogAsync(string kind, Entry entry)
+    public Task<RecordRow?> LogAsync(string kind, Entry entry) => InTurnAsync(now => LogAsync(kind, entry, now));
+
+    private async Task<RecordRow?> LogAsync(string kind, Entry entry, DateTimeOffset now)
     {
         if (_session.Lake is not { } lake) return null;
         await LoadAsync(lake.Id);
-        DateTimeOffset now = _session.LakeNow;
         if (kind == RecordKinds.Nothing) return await NothingAsync(lake.Id, entry, now);
         if (kind == RecordKinds.Bite || kind == RecordKinds.Fish || kind == RecordKinds.Snag) await EnsureOpenAsync(now);
         RecordRow row = (await FilledAsync(kind, entry)).ToRow(lake.Id, kind, now);
@@ -58,49 +60,72 @@ public sealed class TripLog : IDisposable
     }
 
     /// <summary>Takes an entry back; one that closed a stretch opens it again.</summary>
-    public async Task<bool> TakeBackAsync(RecordRow row)
+    public Task<bool> TakeBackAsync(RecordRow row)
     {
         ArgumentNullException.ThrowIfNull(row);
+        return InTurnAsync(_ => TakeBackNowAsync(row));
+    }
+
+    private async Task<bool> TakeBackNowAsync(RecordRow row)
+    {
         if (!await _session.KeepAsync(Entry.TakingBack(row, _session.Clock.GetUtcNow()))) return false;
         if (_state.ClosedBy == row.Id && Open is null) await SaveAsync(_state with { Open = _state.Closed, Closed = null, ClosedBy = null, Left = null });
         return true;
     }
 
     /// <summary>On to the next stop: the stretch ends here.</summary>
-    public async Task GoOnAsync()
+    public Task GoOnAsync() => InTurnAsync(async now =>
     {
-        await CloseAsync(_session.LakeNow, nothing: false);
+        await CloseAsync(now, nothing: false);
         await _session.GoOnAsync();
-        await SaveAsync(_state with { Expected = _session.Stop is { } next ? _session.LakeNow.AddMinutes(next.RunMin) : null });
-    }
+        await SaveAsync(_state with { Expected = _session.Stop is { } next ? now.AddMinutes(next.RunMin) : null });
+        return true;
+    });
 
     /// <summary>To another stop of the plan, on or back: the stretch ends where it was.</summary>
-    public async Task GoToAsync(int index)
+    public Task GoToAsync(int index) => InTurnAsync(async now =>
     {
-        if (index == _session.StopIndex) return;
-        await CloseAsync(_session.LakeNow, nothing: false);
+        if (index == _session.StopIndex) return false;
+        await CloseAsync(now, nothing: false);
         await _session.GoToAsync(index);
         await SaveAsync(_state with { Expected = null, Left = null });
-    }
+        return true;
+    });
 
     /// <summary>Homeward: the stretch ends, and none follows.</summary>
-    public async Task GoHomeAsync()
+    public Task GoHomeAsync() => InTurnAsync(async now =>
     {
-        await CloseAsync(_session.LakeNow, nothing: false);
+        await CloseAsync(now, nothing: false);
         await SaveAsync(_state with { Expected = null });
-    }
+        return true;
+    });
 
     /// <summary>Something else is tied on: with another rig another stretch begins.</summary>
-    public async Task TieOnAsync(RigOn rig)
+    public Task TieOnAsync(RigOn rig) => InTurnAsync(async now =>
     {
-        if (_session.Lake is not { } lake) return;
+        if (_session.Lake is not { } lake) return false;
         await LoadAsync(lake.Id);
-        if (rig == Rig) return;
-        DateTimeOffset now = _session.LakeNow;
+        if (rig == Rig) return false;
         bool goesOn = Open is { } open && !open.IsForgotten(now);
         await CloseAsync(now, nothing: false);
         await SaveAsync(_state with { Rig = rig });
         if (goesOn) await OpenAsync(now);
+        return true;
+    });
+
+    // Fingers are quicker than what they set going: one after the other, each at the moment of its tap.
+    private Task<T> InTurnAsync<T>(Func<DateTimeOffset, Task<T>> work)
+    {
+        Task<T> mine = AfterAsync(_turn, _session.LakeNow, work);
+        _turn = mine;
+        return mine;
+    }
+
+    private static async Task<T> AfterAsync<T>(Task before, DateTimeOffset now, Func<DateTimeOffset, Task<T>> work)
+    {
+        // What failed before has been said there.
+        await before.ConfigureAwait(ConfigureAwaitOptions.ContinueOnCapturedContext | ConfigureAwaitOptions.SuppressThrowing);
+        return await work(now);
     }
 
     private async Task<RecordRow?> NothingAsync(string lake, Entry entry, DateTimeOffset now)
@@ -185,7 +210,10 @@ public sealed class TripLog : IDisposable
     {
         _track.Add(fix);
         _ = DrawAsync().AsTask();
-        if (!_seeing) _ = SeeAsync(fix);
+        // Of the fixes that come while one waits or is looked at, none is looked at: the next is near enough.
+        if (_seeing) return;
+        _seeing = true;
+        _ = InTurnAsync(now => SeeAsync(fix, now));
     }
 
     private ValueTask DrawAsync() => _browser.Do("setTrack", Flat(Way), Flat(Jig is { } jig ? [jig] : []));
@@ -194,14 +222,12 @@ public sealed class TripLog : IDisposable
         string.Join(' ', points.Select(p => FormattableString.Invariant($"{p.XM:0.0} {p.YM:0.0}")));
 
     // Arriving opens a stretch, running away from it closes it: nobody has a hand free for that.
-    private async Task SeeAsync(BoatFix fix)
+    private async Task<bool> SeeAsync(BoatFix fix, DateTimeOffset now)
     {
-        if (_session.Lake is not { } lake || _session.Day is not { } day || !_session.IsPlanForToday || fix.Point is not { } point) return;
-        _seeing = true;
         try
         {
+            if (_session.Lake is not { } lake || _session.Day is not { } day || !_session.IsPlanForToday || fix.Point is not { } point) return false;
             await LoadAsync(lake.Id);
-            DateTimeOffset now = _session.LakeNow;
             double speedMps = fix.SpeedMps ?? _session.Speeds.MeanMps ?? 0;
             StopView? stop = StopAt.Find(day, point, fix.AccuracyM) is { } index ? day.Stops[index] : null;
             if (_state.Left is { } left && stop?.Name != left) await SaveAsync(_state with { Left = null });
@@ -210,10 +236,11 @@ public sealed class TripLog : IDisposable
             {
                 _runningSince ??= now;
                 if (now - _runningSince >= RunningFor) await CloseAsync(_runningSince.Value, nothing: false);
-                return;
+                return true;
             }
 
             _runningSince = null;
+            return true;
         }
         finally
         {

@@ -130,6 +130,27 @@ public class TripLogTests
     }
 
     [Fact]
+    public async Task Taps_quicker_than_the_device_writes_count_in_turn_and_at_their_own_moments()
+    {
+        TripPage page = new();
+        DayView day = await page.PlannedAsync();
+        Assert.True(day.Stops.Count > 1, "one stop has no next one");
+        page.Clock.Now = day.Stops[0].Arrive;
+        await page.Trip.LogAsync(RecordKinds.Snag, new Entry());
+        page.Clock.Now = page.Clock.Now.AddMinutes(20);
+        TaskCompletionSource written = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        page.Disk = written.Task;
+        Task on = page.Trip.GoOnAsync();
+        page.Clock.Now = page.Clock.Now.AddMinutes(50);
+        Task<RecordRow?> nothing = page.Trip.LogAsync(RecordKinds.Nothing, new Entry());
+        page.Clock.Now = page.Clock.Now.AddHours(1);
+        written.SetResult();
+        await on;
+        Entry there = Entry.Of((await nothing)!);
+        Assert.Equal((day.Stops[1].Name, 50 - day.Stops[1].RunMin), (there.Spot, there.Minutes!.Value));
+    }
+
+    [Fact]
     public async Task A_killed_tab_keeps_the_stretch_and_the_rig_and_a_forgotten_one_ends_at_its_last_sign()
     {
         TripPage page = new();

@@ -74,7 +74,14 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
         return Session.OnFix(place.LatDeg, place.LonDeg, accuracyM, speedMps, null, Clock.Now.ToUnixTimeMilliseconds());
     }
 
-    public ValueTask<T> InvokeAsync<T>(string identifier, object?[]? args) => new((T)(Answer(identifier, args ?? []) ?? default(T)!)!);
+    /// <summary>The device's database writes when this is done; null writes at once.</summary>
+    public Task? Disk { get; set; }
+
+    public async ValueTask<T> InvokeAsync<T>(string identifier, object?[]? args)
+    {
+        if (identifier is "addRecordsJson" or "saveSetting" && Disk is { } disk) await disk;
+        return (T)(Answer(identifier, args ?? []) ?? default(T)!)!;
+    }
 
     public ValueTask<T> InvokeAsync<T>(string identifier, CancellationToken cancellationToken, object?[]? args) => InvokeAsync<T>(identifier, args);
 
