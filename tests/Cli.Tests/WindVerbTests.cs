@@ -28,7 +28,7 @@ public class WindVerbTests(DemoLake demo) : IClassFixture<DemoLake>
     [Fact]
     public void A_point_is_told_hour_by_hour_with_its_currents_and_written_as_a_table()
     {
-        Terminal.Run whole = Terminal.Do("wind", demo.Lake, "--hours", "0", "--members", "20", "--places", "1", "--json");
+        Terminal.Run whole = Terminal.Do("wind", demo.Lake, "--hours", "0", "--members", "20", "--places", "40", "--json");
         JsonElement place = JsonDocument.Parse(whole.Out).RootElement.GetProperty("places")[0];
         string point = FormattableString.Invariant($"{place.GetProperty("lat").GetDouble()},{place.GetProperty("lon").GetDouble()}");
         using TempFolder folder = new();
@@ -67,7 +67,7 @@ public class WindVerbTests(DemoLake demo) : IClassFixture<DemoLake>
     [Fact]
     public void A_chain_is_scored_window_by_window_and_a_missing_file_is_a_sentence()
     {
-        Terminal.Run whole = Terminal.Do("wind", demo.Lake, "--hours", "0", "--members", "20", "--places", "1", "--json");
+        Terminal.Run whole = Terminal.Do("wind", demo.Lake, "--hours", "0", "--members", "20", "--places", "40", "--json");
         JsonElement root = JsonDocument.Parse(whole.Out).RootElement, place = root.GetProperty("places")[0];
         string point = FormattableString.Invariant($"{place.GetProperty("lat").GetDouble()},{place.GetProperty("lon").GetDouble()}");
         DateTimeOffset end = root.GetProperty("at").GetDateTimeOffset();
