@@ -47,6 +47,15 @@ public sealed class UnitSystem
     /// <summary>Sign of the depth unit: <c>ft</c> or <c>m</c>.</summary>
     public string DepthUnit => _metric ? "m" : "ft";
 
+    /// <summary>One of that unit, m.</summary>
+    public double DepthUnitM => _metric ? 1 : Length.MetresPerFoot;
+
+    /// <summary>Sign of the unit of a boat's or drag speed: <c>mph</c> or <c>km/h</c>.</summary>
+    public string PaceUnit => _metric ? "km/h" : "mph";
+
+    /// <summary>One of that unit, m/s.</summary>
+    public double PaceUnitMps => _metric ? 1 / 3.6 : Speed.MpsPerMph;
+
     /// <summary>Sign of the temperature unit: <c>°F</c> or <c>°C</c>.</summary>
     public string TemperatureUnit => _metric ? "°C" : "°F";
 

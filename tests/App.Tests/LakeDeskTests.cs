@@ -179,6 +179,36 @@ public class LakeDeskTests
         Assert.Equal(plan.Shore.Outlook.Lake.ThermoclineM!.Quantile(0.5), day.ThermoclineM!.Value.P50, 9);
     }
 
+    [Fact]
+    public void Days_in_a_row_are_the_command_lines_and_another_of_them_plans_nothing_anew()
+    {
+        (LakeDesk desk, Tray tray, AskAbout about) = Opened();
+        Ask(desk, "outlook", about, [], ViewsJson.Default.OutlookView);
+        DayAsk ask = new(new DateOnly(2026, 8, 22), HomeBy: new TimeOnly(15, 0), Days: 2);
+        DayView first = Ask(desk, "day", about with { Day = ask }, [], ViewsJson.Default.DayView);
+        Assert.Equal([new RowDayView(new DateOnly(2026, 8, 22), true), new RowDayView(new DateOnly(2026, 8, 23), false)], first.Row);
+        Assert.StartsWith("Practice:", first.Title, StringComparison.Ordinal);
+        Assert.False(first.OthersWait);
+        int told = tray.Told;
+        DayView second = Ask(desk, "day", about with { Day = first.Asked with { Which = 1 } }, [], ViewsJson.Default.DayView);
+        Assert.Equal(told, tray.Told);
+        Assert.Equal((new DateOnly(2026, 8, 22), new DateOnly(2026, 8, 23)), (second.Asked.Date!.Value, second.Date));
+        Assert.True(second.OthersWait);
+
+        desk.Answer("export", JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), new Dictionary<string, byte[]>());
+        PreparedLake lake = PreparedLake.From(LakeFolderReader.Read(TripFile.Read("trip.zip", tray.TripFile, new ProblemLog())!));
+        IReadOnlyList<DayResult> plans = PracticeDays.Compute(lake, new DayWish { Date = new DateOnly(2026, 8, 22), StandsAt = about.At }, 2, lastCounts: true, UnitSystem.Feet);
+        DayView[] days = [first, second];
+        for (int d = 0; d < 2; d++) Assert.Equal(plans[d].Plan.Stops.Select(s => (s.Candidate.Letter, s.Arrive, s.Leave)), days[d].Stops.Select(s => (s.Letter, s.Arrive, s.Leave)));
+
+        DayView rest = Ask(desk, "day", about with { Day = first.Asked with { Here = new HereAsk(first.Stops[0].Leave, 45, -90, new Dictionary<string, double>()) } }, [], ViewsJson.Default.DayView);
+        Assert.True(rest.FromHere && rest.Launch >= first.Stops[0].Leave);
+        Assert.StartsWith("Practice:", rest.Title, StringComparison.Ordinal);
+        DayView alone = Ask(desk, "day", about with { Language = "de", Day = ask with { Days = 1, AllPractice = true } }, [], ViewsJson.Default.DayView);
+        Assert.StartsWith("Training:", alone.Title, StringComparison.Ordinal);
+        Assert.True(Assert.Single(alone.Row).IsPractice);
+    }
+
     private static (LakeDesk Desk, Tray Tray, AskAbout About) Opened()
     {
         Tray tray = new();
@@ -202,7 +232,7 @@ public class LakeDeskTests
     private static T Ask<T>(LakeDesk desk, string verb, AskAbout about, Dictionary<string, byte[]> files, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type) =>
         JsonSerializer.Deserialize(desk.Answer(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), files), type)!;
 
-    private static Dictionary<string, byte[]> Bowl()
+    internal static Dictionary<string, byte[]> Bowl()
     {
         StringBuilder xyz = new("lat,lon,depth_m\n");
         for (int i = -20; i <= 20; i++)
@@ -221,13 +251,20 @@ public class LakeDeskTests
         };
     }
 
-    private sealed class Tray : ITray
+    internal sealed class Tray : ITray
     {
         public HashSet<string> Names { get; } = [];
 
         public DepthGrid? LastGrid { get; private set; }
 
-        public void Progress(double share, string what) => Assert.InRange(share, 0, 1.0001);
+        /// <summary>Steps of work told so far.</summary>
+        public int Told { get; private set; }
+
+        public void Progress(double share, string what)
+        {
+            Assert.InRange(share, 0, 1.0001);
+            Told++;
+        }
 
         public byte[] TripFile { get; private set; } = [];
 

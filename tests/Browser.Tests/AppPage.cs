@@ -129,6 +129,12 @@ internal sealed class AppPage(IPage page, string address)
     {
         AxeResult result = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } });
         if (result.Violations.Length > 0) Faults.Add($"{where}: " + string.Join("; ", result.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))})")));
+        await FitsAsync(where);
+    }
+
+    /// <summary>Looks for anything wider than the screen.</summary>
+    public async Task FitsAsync(string where)
+    {
         int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
         if (over <= 0) return;
         string[] wide = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('main *')].filter((e) => e.getBoundingClientRect().right > document.documentElement.clientWidth).slice(-3).map((e) => e.outerHTML.slice(0, 120))");

@@ -29,7 +29,7 @@ public class PickedFilesTests(BrowserFixture fixture)
         Assert.Equal(0, await app.Page.Locator(".lakerow").CountAsync());
         await app.PressAsync("Take the demo lake in");
         await app.Page.WaitForSelectorAsync(".lakerow");
-        await app.WorkedOutAsync();
+        await app.RestedAsync();
         Assert.Empty(app.Errors);
         await device.CloseAsync();
     }

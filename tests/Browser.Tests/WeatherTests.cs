@@ -62,7 +62,8 @@ public class WeatherTests(BrowserFixture fixture)
         string before = await app.Page.InnerTextAsync("main .answer");
         for (int i = 0; i < 2; i++) service.Faults.Enqueue(WeatherStandIn.Error(400, "Parameter is out of range."));
         await app.PressAsync("Fetch the weather");
-        await app.Page.GetByText("Parameter is out of range.").WaitForAsync(new() { Timeout = Patient });
+        // Told at the key and at the head of the page.
+        await app.Page.GetByText("Parameter is out of range.").First.WaitForAsync(new() { Timeout = Patient });
         Assert.Equal(before, await app.Page.InnerTextAsync("main .answer"));
         await app.PressAsync("Close", exact: true);
         await FetchedAsync(app, service.Address.Host);

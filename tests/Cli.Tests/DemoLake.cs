@@ -1,3 +1,7 @@
+using SecondShore.Cli.Tests;
+
+[assembly: AssemblyFixture(typeof(DemoLake))]
+
 namespace SecondShore.Cli.Tests;
 
 /// <summary>The demo lake, written once for all tests that read it.</summary>

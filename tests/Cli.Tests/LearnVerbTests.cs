@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace SecondShore.Cli.Tests;
 
-public class LearnVerbTests(DemoLake demo) : IClassFixture<DemoLake>
+public class LearnVerbTests(DemoLake demo)
 {
     [Fact]
     public void The_demo_log_gives_rates_odds_and_when_to_leave()

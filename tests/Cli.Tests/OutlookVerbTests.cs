@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace SecondShore.Cli.Tests;
 
-public class OutlookVerbTests(DemoLake demo) : IClassFixture<DemoLake>
+public class OutlookVerbTests(DemoLake demo)
 {
     [Fact]
     public void The_demo_lake_is_checked_without_an_error()

@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace SecondShore.Cli.Tests;
 
-public class RigVerbTests(DemoLake demo) : IClassFixture<DemoLake>
+public class RigVerbTests(DemoLake demo)
 {
     private static readonly string[] Keys = ["weight_g", "weight_oz", "line_out_m", "fall_s", "line_angle_deg", "table"];
 

@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace SecondShore.Cli.Tests;
 
-public class WindVerbTests(DemoLake demo) : IClassFixture<DemoLake>
+public class WindVerbTests(DemoLake demo)
 {
     [Fact]
     public void It_says_wind_tilt_and_waves_hour_by_hour_and_writes_lines_and_table()

@@ -72,6 +72,17 @@ public sealed class PostgresServer : IAsyncLifetime
             await using NpgsqlCommand command = new(text, connection);
             await command.ExecuteNonQueryAsync();
         }
+
+        // The server reads its settings when it comes to it: a session that begins with them shows that the others were told as well.
+        while (await TakesWritesAsync() != taken) await Task.Delay(20);
+    }
+
+    private async Task<bool> TakesWritesAsync()
+    {
+        await using NpgsqlConnection connection = new(Text("postgres") + ";Pooling=false");
+        await connection.OpenAsync();
+        await using NpgsqlCommand command = new("show default_transaction_read_only", connection);
+        return (string?)await command.ExecuteScalarAsync() == "off";
     }
 
     public async ValueTask DisposeAsync()

@@ -5,6 +5,12 @@ namespace SecondShore.Answers.Learn;
 /// <summary>What is asked of the log; everything left out is taken from the lake's own files.</summary>
 public sealed record LearnWish
 {
+    /// <summary>Bounds of the hours ahead that may be asked, H.</summary>
+    public const double LeastHoursAheadH = 0.5, MostHoursAheadH = 200;
+
+    /// <summary>Bounds of the minutes from one stop to the next that may be asked.</summary>
+    public const double LeastTravelMin = 1, MostTravelMin = 240;
+
     /// <summary>What the fish eat there: crayfish, baitfish, sunfish; empty takes what the log says was eaten.</summary>
     public IReadOnlyList<string> Eats { get; init; } = [];
 

@@ -23,13 +23,25 @@ public static class PracticeDays
         ArgumentNullException.ThrowIfNull(wish);
         ArgumentOutOfRangeException.ThrowIfLessThan(days, 1);
         FormMap forms = ShoreAnswer.Forms(lake, null, cancel);
-        PracticeSoFar practice = PracticeSoFar.Nothing;
         StagedProgress staged = new(progress, [.. Enumerable.Repeat(1.0 / days, days)]);
+        return InTurn(wish, days, lastCounts, day => DayAnswer.Compute(lake, day, units, staged.Next(), forms, cancel));
+    }
+
+    /// <summary>Days in a row, each planned on what practice has covered before it.</summary>
+    /// <param name="wish">The first day; the others ask the same on the days after it.</param>
+    /// <param name="days">Number of days.</param>
+    /// <param name="lastCounts">Whether the last fishes the best; false makes every day practice.</param>
+    /// <param name="plan">Plans one of them.</param>
+    public static IReadOnlyList<DayResult> InTurn(DayWish wish, int days, bool lastCounts, Func<DayWish, DayResult> plan)
+    {
+        ArgumentNullException.ThrowIfNull(wish);
+        ArgumentNullException.ThrowIfNull(plan);
+        PracticeSoFar practice = PracticeSoFar.Nothing;
         List<DayResult> results = [];
         for (int d = 0; d < days; d++)
         {
             bool counts = lastCounts && d == days - 1;
-            DayResult day = DayAnswer.Compute(lake, wish with { Date = wish.Date.AddDays(d), Practice = counts ? null : practice }, units, staged.Next(), forms, cancel);
+            DayResult day = plan(wish with { Date = wish.Date.AddDays(d), Practice = counts ? null : practice });
             results.Add(day);
             if (!counts) practice = practice.After(day);
         }

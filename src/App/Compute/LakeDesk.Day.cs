@@ -21,14 +21,15 @@ internal sealed partial class LakeDesk
 
     private DayView Day(AskAbout about)
     {
-        DayAsk ask = about.Day ?? new DayAsk();
+        DayAsk ask = (about.Day ?? new DayAsk()).Bounded();
         UnitSystem units = about.Units;
         DayResult? kept = _day;
         if (ask.Take is { } kind && kept is not null && Enum.TryParse(kind, out AlternativeKind taken)) _day = DayAnswer.Take(kept, taken, units);
         else if (ask.Others && kept is not null) _day = Others(kept);
-        else if (!ask.Again || kept is null) _day = Plan(ask, units);
+        else if (!ask.Again || kept is null) _day = ask.IsRow ? OfRow(ask, units) : Plan(Wish(ask, Opened()), units, 0, 1);
         DayResult day = _day!;
-        return DayViews.Of(day, ask with { Take = null, Again = false, Others = false, Date = day.Wish.Date, Ramp = day.RampName }, units);
+        DayAsk asked = ask with { Take = null, Again = false, Others = false, Date = day.Wish.Date.AddDays(-ask.Which), Ramp = day.RampName };
+        return DayViews.Of(day, asked, units) with { Row = Row(asked) };
     }
 
     private DayResult Others(DayResult day)
@@ -47,24 +48,33 @@ internal sealed partial class LakeDesk
         return "{}";
     }
 
-    private DayResult Plan(DayAsk ask, UnitSystem units)
+    // Another tab of the device has planned another day since.
+    private string ForgetDay()
+    {
+        _day = null;
+        return "{}";
+    }
+
+    // From and to are the shares of the work that it is.
+    private DayResult Plan(DayWish wish, UnitSystem units, double from, double to)
     {
         PreparedLake lake = Opened();
         lake.RequireGrid();
-        DayWish wish = Wish(ask, lake);
         DayClock clock = DayClock.Of(lake, wish, DayAnswer.UsualHomeBy);
         // What the pages know already is not worked out again: the day is the one that the command line plans of the same lake.
-        Outlook outlook = (_outlook is { } standing ? DayOutlook.Of(standing, clock.Launch) : null) ?? DayAnswer.UpTo(lake, wish, clock, Share(Steps.Season, 0, 0.3));
-        _forms ??= ShoreAnswer.Forms(lake, Share(Steps.Forms, 0.3, 0.5));
-        Moved moved = WaterFor(lake, outlook, clock);
-        tray.Progress(0.8, Steps.Places);
+        Outlook outlook = (_outlook is { } standing ? DayOutlook.Of(standing, clock.Launch) : null) ?? DayAnswer.UpTo(lake, wish, clock, Share(Steps.Season, At(0), At(0.3)));
+        _forms ??= ShoreAnswer.Forms(lake, Share(Steps.Forms, At(0.3), At(0.5)));
+        Moved moved = WaterFor(lake, outlook, clock, Share(Steps.Water, At(0.5), At(0.8)));
+        tray.Progress(At(0.8), Steps.Places);
         ShoreResult shore = DayAnswer.Spots(lake, _forms, _outlook, outlook, MostSpots, _ranked);
-        tray.Progress(0.85, Steps.Route);
+        tray.Progress(At(0.85), Steps.Route);
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException(AnswerFindings.NoStopWorth.Of());
         DayResult day = DayAnswer.Plan(lake, wish, units, clock, shore, moved.Motion, moved.Wind, moved.Assumed, withOthers: false);
-        tray.Progress(1, Steps.Route);
+        tray.Progress(At(1), Steps.Route);
         return day;
+
+        double At(double share) => from + (share * (to - from));
     }
 
     private DayWish Wish(DayAsk ask, PreparedLake lake) => new()
@@ -85,10 +95,10 @@ internal sealed partial class LakeDesk
     };
 
     // The water in motion is the slow part, and the same for every plan of the same hours in the same water.
-    private Moved WaterFor(PreparedLake lake, Outlook outlook, DayClock clock)
+    private Moved WaterFor(PreparedLake lake, Outlook outlook, DayClock clock, IProgress<double> progress)
     {
         if (_moved is { } kept && ReferenceEquals(kept.Lake, lake) && ReferenceEquals(kept.Standing, _outlook) && kept.Clock == clock) return kept;
-        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> assumed) = DayAnswer.Motion(lake, outlook, clock, Share(Steps.Water, 0.5, 0.8));
+        (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> assumed) = DayAnswer.Motion(lake, outlook, clock, progress);
         return _moved = new Moved(lake, _outlook, clock, motion, wind, assumed);
     }
 

@@ -49,7 +49,8 @@ internal sealed partial class LakeDesk
     {
         TackleAsk ask = about.Tackle ?? throw new CouldNotComputeException(DeskFindings.NothingToKeep.Of());
         (LakeFolder filed, PreparedLake bottom, PreparedLake lake) = (_filed ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of()), _bottom!, Opened());
-        ILakeFiles files = ask.IsTrailer
+        ILakeFiles files = ask.Drop is { } drop ? TackleEdits.WithDrop(filed.Files, ask.Name, drop.DepthM, drop.Seconds, "", drop.At)
+            : ask.IsTrailer
             ? TackleEdits.WithTrailer(filed.Files, ask.Was, ask.Name, ask.Colour)
             : TackleEdits.WithJig(filed.Files, ask.Was, ask.Name, ask.WeightG, ask.Colour);
         TackleDocument? tackle = TackleEdits.Read(files);

@@ -1,4 +1,6 @@
 using System.Runtime.InteropServices;
+using SecondShore.Answers;
+using SecondShore.Answers.Files;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Questions;
 using SecondShore.App.Compute.Views;
@@ -8,6 +10,7 @@ using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Season;
+using SecondShore.Formats.Files;
 
 namespace SecondShore.App.Compute;
 
@@ -64,6 +67,14 @@ internal sealed partial class LakeDesk
         ShoreResult result = ShoreAnswer.Compute(lake, _forms, outlook, maxSpots: MostSpots);
         if (!tries) return _ranked = result;
         return _ranked is { } known ? KeptLetters.On(result, known.Spots) : result;
+    }
+
+    // The very files that the command line writes.
+    private string ShorePapers(AskAbout about)
+    {
+        ILakeFiles files = ShoreFiles.Of(_ranked ?? throw new CouldNotComputeException(DeskFindings.NoOutlook.Of()), about.Units);
+        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
+        return "{}";
     }
 
     // The grid of a tried level goes to the chart once, not with every depth tried on it.

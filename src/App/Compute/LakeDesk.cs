@@ -58,6 +58,8 @@ internal sealed partial class LakeDesk(ITray tray)
         "tackle" => JsonSerializer.Serialize(ChangeTackle(about), ViewsJson.Default.TackleView),
         "learn" => Learn(about),
         "papers" => Papers(about),
+        "shorefiles" => ShorePapers(about),
+        "forget" => ForgetDay(),
         "inspect" => JsonSerializer.Serialize(Inspect(files, about), ViewsJson.Default.InspectView),
         "adopt" => JsonSerializer.Serialize(Adopt(files, about), ViewsJson.Default.InspectView),
         "unpack" => Unpack(files),
@@ -126,7 +128,19 @@ internal sealed partial class LakeDesk(ITray tray)
 
     // The very document that the command line prints of the same files; the log may be longer than when the lake was opened.
     private string Learn(AskAbout about) => JsonSerializer.Serialize(LearnDocument.Of(
-        LearnAnswer.Of(OwnRecords.Into((_bottom ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of())).Folder, about.Records ?? []), _outlook, new LearnWish(), about.Units), []), AnswersJson.Default.LearnDocument);
+        LearnAnswer.Of(OwnRecords.Into((_bottom ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of())).Folder, about.Records ?? []), _outlook, Wish(about.Learn), about.Units), []), AnswersJson.Default.LearnDocument);
+
+    private static LearnWish Wish(LearnAsk? ask)
+    {
+        LearnWish usual = new();
+        return usual with
+        {
+            Eats = ask?.Eats is { Length: > 0 } food ? [food] : usual.Eats,
+            LowLight = ask?.LowLight,
+            HoursAheadH = ask?.HoursAheadH ?? usual.HoursAheadH,
+            TravelH = ask?.TravelMin / 60,
+        };
+    }
 
     private OutlookView FindOutlook(AskAbout about)
     {

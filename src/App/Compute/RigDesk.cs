@@ -1,6 +1,7 @@
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Core;
 using SecondShore.Engine.Rig;
 using SecondShore.Formats.Lake;
 
@@ -9,27 +10,19 @@ namespace SecondShore.App.Compute;
 /// <summary>What to tie on, from the user's tackle where the lake has any.</summary>
 internal static class RigDesk
 {
-    private static readonly double KgPerPound = 0.45359237;
-
     /// <exception cref="RefusedException">A number lies outside what can be worked out.</exception>
     public static RigView Answer(RigAsk ask, TackleDocument? filed, UnitSystem units, RigRequest? planned = null)
     {
         List<Finding> assumed = [];
         Tackle tackle = TackleMapper.Map(filed, assumed);
         // A planned stop is asked as the plan asked: one water, one rig.
-        RigReply reply = RigAnswer.Of(planned is not null ? planned with { Units = units, Samples = StopRig.Samples } : new RigRequest
-        {
-            DepthM = ask.DepthM,
-            SpeedMps = ask.SpeedMps,
-            Tackle = tackle,
-            Line = LineFor(ask.LineKg, tackle),
-            Units = units,
-            Samples = 60,
-        });
+        RigReply reply = RigAnswer.Of(planned is not null ? planned with { Units = units, Samples = StopRig.Samples } : RigAsks.Request(ask, tackle, units));
         WeightOutlook chosen = reply.Choice.Chosen;
         return new RigView
         {
-            Asked = planned is null ? ask with { Stop = null } : ask with { DepthM = reply.Conditions.DepthM, SpeedMps = planned.SpeedMps, LineKg = reply.Line.StrengthN / 9.80665 },
+            Asked = planned is null ? ask with { Stop = null } : ask with { DepthM = reply.Conditions.DepthM, SpeedMps = planned.SpeedMps, LineKg = reply.Line.StrengthN / PhysicalConstants.StandardGravityMps2 },
+            Short = RigWords.Short(reply),
+            OnBottomShare = chosen.OnBottomShare,
             MassKg = chosen.Jig.MassKg,
             LeastKg = reply.Choice.LeastKg,
             Holds = reply.Choice.Holds,
@@ -49,11 +42,6 @@ internal static class RigDesk
             Assumed = [.. assumed.Say(units), .. reply.Assumed],
         };
     }
-
-    // The user's own line of about that strength, else a usual one.
-    private static FishingLine LineFor(double kg, Tackle tackle) =>
-        tackle.Lines.FirstOrDefault(l => Math.Abs(l.StrengthN - (kg * 9.80665)) < 0.08 * l.StrengthN)
-        ?? FishingLine.OfPoundsWeight(LineMaterial.Fluorocarbon, Math.Round(kg / KgPerPound));
 
     private static List<Views.LinePoint> Points(TowShape shape)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Words;
 using SecondShore.Engine.Season;
@@ -7,6 +8,10 @@ namespace SecondShore.App.Places;
 /// <summary>Sentences of the Lake place.</summary>
 internal static class LakeWords
 {
+    /// <summary>The lake and the date, as they head a picture and a printed page.</summary>
+    public static string Head(LakeView lake, DateTimeOffset at, Wording w) =>
+        string.Create(CultureInfo.InvariantCulture, $"{lake.Name}, {w.WeekdayDate(at)} {w.AtLake(at).Year}{(lake.IsInvented ? " " + w["lake.invented.mark"] : "")}");
+
     /// <summary>The answer in one line.</summary>
     public static string Headline(OutlookView o, Wording w)
     {

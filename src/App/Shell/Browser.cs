@@ -11,6 +11,9 @@ public sealed class Browser(IJSRuntime js)
     public async ValueTask Do(string function, params object?[] arguments) =>
         await (await ModuleAsync()).InvokeVoidAsync(function, arguments);
 
+    /// <summary>Prints what stands on the page.</summary>
+    public async Task PrintAsync() => await Do("printPage");
+
     /// <summary>Calls a function that gives a text.</summary>
     public async ValueTask<string?> Text(string function, params object?[] arguments) =>
         await (await ModuleAsync()).InvokeAsync<string?>(function, arguments);

@@ -23,6 +23,8 @@ public sealed partial class Session
     private bool _failed;
     // Of the work under way: there is one piece of it at a time.
     private bool _stopped;
+    // Asked for and not yet begun.
+    private (string Lake, Task Work)? _workOut;
 
     /// <summary>The open lake as read.</summary>
     public LakeView? View { get; private set; }
@@ -58,7 +60,7 @@ public sealed partial class Session
         }
 
         (Day, Hold, Trouble, _failed) = (null, null, null, false);
-        (_stopAt, Trying, Wind) = (0, WhatIf.Nothing, null);
+        (_stopAt, Trying, Wind, RigAside, ChosenAt) = (0, WhatIf.Nothing, null, null, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
         if (!IsFirst && await RecallAsync(lake.Id, "open", Stamp) is { } opened)
@@ -76,22 +78,28 @@ public sealed partial class Session
         await WorkOutAsync();
     }
 
-    /// <summary>Works everything out from the lake's files and this device's records.</summary>
-    public async Task WorkOutAsync()
+    /// <summary>
+    /// Works everything out from the lake's files and this device's records. Asked for again before it has begun, as by one reading
+    /// typed after another, it is done once: it takes the records as they stand when it begins.
+    /// </summary>
+    public Task WorkOutAsync()
     {
-        if (Lake is not { } lake) return;
+        if (Lake is not { } lake) return Task.CompletedTask;
+        if (_workOut is { } waiting && waiting.Lake == lake.Id && !waiting.Work.IsCompleted) return waiting.Work;
+        bool begun = false;
         WorkKey key = new(_engineIsCold ? "open.cold" : "open", lake.Id, [new("open", 2.8), new("outlook", 8.9), new("shore", 2.0)]);
-        await DoAsync("work.open", key, async () =>
+        Task work = DoAsync("work.open", key, async () =>
         {
+            (begun, _workOut) = (true, null);
             // The lake may be removed, or another opened, while the engine works: its answers then belong to nothing shown.
             if (Lake?.Id != lake.Id) return;
-            string opened = await AskAsync("open", About(), lake.Id, Stamp);
+            string opened = await AskAsync("open", About(), lake.Id, KeptAs);
             if (Lake?.Id != lake.Id) return;
             await TakeViewAsync(opened);
             if (Lake?.Id != lake.Id) return;
             await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
-            string outlook = await AskAsync("outlook", About(), lake.Id, Stamp);
+            string outlook = await AskAsync("outlook", About(), lake.Id, KeptAs);
             if (Lake?.Id != lake.Id) return;
             OutlookView? found = await ReadAsync(outlook, ViewsJson.Default.OutlookView);
             if (Lake?.Id != lake.Id) return;
@@ -100,11 +108,13 @@ public sealed partial class Session
             Tell();
             Work?.Turn(Words["work.shore"]);
             Trying = WhatIf.Nothing;
-            string shore = await AskAsync("shore", About(), lake.Id, Stamp);
+            string shore = await AskAsync("shore", About(), lake.Id, KeptAs);
             if (Lake?.Id != lake.Id) return;
             await TakeShoreAsync(shore);
             await AskHoldAsync(lake.Id);
         });
+        if (!begun) _workOut = (lake.Id, work);
+        return work;
     }
 
     /// <summary>Whether the demo lake was stopped before it was in, and only what came with the app is shown: nothing can be kept.</summary>
@@ -164,7 +174,7 @@ public sealed partial class Session
     }
 
     // All of them: what stands is worked out where the rows of the files are known too.
-    private AskAbout About() => new(Metric: Words.Units.IsMetric, Records: _kept, Language: Words.Text.Language);
+    private AskAbout About() => new(At: ChosenAt, Metric: Words.Units.IsMetric, Records: _kept, Language: Words.Text.Language);
 
     private async Task TakeShoreAsync(string json)
     {
@@ -207,12 +217,12 @@ public sealed partial class Session
     }
 
     /// <summary>Asks beside the work that is shown, of a lake that is worked out already; null where there is no answer.</summary>
-    internal async Task<string?> AskQuietlyAsync(string verb)
+    internal async Task<string?> AskQuietlyAsync(string verb, Func<AskAbout, AskAbout>? more = null)
     {
         if (Lake is not { } lake || _engineIsCold) return null;
         try
         {
-            return await AskBesideAsync(verb, About(), lake.Id);
+            return await AskBesideAsync(verb, more?.Invoke(About()) ?? About(), lake.Id);
         }
         catch (JSException)
         {
@@ -264,13 +274,9 @@ public sealed partial class Session
             await work();
             if (key is not null && Work == now && now.IsWhole) await browser.Do("saveSetting", key.Setting, now.Kept(TimeProvider.System.GetUtcNow()));
         }
-        catch (OperationCanceledException)
+        catch (Exception error) when (error is OperationCanceledException || (error is JSException js && IsStop(js)))
         {
-            // The user stopped it: what was shown before stays.
-        }
-        catch (JSException error) when (Browser.Told(error) == "stopped")
-        {
-            // The same, in the middle of a question.
+            // The user stopped it, between two questions or in the middle of one: what was shown before stays.
         }
         catch (JSException error)
         {

@@ -87,9 +87,12 @@ public sealed partial class Session
     });
 
     // Another plan of a day that is there takes a moment: it says nothing of how long a plan takes.
-    private WorkKey? DayWork(DayAsk ask) => Lake is { } lake && ask.Take is null && !ask.Again
-        ? new("day", lake.Id, [new("day", 3.2), new("day", 0.8), new("papers", 0.8)])
+    private WorkKey? DayWork(DayAsk ask) => Lake is { } lake && ask.Take is null && !ask.Again && !IsOfRow(ask)
+        ? new(ask.Days > 1 ? "days" + ask.Days.ToString(CultureInfo.InvariantCulture) : "day", lake.Id, [new("day", 3.2 * ask.Days), new("day", 0.8), new("papers", 0.8)])
         : null;
+
+    // A day of the row that stands, as far as the page can tell.
+    private bool IsOfRow(DayAsk ask) => Day is { Row.Count: > 1 } day && ask.Here is null && ask.Which != day.Asked.Which;
 
     /// <summary>Whether the plan's sheet and files are made.</summary>
     public bool HasPapers { get; private set; }
@@ -124,6 +127,22 @@ public sealed partial class Session
         Tell();
     }
 
+    /// <summary>Which of the days in a row is today, where the plan shows another of them; null otherwise.</summary>
+    public int? TodayInRow
+    {
+        get
+        {
+            if (Day is not { Row.Count: > 1 } day || IsPlanForToday) return null;
+            int today = DateOnly.FromDateTime(LakeNow.DateTime).DayNumber - day.Row[0].Date.DayNumber;
+            return today >= 0 && today < day.Row.Count ? today : null;
+        }
+    }
+
+    /// <summary>Shows another of the days in a row.</summary>
+    public Task ChooseDayAsync(int which) => Day is { } day && Work is null && which != day.Asked.Which
+        ? PlanAsync(day.Asked with { Which = which, Here = null })
+        : Task.CompletedTask;
+
     /// <summary>Plans the kept plan's day again, with what must be in and what is left out by now.</summary>
     public Task PlanByWishesAsync() => Day is { } day && Work is null ? PlanAsync(day.Asked with { Here = null }) : Task.CompletedTask;
 
@@ -145,6 +164,16 @@ public sealed partial class Session
 
     /// <summary>What to tie on; null until asked.</summary>
     public RigView? Rig { get; private set; }
+
+    /// <summary>The rig set aside to be held against another; null for none.</summary>
+    public RigView? RigAside { get; private set; }
+
+    /// <summary>Sets the rig at hand aside.</summary>
+    public void SetRigAside()
+    {
+        RigAside = Rig;
+        Tell();
+    }
 
     /// <summary>Asks what to tie on.</summary>
     public async Task AskRigAsync(RigAsk ask)

@@ -61,6 +61,12 @@ public sealed partial class Session
         await browser.Text("download", "export", Json(About()), FileName(Lake.Name) + ".zip", Lake.Id);
     });
 
+    /// <summary>Hands out the second shore and its places as the command line writes them: GeoJSON and GPX.</summary>
+    public Task HandOutShoreAsync() => DoAsync("work.export", async () =>
+    {
+        if (Lake is not null) await browser.Text("download", "shorefiles", Json(About()), "", Lake.Id);
+    });
+
     /// <summary>Removes a lake, its files and its records from this device.</summary>
     public async Task RemoveAsync(LakeRow lake)
     {
@@ -100,7 +106,7 @@ public sealed partial class Session
 
     private static string Json(AskAbout about) => JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout);
 
-    private static string FileName(string name)
+    internal static string FileName(string name)
     {
         char[] letters = [.. name.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')];
         string joined = string.Join('-', new string(letters).Split('-', StringSplitOptions.RemoveEmptyEntries));

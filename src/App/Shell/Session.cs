@@ -80,6 +80,7 @@ public sealed partial class Session(Browser browser)
         await browser.Do("setUnits", metric);
         await browser.Do("keepOffline", DotNetObjectReference.Create(this));
         More = Trip.DayMoreDraft.OfJson(await browser.Text("setting", "day.more"));
+        await browser.Do("listenToTabs", _self ??= DotNetObjectReference.Create(this));
         await ReadLakesAsync();
         KeepsNothing = await browser.Flag("keepsNothing");
         IsReady = true;
@@ -94,9 +95,14 @@ public sealed partial class Session(Browser browser)
     /// <summary>Switches between feet and metric, everywhere at once.</summary>
     public async Task SetMetricAsync(bool metric)
     {
+        await browser.Do("saveSetting", "units", metric ? "metric" : "feet");
+        await ShowMetricAsync(metric);
+    }
+
+    private async Task ShowMetricAsync(bool metric)
+    {
         Words = Words with { Units = metric ? UnitSystem.Metric : UnitSystem.Feet };
         Tell();
-        await browser.Do("saveSetting", "units", metric ? "metric" : "feet");
         await browser.Do("setUnits", metric);
         await SayAgainAsync();
     }
@@ -163,8 +169,10 @@ public sealed partial class Session(Browser browser)
     // Who stops work knows why no answer came.
     private void SayUnlessStopped(JSException error)
     {
-        if (Browser.Told(error) != "stopped") Say(ExplainedTrouble(error));
+        if (!IsStop(error)) Say(ExplainedTrouble(error));
     }
+
+    private static bool IsStop(JSException error) => Browser.Told(error) == "stopped";
 
     private string ExplainedTrouble(JSException error)
     {

@@ -6,10 +6,10 @@ namespace SecondShore.App.Trip;
 /// <summary>An entry as it stands in a form, in the user's units: what is not touched keeps its value to the last digit.</summary>
 public sealed class EntryDraft
 {
-    private static readonly double PoundG = 453.59237, OunceG = 28.349523125, InchM = 0.0254, FootM = 0.3048;
+    private static readonly double PoundG = 453.59237, OunceG = 28.349523125, InchM = 0.0254;
     private readonly Entry _was;
+    private readonly Wording _words;
     private readonly bool _metric;
-    private readonly TimeZoneInfo _zone;
     private readonly DateTime _wasLocal;
     private readonly DateTimeOffset _wasAt;
 
@@ -22,9 +22,8 @@ public sealed class EntryDraft
     {
         ArgumentNullException.ThrowIfNull(was);
         ArgumentNullException.ThrowIfNull(words);
-        (_was, _metric, _zone, _wasAt) = (was, words.Units.IsMetric, words.Zone, at);
-        DateTime local = words.AtLake(at).DateTime;
-        _wasLocal = new DateTime(local.Year, local.Month, local.Day, local.Hour, local.Minute, 0, DateTimeKind.Unspecified);
+        (_was, _words, _metric, _wasAt) = (was, words, words.Units.IsMetric, at);
+        _wasLocal = words.FieldTime(at);
         (Kind, When) = (kind, _wasLocal);
         (Spot, Species, Ate, Sighted, SightedWhere) = (was.Spot ?? "", was.Species ?? "", was.Ate ?? "", was.Sighted ?? "", was.SightedWhere ?? "");
         (Jig, Trailer, Colour, Note) = (was.Jig ?? "", was.Trailer ?? "", was.Colour ?? "", was.Note);
@@ -97,16 +96,7 @@ public sealed class EntryDraft
     public string Note { get; set; }
 
     /// <summary>When, as an instant; the first of a doubled hour, the entry's own where the minute was not touched.</summary>
-    public DateTimeOffset At
-    {
-        get
-        {
-            if (When == _wasLocal) return _wasAt;
-            DateTime local = DateTime.SpecifyKind(When, DateTimeKind.Unspecified);
-            while (_zone.IsInvalidTime(local)) local = local.AddMinutes(15);
-            return new DateTimeOffset(local, _zone.IsAmbiguousTime(local) ? _zone.GetAmbiguousTimeOffsets(local).Max() : _zone.GetUtcOffset(local));
-        }
-    }
+    public DateTimeOffset At => When == _wasLocal ? _wasAt : _words.FromField(When);
 
     /// <summary>Why it cannot be right, in one sentence; null when it can.</summary>
     /// <param name="maxDepthM">Greatest depth of the lake, m; null where it is not known.</param>
@@ -152,7 +142,7 @@ public sealed class EntryDraft
         };
     }
 
-    private double DepthUnitM => _metric ? 1 : FootM;
+    private double DepthUnitM => _words.Units.DepthUnitM;
 
     private double LengthUnitM => _metric ? 0.01 : InchM;
 

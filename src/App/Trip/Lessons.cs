@@ -1,6 +1,7 @@
 using System.Text.Json;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Learn;
+using SecondShore.App.Compute.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
 
@@ -12,21 +13,33 @@ public sealed class Lessons(Session session)
     private IReadOnlyList<RecordRow>? _of;
     private string? _lake;
     private object? _outlook;
+    private LearnAsk? _asked;
     private bool _asking;
 
     /// <summary>What was learned; null until it is worked out.</summary>
     public LearnDocument? Learned { get; private set; }
 
-    /// <summary>Works it out where the log or the outlook is another than last time. Waits for the lake to be worked out first.</summary>
+    /// <summary>What is asked of it, for the lake at hand.</summary>
+    public LearnAsk Wish { get; private set; } = new();
+
+    /// <summary>Asks it otherwise.</summary>
+    public Task AskAsync(LearnAsk wish)
+    {
+        Wish = wish;
+        return FreshAsync();
+    }
+
+    /// <summary>Works it out where the log, the outlook or what is asked is another than last time. Waits for the lake to be worked out first.</summary>
     public async Task FreshAsync()
     {
         if (session.Lake is not { } lake || session.Outlook is not { } outlook || session.IsFromEarlier || session.Work is not null || _asking) return;
-        if (_lake == lake.Id && ReferenceEquals(_of, session.Entries) && ReferenceEquals(_outlook, outlook)) return;
-        if (_lake != lake.Id) Learned = null;
-        (_of, _lake, _outlook, _asking) = (session.Entries, lake.Id, outlook, true);
+        // What fish eat there is one lake's.
+        if (_lake != lake.Id) (Learned, Wish) = (null, new LearnAsk());
+        if (_lake == lake.Id && ReferenceEquals(_of, session.Entries) && ReferenceEquals(_outlook, outlook) && _asked == Wish) return;
+        (_of, _lake, _outlook, _asked, _asking) = (session.Entries, lake.Id, outlook, Wish, true);
         try
         {
-            string? json = await session.AskQuietlyAsync("learn");
+            string? json = await session.AskQuietlyAsync("learn", about => about with { Learn = Wish });
             if (json is not null && session.Lake?.Id == lake.Id) Learned = JsonSerializer.Deserialize(json, AnswersJson.Default.LearnDocument);
         }
         finally
@@ -35,5 +48,7 @@ public sealed class Lessons(Session session)
         }
 
         session.Redraw();
+        // Asked otherwise meanwhile.
+        if (_asked != Wish) await FreshAsync();
     }
 }

@@ -25,6 +25,7 @@ public sealed class TripLog : IDisposable
         (_session, _browser) = (session, browser);
         _session.Changed += OnSession;
         _session.FixCame += OnFix;
+        _session.TripWentOn += ReloadAsync;
     }
 
     /// <summary>The stretch under way; null on the run.</summary>
@@ -79,17 +80,15 @@ public sealed class TripLog : IDisposable
         await CloseAsync(now, nothing: false);
         await _session.GoOnAsync();
         await SaveAsync(_state with { Expected = _session.Stop is { } next ? now.AddMinutes(next.RunMin) : null });
-        return true;
     });
 
     /// <summary>To another stop of the plan, on or back: the stretch ends where it was.</summary>
     public Task GoToAsync(int index) => InTurnAsync(async now =>
     {
-        if (index == _session.StopIndex) return false;
+        if (index == _session.StopIndex) return;
         await CloseAsync(now, nothing: false);
         await _session.GoToAsync(index);
         await SaveAsync(_state with { Expected = null, Left = null });
-        return true;
     });
 
     /// <summary>Homeward: the stretch ends, and none follows.</summary>
@@ -97,20 +96,18 @@ public sealed class TripLog : IDisposable
     {
         await CloseAsync(now, nothing: false);
         await SaveAsync(_state with { Expected = null });
-        return true;
     });
 
     /// <summary>Something else is tied on: with another rig another stretch begins.</summary>
     public Task TieOnAsync(RigOn rig) => InTurnAsync(async now =>
     {
-        if (_session.Lake is not { } lake) return false;
+        if (_session.Lake is not { } lake) return;
         await LoadAsync(lake.Id);
-        if (rig == Rig) return false;
+        if (rig == Rig) return;
         bool goesOn = Open is { } open && !open.IsForgotten(now);
         await CloseAsync(now, nothing: false);
         await SaveAsync(_state with { Rig = rig });
         if (goesOn) await OpenAsync(now);
-        return true;
     });
 
     // Fingers are quicker than what they set going: one after the other, each at the moment of its tap.
@@ -120,6 +117,12 @@ public sealed class TripLog : IDisposable
         _turn = mine;
         return mine;
     }
+
+    private async Task InTurnAsync(Func<DateTimeOffset, Task> work) => await InTurnAsync(async now =>
+    {
+        await work(now);
+        return true;
+    });
 
     private static async Task<T> AfterAsync<T>(Task before, DateTimeOffset now, Func<DateTimeOffset, Task<T>> work)
     {
@@ -222,11 +225,11 @@ public sealed class TripLog : IDisposable
         string.Join(' ', points.Select(p => FormattableString.Invariant($"{p.XM:0.0} {p.YM:0.0}")));
 
     // Arriving opens a stretch, running away from it closes it: nobody has a hand free for that.
-    private async Task<bool> SeeAsync(BoatFix fix, DateTimeOffset now)
+    private async Task SeeAsync(BoatFix fix, DateTimeOffset now)
     {
         try
         {
-            if (_session.Lake is not { } lake || _session.Day is not { } day || !_session.IsPlanForToday || fix.Point is not { } point) return false;
+            if (_session.Lake is not { } lake || _session.Day is not { } day || !_session.IsPlanForToday || fix.Point is not { } point) return;
             await LoadAsync(lake.Id);
             double speedMps = fix.SpeedMps ?? _session.Speeds.MeanMps ?? 0;
             StopView? stop = StopAt.Find(day, point, fix.AccuracyM) is { } index ? day.Stops[index] : null;
@@ -236,11 +239,10 @@ public sealed class TripLog : IDisposable
             {
                 _runningSince ??= now;
                 if (now - _runningSince >= RunningFor) await CloseAsync(_runningSince.Value, nothing: false);
-                return true;
+                return;
             }
 
             _runningSince = null;
-            return true;
         }
         finally
         {
@@ -266,6 +268,12 @@ public sealed class TripLog : IDisposable
         if (_session.Lake is { } lake && lake.Id != _lake) _ = LoadAsync(lake.Id);
     }
 
+    // Another tab of the device went on with this trip.
+    private async Task ReloadAsync()
+    {
+        if (_lake is { } lake && TripState.Of(await _browser.Text("setting", "trip:" + lake)) is var kept && lake == _lake) _state = kept;
+    }
+
     private async Task LoadAsync(string lake)
     {
         if (lake == _lake) return;
@@ -288,5 +296,6 @@ public sealed class TripLog : IDisposable
     {
         _session.Changed -= OnSession;
         _session.FixCame -= OnFix;
+        _session.TripWentOn -= ReloadAsync;
     }
 }

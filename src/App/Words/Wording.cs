@@ -62,17 +62,31 @@ public sealed record Wording(TextBook Text, LocaleInfo Locale, UnitSystem Units,
     /// <summary>The lake's clock for an instant.</summary>
     public DateTimeOffset AtLake(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, Zone);
 
+    /// <summary>The lake's clock for an instant, to the minute, as it stands in a field.</summary>
+    public DateTime FieldTime(DateTimeOffset at)
+    {
+        DateTime local = AtLake(at).DateTime;
+        return new DateTime(local.Year, local.Month, local.Day, local.Hour, local.Minute, 0, DateTimeKind.Unspecified);
+    }
+
+    /// <summary>The instant of a time in a field; the first of a doubled hour, the next that there is in a left-out one.</summary>
+    public DateTimeOffset FromField(DateTime time)
+    {
+        DateTime local = DateTime.SpecifyKind(time, DateTimeKind.Unspecified);
+        while (Zone.IsInvalidTime(local)) local = local.AddMinutes(15);
+        return new DateTimeOffset(local, Zone.IsAmbiguousTime(local) ? Zone.GetAmbiguousTimeOffsets(local).Max() : Zone.GetUtcOffset(local));
+    }
+
     /// <summary>A date such as <c>10 Oct</c> or <c>Oct 10</c>.</summary>
     public string Date(DateOnly date) => Locale.DayFirst
         ? $"{date.Day} {Locale.Months[date.Month - 1].TrimEnd('.')}"
         : $"{Locale.Months[date.Month - 1].TrimEnd('.')} {date.Day}";
 
     /// <summary>A date with its weekday, such as <c>Fri 10 Oct</c>.</summary>
-    public string WeekdayDate(DateTimeOffset at)
-    {
-        DateTimeOffset local = AtLake(at);
-        return $"{Locale.Weekdays[(int)local.DayOfWeek].TrimEnd('.')} {Date(DateOnly.FromDateTime(local.DateTime))}";
-    }
+    public string WeekdayDate(DateTimeOffset at) => WeekdayDate(DateOnly.FromDateTime(AtLake(at).DateTime));
+
+    /// <summary>A date with its weekday, such as <c>Fri 10 Oct</c>.</summary>
+    public string WeekdayDate(DateOnly date) => $"{Locale.Weekdays[(int)date.DayOfWeek].TrimEnd('.')} {Date(date)}";
 
     /// <summary>The weekday's long name.</summary>
     public string Weekday(DateTimeOffset at) => Locale.LongWeekdays[(int)AtLake(at).DayOfWeek];

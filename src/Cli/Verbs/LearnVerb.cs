@@ -39,8 +39,8 @@ internal static class LearnVerb
             {
                 Eats = [.. (parsed.GetValue(eats) ?? []).Select(Food)],
                 LowLight = Light(parsed.GetValue(light)),
-                HoursAheadH = Between("--hours", parsed.GetValue(hours), 0.5, 200),
-                TravelH = parsed.GetValue(travel) is { } minutes ? Between("--travel", minutes, 1, 240) / 60 : null,
+                HoursAheadH = Between("--hours", parsed.GetValue(hours), LearnWish.LeastHoursAheadH, LearnWish.MostHoursAheadH),
+                TravelH = parsed.GetValue(travel) is { } minutes ? Between("--travel", minutes, LearnWish.LeastTravelMin, LearnWish.MostTravelMin) / 60 : null,
                 Priors = Priors(parsed.GetValue(priors)),
                 Seed = parsed.GetValue(seed),
             };

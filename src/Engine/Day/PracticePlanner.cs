@@ -1,4 +1,5 @@
 using SecondShore.Engine.Core;
+using SecondShore.Engine.Core.Words;
 
 namespace SecondShore.Engine.Day;
 
@@ -40,7 +41,7 @@ public static class PracticePlanner
             string cell = CellOf(candidate);
             int before = seen.GetValueOrDefault(cell);
             seen[cell] = before + 1;
-            stops.Add(stop with { Candidate = candidate, BitesCount = DayPlanBuilder.BitesOf(candidate, stop.Arrive, stop.Leave), Why = Why(candidate, before) });
+            stops.Add(stop with { Candidate = candidate, BitesCount = DayPlanBuilder.BitesOf(candidate, stop.Arrive, stop.Leave), Why = Why(candidate, before, request.Speech) });
         }
 
         int cells = stops.Select(s => CellOf(s.Candidate)).Distinct().Count();
@@ -49,8 +50,8 @@ public static class PracticePlanner
             Stops = stops,
             MeanBitesCount = stops.Sum(s => s.BitesCount),
             Bites = DayPlanBuilder.BitesSpread(stops, request.Seed),
-            Title = stops.Count == 0 ? plan.Title : $"Practice: {plan.Title}",
-            Why = stops.Count == 0 ? plan.Why : $"its stops tell of {cells} {(cells == 1 ? "kind" : "kinds")} of bottom and depth, each for as long as it tells much",
+            Title = stops.Count == 0 ? plan.Title : request.Speech.Say($"Practice: {plan.Title}"),
+            Why = stops.Count == 0 ? plan.Why : WhyOrder(cells, request.Speech),
         };
     }
 
@@ -86,14 +87,18 @@ public static class PracticePlanner
         return sum / candidate.Bites.RatesPerH.Length;
     }
 
-    private static string Why(StopCandidate candidate, int before)
+    private static string WhyOrder(int cells, Speech speech) => cells == 1
+        ? speech.Plain("its stops tell of one kind of bottom and depth, each for as long as it tells much")
+        : speech.Say($"its stops tell of {cells} kinds of bottom and depth, each for as long as it tells much");
+
+    private static string Why(StopCandidate candidate, int before, Speech speech)
     {
-        string kind = candidate.Form.Length > 0 ? candidate.Form : "place";
+        string kind = speech.Plain(candidate.Form.Length > 0 ? candidate.Form : "place");
         return before switch
         {
-            0 => $"no {kind} of this depth has told anything yet",
-            1 => $"a second {kind} of this depth tells whether the first was luck",
-            _ => $"it adds to {before} of its kind and depth",
+            0 => speech.Say($"no {kind} of this depth has told anything yet"),
+            1 => speech.Say($"a second {kind} of this depth tells whether the first was luck"),
+            _ => speech.Say($"it adds to {before} of its kind and depth"),
         };
     }
 }

@@ -44,6 +44,24 @@ public static class TackleEdits
     /// <inheritdoc cref="WithJig"/>
     public static ILakeFiles WithTrailer(ILakeFiles files, string was, string name, string colour) => With(files, "trailers", was, trailer => Set(trailer, name, colour));
 
+    /// <summary>The files with a timed drop written to a jig: what was seen of it, by which its drag is corrected.</summary>
+    /// <param name="files">The files.</param>
+    /// <param name="jig">The jig's name.</param>
+    /// <param name="depthM">How deep it fell on slack line, m.</param>
+    /// <param name="seconds">How long that took, s.</param>
+    /// <param name="line">Name of the line it fell on; empty for the first of the box.</param>
+    /// <param name="at">When; empty where that is not known.</param>
+    /// <exception cref="RefusedException">tackle.json is there and is no JSON object, or has no such jig.</exception>
+    public static ILakeFiles WithDrop(ILakeFiles files, string jig, double depthM, double seconds, string line, string at) => With(files, "jigs", jig, item =>
+    {
+        if (!Named(item, jig)) throw new RefusedException(Finding.Of($"The tackle box has no jig called {jig}: put it in first."));
+        if (item["observations"] is not JsonArray seen) item["observations"] = seen = [];
+        JsonObject drop = new() { ["kind"] = "fall", ["depth_m"] = depthM, ["seconds"] = seconds };
+        if (line.Length > 0) drop["line"] = line;
+        if (at.Length > 0) drop["time"] = at;
+        seen.Add((JsonNode)drop);
+    });
+
     private static void Set(JsonObject item, string name, string colour)
     {
         item["name"] = name;

@@ -1,9 +1,12 @@
+using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
+using SecondShore.Answers.Questions;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
 using SecondShore.App.Trip;
 using SecondShore.App.Words;
 using SecondShore.Engine.Learn;
+using SecondShore.Engine.Season;
 using SecondShore.Formats;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;
@@ -247,6 +250,17 @@ public class TripLogTests
         Assert.Equal(filed.Choices.SelectMany(c => c.Rates).Select(r => (r.Choice, r.HoursH, r.Bites)).Order(), own.Choices.SelectMany(c => c.Rates).Select(r => (r.Choice, r.HoursH, r.Bites)).Order());
         Assert.Equal(filed.LastTrip!.HoursH, own.LastTrip!.HoursH);
         Assert.Equal(40.0 / 60, own.HoursH, 0.02);
+
+        // Asked with what the log cannot know, it is what the command line says to the same.
+        await lessons.AskAsync(new LearnAsk("sunfish", LowLight: true, HoursAheadH: 1, TravelMin: 45));
+        LearnWish wish = new() { Eats = ["sunfish"], LowLight = true, HoursAheadH = 1, TravelH = 0.75 };
+        PreparedLake lake = PreparedLake.From(Folder(page), null, TestContext.Current.CancellationToken);
+        Outlook outlook = OutlookAnswer.Compute(lake, page.Session.Outlook!.At, new EnsembleOptions(), null, TestContext.Current.CancellationToken);
+        LearnDocument asked = LearnDocument.Of(LearnAnswer.Of(Folder(page), outlook, wish, UnitSystem.Feet, TestContext.Current.CancellationToken), []);
+        Assert.Equal(Said(asked), Said(lessons.Learned!));
+        Assert.NotEqual(Said(own), Said(asked));
+
+        static string Said(LearnDocument document) => string.Join('\n', document.TieOn.Concat(document.NextTry).Select(a => $"{a.Factor} {a.Choice} {a.Why}").Append(document.Leave.Words));
     }
 
     private static MemoryFiles Files(TripPage page) => Assert.IsType<MemoryFiles>(TripFile.Read("trip.zip", page.TripFile(), new ProblemLog()));

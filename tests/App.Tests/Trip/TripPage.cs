@@ -74,12 +74,29 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
         return Session.OnFix(place.LatDeg, place.LonDeg, accuracyM, speedMps, null, Clock.Now.ToUnixTimeMilliseconds());
     }
 
+    /// <summary>What the engine was asked, in order.</summary>
+    public List<string> Verbs { get; } = [];
+
+    /// <summary>The engine answers when this is done; null answers at once.</summary>
+    public Task? Busy { get; set; }
+
+    /// <summary>Another tab of the same device, with the same lake open.</summary>
+    public async Task<(Session Session, TripLog Trip)> OtherTabAsync()
+    {
+        Browser browser = new(this);
+        Session other = new(browser) { Clock = Clock };
+        TripLog trip = new(other, browser);
+        await other.OpenAsync(new LakeRow("x", "Test Bowl", ""));
+        return (other, trip);
+    }
+
     /// <summary>The device's database writes when this is done; null writes at once.</summary>
     public Task? Disk { get; set; }
 
     public async ValueTask<T> InvokeAsync<T>(string identifier, object?[]? args)
     {
         if (identifier is "addRecordsJson" or "saveSetting" && Disk is { } disk) await disk;
+        if (identifier == "ask" && Busy is { } busy) await busy;
         return (T)(Answer(identifier, args ?? []) ?? default(T)!)!;
     }
 
@@ -123,6 +140,7 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
     // The worker hands a failure over as its sentence.
     public string Asked(string verb, string json)
     {
+        Verbs.Add(verb);
         try
         {
             return _desk.Answer(verb, json, _files);

@@ -102,11 +102,11 @@ public class TowPropertyTests
         }
     }, 400);
 
-    [Fact]
+    [Fact, LongerCheck]
     public void No_random_rig_within_bounds_fails()
     {
         SeededRandom random = new(20241);
-        for (int i = 0; i < RandomRigs.Count; i++)
+        for (int i = 0; i < LongCheck.Number(RandomRigs.Count / 10, RandomRigs.Count); i++)
         {
             TowCase tow = RandomRigs.Next(random);
             Assert.True(TowSolver.TrySolve(tow, out TowResult result, out Finding? problem), problem?.ToString());

@@ -80,6 +80,18 @@ public class TackleTests
         Assert.Contains(problems, p => p.File == "tackle.json" && p.What.Say(UnitSystem.Metric).Contains(said, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_timed_drop_is_written_to_its_jig_and_nothing_else_changes()
+    {
+        ILakeFiles files = TackleEdits.WithDrop(new MemoryFiles("x").With("tackle.json", Full), "football", 8.5, 9.7, "deep", "2026-10-07T08:30:00-05:00");
+        (TackleDocument before, TackleDocument after) = (Read(Full).Tackle, TackleEdits.Read(files)!);
+        JigObservationItem drop = after.Jigs[0].Observations[^1];
+        Assert.Equal(("fall", 8.5, 9.7, "deep", "2026-10-07T08:30:00-05:00"), (drop.Kind, drop.DepthM, drop.Seconds!.Value, drop.LineName, drop.Time));
+        Assert.Equivalent(before, after with { Jigs = [after.Jigs[0] with { Observations = [.. after.Jigs[0].Observations.SkipLast(1)] }] }, strict: true);
+        string said = Assert.Throws<RefusedException>(() => TackleEdits.WithDrop(files, "swim", 8.5, 9.7, "", "")).Finding.Say(UnitSystem.Metric);
+        Assert.Contains("no jig called swim", said, StringComparison.Ordinal);
+    }
+
     private static (TackleDocument Tackle, IReadOnlyList<Problem> Problems) Read(string text)
     {
         LakeFolder lake = LakeFolderReader.Read(new MemoryFiles("x").With("tackle.json", text));

@@ -49,10 +49,10 @@ public class SurveyTruthTests(ITestOutputHelper output)
         Assert.NotEqual(SurveyOutcome.WrongInSilence, truth.Judge(import));
     }
 
-    [Fact]
+    [Fact, LongerCheck]
     public void Made_up_surveys_are_read_rightly_or_asked_about_and_never_wrong_in_silence()
     {
-        int answered = 0, all = 120;
+        int answered = 0, all = LongCheck.Number(40, 120);
         for (int k = 0; k < all; k++)
         {
             SyntheticFile file = new((ulong)k + 500_000);

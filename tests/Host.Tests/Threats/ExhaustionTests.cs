@@ -6,6 +6,7 @@ using System.Text;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;
 using SecondShore.Records;
+using SecondShore.TestKit;
 
 namespace SecondShore.Host.Tests.Threats;
 
@@ -61,6 +62,7 @@ public class ExhaustionTests
         Assert.Equal(HttpStatusCode.OK, (await other.GetAsync("/api/lakes")).StatusCode);
     }
 
+    [LongCheck]
     [Fact]
     public async Task A_client_that_drips_is_cut_off_while_others_go_on()
     {

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.App.Compute.Views;
@@ -62,9 +63,17 @@ public sealed record DayView
     /// <summary>Whether the plan was made on the water, from where the boat was.</summary>
     public bool FromHere { get; init; }
 
+    /// <summary>The days it is one of, in order; empty for a day alone that counts.</summary>
+    public IReadOnlyList<RowDayView> Row { get; init; } = [];
+
     /// <summary>What the chart draws.</summary>
     public RouteChart? Chart { get; init; }
 }
+
+/// <summary>One of several days in a row.</summary>
+/// <param name="Date">The day.</param>
+/// <param name="IsPractice">Whether it is practice; a day that counts fishes the best.</param>
+public sealed record RowDayView(DateOnly Date, bool IsPractice);
 
 /// <summary>A stop.</summary>
 /// <param name="Id">The spot's id.</param>
@@ -93,7 +102,7 @@ public sealed record StopView(string Id, string Letter, string Name, double XM, 
 public sealed record AlternativeView(string Kind, string Words, IReadOnlyList<string> Letters);
 
 /// <summary>What is asked of a day. Null takes the usual.</summary>
-/// <param name="Date">The day, on the lake's calendar.</param>
+/// <param name="Date">The day, or the first of several, on the lake's calendar.</param>
 /// <param name="Ramp">The ramp's name.</param>
 /// <param name="Launch">Local time from which the boat may leave.</param>
 /// <param name="HomeBy">Local time to be back.</param>
@@ -104,9 +113,27 @@ public sealed record AlternativeView(string Kind, string Words, IReadOnlyList<st
 /// <param name="Again">Says the plan at hand once more, in other units.</param>
 /// <param name="Others">Says the plan at hand once more, with those that differ in kind from it.</param>
 /// <param name="More">Boat, breaks and what is kept in hand.</param>
+/// <param name="Days">Days in a row, 1 to 7: practice, and the last of them fishes the best.</param>
+/// <param name="AllPractice">Makes the last day practice too.</param>
+/// <param name="Which">Which of the days, from 0.</param>
 public sealed record DayAsk(DateOnly? Date = null, string? Ramp = null, TimeOnly? Launch = null, TimeOnly? HomeBy = null,
     IReadOnlyList<string>? Must = null, IReadOnlyList<string>? Never = null, HereAsk? Here = null, string? Take = null, bool Again = false, bool Others = false,
-    DayMore? More = null);
+    DayMore? More = null, int Days = 1, bool AllPractice = false, int Which = 0)
+{
+    /// <summary>Most days in a row.</summary>
+    public const int MostDays = 7;
+
+    /// <summary>Whether practice is asked for.</summary>
+    [JsonIgnore]
+    public bool IsRow => Days > 1 || AllPractice;
+
+    /// <summary>The same with as many days as there may be, and one of them.</summary>
+    internal DayAsk Bounded()
+    {
+        int days = Math.Clamp(Days, 1, MostDays);
+        return this with { Days = days, Which = Math.Clamp(Which, 0, days - 1) };
+    }
+}
 
 /// <summary>Boat, breaks and what is kept in hand. Null takes the usual.</summary>
 /// <param name="CruiseMps">Speed of a run on calm open water, m/s.</param>

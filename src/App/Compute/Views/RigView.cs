@@ -7,13 +7,20 @@ namespace SecondShore.App.Compute.Views;
 /// <param name="SpeedMps">Drag speed over ground, m/s.</param>
 /// <param name="LineKg">Strength of the line, kg.</param>
 /// <param name="Stop">Id of a planned stop's spot: its own water, bottom and pass are taken, as the plan took them; null asks of the numbers alone.</param>
-public sealed record RigAsk(double DepthM, double SpeedMps, double LineKg, string? Stop = null);
+/// <param name="More">What it is asked with beside; null takes the usual.</param>
+public sealed record RigAsk(double DepthM, double SpeedMps, double LineKg, string? Stop = null, RigMore? More = null);
 
 /// <summary>What to tie on. SI throughout.</summary>
 public sealed record RigView
 {
     /// <summary>What it was asked for.</summary>
     public required RigAsk Asked { get; init; }
+
+    /// <summary>What to tie on, in one line.</summary>
+    public required string Short { get; init; }
+
+    /// <summary>Share of its weight that the jig leaves on the bottom.</summary>
+    public required Spread OnBottomShare { get; init; }
 
     /// <summary>Mass of the jig chosen, kg.</summary>
     public required double MassKg { get; init; }

@@ -33,4 +33,11 @@ public sealed record TackleTrailer(string Name, string Colour);
 /// <param name="WeightG">A jig's weight, g; null keeps it.</param>
 /// <param name="Colour">Colour family; empty keeps it.</param>
 /// <param name="IsTrailer">Whether it is a trailer.</param>
-public sealed record TackleAsk(string Name, string Was, double? WeightG, string Colour, bool IsTrailer);
+/// <param name="Drop">A drop timed of the jig; null changes the jig itself.</param>
+public sealed record TackleAsk(string Name, string Was, double? WeightG, string Colour, bool IsTrailer, DropAsk? Drop = null);
+
+/// <summary>A drop timed on slack line.</summary>
+/// <param name="DepthM">How deep it fell, m.</param>
+/// <param name="Seconds">How long that took, s.</param>
+/// <param name="At">When, with its offset.</param>
+public sealed record DropAsk(double DepthM, double Seconds, string At);

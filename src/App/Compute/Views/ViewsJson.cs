@@ -46,9 +46,10 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="Weather">What is asked of the weather service.</param>
 /// <param name="Tackle">What is put into the tackle box.</param>
 /// <param name="Hold">A kept plan to be held against the water as it is known now.</param>
+/// <param name="Learn">What is asked of the log.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
     IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null,
-    WindAsk? Wind = null, string Language = "en", WeatherAsk? Weather = null, HoldAsk? Hold = null, TackleAsk? Tackle = null)
+    WindAsk? Wind = null, string Language = "en", WeatherAsk? Weather = null, HoldAsk? Hold = null, TackleAsk? Tackle = null, LearnAsk? Learn = null)
 {
     /// <summary>Units and language of the words.</summary>
     internal UnitSystem Units => (Metric ? UnitSystem.Metric : UnitSystem.Feet).In(Sentences.SpeechFor(Language)).In(ReadIn.App);

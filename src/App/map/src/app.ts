@@ -23,10 +23,12 @@ export { changeFiles, weatherDirect, weatherFromHost } from "./host/weather";
 export { firstAnswers, keepFirst } from "./store/first";
 export { forgetLake } from "./chart/listen";
 export { keepOffline, takeUpdate } from "./offline/updates";
+export { listenToTabs } from "./store/tabs";
 export { locale } from "./device/locale";
 export { applyTheme, storedTheme, systemDark } from "./device/theme";
 export { follow, leave, stayAwake } from "./device/boat";
 export { guardWet } from "./device/wet";
+export { printPage } from "./device/print";
 export { askWithFiles, createLake, download, takeFiles, unpackOwn } from "./device/files";
 
 export const lakesJson = async (): Promise<string> => JSON.stringify(await lakeStore.lakes());
@@ -134,7 +136,8 @@ export async function drawChart(host: HTMLElement, kind: string, json: string): 
   (await import("./charts/index")).draw(host, kind, json);
 }
 export const focusOn = (selector: string): void => document.querySelector<HTMLElement>(selector)?.focus();
-export const printPage = (): void => window.print();
+export const savePicture = async (host: HTMLElement, head: string, caption: string, name: string, kind: string): Promise<void> =>
+  (await import("./device/picture")).savePicture(host, head, caption, name, kind);
 export const now = (): number => Date.now();
 
 // The engine wakes at once, next to the page's own runtime.

@@ -128,7 +128,7 @@ public sealed partial class LakeColumn
     /// <param name="energyJ">Energy at the base of the mixed layer, J.</param>
     /// <param name="nearJ">More of it that fades evenly to nothing at <paramref name="reachM"/>, J.</param>
     /// <param name="reachM">How deep the waves stir, m.</param>
-    private void Entrain(double energyJ, double nearJ = 0, double reachM = 1)
+    private void Entrain(double energyJ, double nearJ, double reachM)
     {
         double[] temp = _tempC, density = _densityKgPerM3, volume = _volumeM3, centre = _centreM;
         int last = temp.Length - 1, m = _top;

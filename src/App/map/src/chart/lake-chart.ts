@@ -13,8 +13,9 @@ import { depthAt } from "./field";
 import { drawInk } from "./ink";
 import { markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures, trackFeatures } from "./labels";
 import { readPalette, type Palette } from "./palette";
-import { colourTable, paintWater } from "./raster";
+import { colourTable, paintWater, type WaterColours } from "./raster";
 import { DepthRule, type RuleListener } from "./rule";
+import { scaleBar } from "./scale";
 import { WindFilm } from "./film";
 
 export interface ChartOptions {
@@ -51,7 +52,7 @@ export class LakeChart {
   private readonly resized: ResizeObserver;
   private rule: DepthRule | undefined;
   private palette: Palette;
-  private table: Uint32Array | undefined;
+  private table: WaterColours | undefined;
   private readonly windFilm = new WindFilm();
   private framed = false;
 
@@ -212,6 +213,11 @@ export class LakeChart {
     let bar = model.metric ? this.options.metricBarM : this.options.feetBarM;
     while (bar / pixelM < 9) bar *= 2;
     this.host.style.setProperty("--seg", `${bar / pixelM}px`);
+    const scale = this.host.querySelector<HTMLElement>(".scale");
+    if (!scale) return;
+    const [longM, name] = scaleBar(Math.min(140, (this.map.getSize()?.[0] ?? 300) / 3) * pixelM, model.metric);
+    scale.style.width = `${longM / pixelM}px`;
+    scale.textContent = name;
   }
 
   private paint(extent: Extent, resolution: number, ratio: number, size: [number, number]): HTMLCanvasElement {
@@ -225,7 +231,7 @@ export class LakeChart {
     if (!ctx || !model.frame || width < 1 || height < 1) return canvas;
     const image = ctx.createImageData(width, height);
     this.table ??= colourTable(this.palette, model.belt, model.maxDepthM);
-    paintWater(image, model.field, model.frame, westM, northM, pixelM, this.table);
+    paintWater(image, model.field, model.frame, westM, northM, pixelM, this.table, ratio);
     ctx.putImageData(image, 0, 0);
     drawInk(ctx, model, this.palette, window);
     return canvas;

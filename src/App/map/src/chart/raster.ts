@@ -4,9 +4,17 @@ import type { BeltDepths } from "./model";
 import { rgb, washStepsM, type Palette } from "./palette";
 
 const stepsPerM = 20;
+/** Strokes of the belt: how far apart and how thick along a row, in pixels of the screen. */
+const apartPx = 6, thickPx = 1.6;
 
-/** Colour by depth in steps of 5 cm, as little-endian ABGR. */
-export function colourTable(palette: Palette, belt: BeltDepths | null, maxDepthM: number): Uint32Array {
+/** Colours by depth in steps of 5 cm, as little-endian ABGR: of the ground, and of the strokes that the belt is hatched with. */
+export interface WaterColours { ground: Uint32Array; strokes: Uint32Array }
+
+/** However wide the belt is, it stays a hatching: a flat fill would hide the bottom, and tell nothing on a black and white page. */
+export const colourTable = (palette: Palette, belt: BeltDepths | null, maxDepthM: number): WaterColours =>
+  ({ ground: shaded(palette, belt, maxDepthM, [0.1, 0.14, 0.34]), strokes: shaded(palette, belt, maxDepthM, [0.42, 0.3, 0.5]) });
+
+function shaded(palette: Palette, belt: BeltDepths | null, maxDepthM: number, shares: readonly [number, number, number]): Uint32Array {
   const table = new Uint32Array(Math.ceil((maxDepthM + 1) * stepsPerM) + 1);
   const washes = palette.washes.map(rgb), accent = rgb(palette.accent);
   for (let i = 0; i < table.length; i++) {
@@ -15,7 +23,7 @@ export function colourTable(palette: Palette, belt: BeltDepths | null, maxDepthM
     while (w > 0 && d < (washStepsM[w] ?? 0)) w--;
     let [r, g, b] = washes[w] ?? [0, 0, 0];
     if (belt) {
-      for (const [from, to, share] of [[belt[0], belt[6], 0.2], [belt[1], belt[5], 0.26], [belt[2], belt[4], 0.4]] as const) {
+      for (const [from, to, share] of [[belt[0], belt[6], shares[0]], [belt[1], belt[5], shares[1]], [belt[2], belt[4], shares[2]]] as const) {
         if (d >= from && d < to) {
           r += (accent[0] - r) * share; g += (accent[1] - g) * share; b += (accent[2] - b) * share;
         }
@@ -27,8 +35,11 @@ export function colourTable(palette: Palette, belt: BeltDepths | null, maxDepthM
 }
 
 /** Paints the window whose north-west corner is (westM, northM) at pixelM metres a pixel. Land stays clear. */
-export function paintWater(image: ImageData, field: Float32Array, f: Frame, westM: number, northM: number, pixelM: number, table: Uint32Array): void {
-  const out = new Uint32Array(image.data.buffer), { width, height } = image, last = table.length - 1;
+export function paintWater(image: ImageData, field: Float32Array, f: Frame, westM: number, northM: number, pixelM: number, { ground, strokes }: WaterColours, ratio: number): void {
+  const out = new Uint32Array(image.data.buffer), { width, height } = image, last = ground.length - 1;
+  // The strokes lie fast on the ground while the chart is moved.
+  const apart = Math.max(2, Math.round(apartPx * ratio)), thick = Math.max(1, Math.round(thickPx * ratio));
+  const shift = ((Math.round((westM - northM) / pixelM) % apart) + apart) % apart;
   const step = pixelM / f.cellM;
   const c0 = (westM + pixelM / 2 - f.westM) / f.cellM - 0.5;
   for (let py = 0; py < height; py++) {
@@ -41,7 +52,7 @@ export function paintWater(image: ImageData, field: Float32Array, f: Frame, west
       const c = c0 + px * step, x0 = c | 0, tx = c - x0;
       const a = field[low + x0]!, b = field[low + x0 + 1]!, d = field[high + x0]!, e = field[high + x0 + 1]!;
       const top = a + (b - a) * tx, depth = top + (d + (e - d) * tx - top) * ty;
-      if (depth > 0) { const k = (depth * stepsPerM) | 0; out[py * width + px] = table[k < last ? k : last]!; }
+      if (depth > 0) { const k = (depth * stepsPerM) | 0; out[py * width + px] = ((px + py + shift) % apart < thick ? strokes : ground)[k < last ? k : last]!; }
     }
   }
 }

@@ -7,22 +7,21 @@ interface HeldFile { path: string; bytes: Uint8Array }
 let waiting: HeldFile[] = [];
 let picks = 0;
 
-/** Reads the files; null where others were picked meanwhile, which then are the ones that wait. */
-async function hold(files: File[]): Promise<string | null> {
+/** Reads the files; false where others were picked meanwhile, which then are the ones that wait. */
+async function hold(files: File[]): Promise<boolean> {
   const pick = ++picks, held: HeldFile[] = [];
   for (const file of files) held.push({ path: file.webkitRelativePath || file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
-  if (pick !== picks) return null;
+  if (pick !== picks) return false;
   waiting = held;
-  return JSON.stringify(held.map((f) => ({ path: f.path, bytes: f.bytes.length })));
+  return true;
 }
 
-export interface FilesListener { invokeMethodAsync(name: "OnFiles", json: string): Promise<unknown> }
+export interface FilesListener { invokeMethodAsync(name: "OnFiles"): Promise<unknown> }
 
 /** Tells the listener of files chosen with an input or dropped on an element. */
 export function takeFiles(input: HTMLInputElement, drop: HTMLElement, listener: FilesListener): void {
   const tell = async (files: File[]): Promise<void> => {
-    const held = files.length > 0 ? await hold(files) : null;
-    if (held !== null) await listener.invokeMethodAsync("OnFiles", held);
+    if (files.length > 0 && await hold(files)) await listener.invokeMethodAsync("OnFiles");
   };
   input.addEventListener("change", () => {
     // The list is the input's own and empties with it: the files are taken out first, so that the same ones can be picked again at once.

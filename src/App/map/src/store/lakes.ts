@@ -1,4 +1,5 @@
 import { database, explained, type FileRow, type LakeRow } from "./database";
+import { tell } from "./tabs";
 
 export async function lakes(): Promise<LakeRow[]> {
   return (await database()).getAll("lakes");
@@ -19,6 +20,8 @@ export async function saveLake(lake: LakeRow, files: readonly { path: string; by
     waits.push(work.objectStore("lakes").put(lake));
     waits.push(work.objectStore("answers").delete(IDBKeyRange.bound([lake.id], [lake.id, []])));
     await Promise.all([...waits, work.done]);
+    tell("lakes", "");
+    if (old.length > 0) tell("files", lake.id);
   } catch (error) {
     throw explained(error);
   }
@@ -27,6 +30,7 @@ export async function saveLake(lake: LakeRow, files: readonly { path: string; by
 /** Writes a lake's name alone; its files are there already. */
 export async function nameLake(id: string, name: string, addedAt: string): Promise<void> {
   await (await database()).put("lakes", { id, name, addedAt });
+  tell("lakes", "");
 }
 
 /** Adds or replaces single files of a lake. */
@@ -39,6 +43,7 @@ export async function saveFiles(lake: string, files: readonly Pick<FileRow, "pat
       waits.push(work.store.put({ lake, savedAt: Date.now(), was: old?.base ?? old?.was, ...file }));
     }
     await Promise.all([...waits, work.done]);
+    tell("files", lake);
   } catch (error) {
     throw explained(error);
   }
@@ -51,4 +56,5 @@ export async function removeLake(lake: string): Promise<void> {
   for (const name of stores) for (const key of await work.objectStore(name).index("byLake").getAllKeys(lake)) waits.push(work.objectStore(name).delete(key));
   waits.push(work.objectStore("answers").delete(IDBKeyRange.bound([lake], [lake, []])));
   await Promise.all([...waits, work.done]);
+  tell("lakes", "");
 }

@@ -1,4 +1,5 @@
 import { database, explained, type AnswerRow, type RecordRow } from "./database";
+import { tell } from "./tabs";
 
 /** Readings and log entries of a lake. */
 export async function records(lake: string): Promise<RecordRow[]> {
@@ -20,6 +21,7 @@ export async function addRecords(rows: readonly RecordRow[]): Promise<number> {
     const waits: Promise<unknown>[] = [];
     for (const row of rows) if ((await work.store.getKey([row.lake, row.id])) === undefined) waits.push(work.store.add(row));
     await Promise.all([...waits, work.done]);
+    for (const lake of new Set(rows.map((row) => row.lake))) tell("records", lake);
     return waits.length;
   } catch (error) {
     throw explained(error);
@@ -40,6 +42,8 @@ export async function setting(key: string): Promise<string | null> {
 
 export async function saveSetting(key: string, value: string): Promise<void> {
   await (await database()).put("settings", value, key);
+  const [what, lake] = key.split(/:(.*)/s);
+  if (key === "units" || what === "stop" || what === "trip") tell(what!, lake ?? "");
 }
 
 export async function removeSetting(key: string): Promise<void> {
@@ -53,6 +57,7 @@ export async function lastAnswer(lake: string, verb: string): Promise<AnswerRow 
 export async function keepAnswer(row: AnswerRow): Promise<void> {
   try {
     await (await database()).put("answers", row);
+    if (row.verb === "papers") tell("papers", row.lake);
   } catch {
     // Only a copy of what can be worked out again: no room for it is no loss.
   }
