@@ -30,6 +30,7 @@ internal static class Figures
         new FormsF1(),
         new MotionCells(),
         new MotionDemo(),
+        new MotionChains(),
         new FormatsSurveys(),
         new FormatsSynthetic(),
         new FormatsSystems(),

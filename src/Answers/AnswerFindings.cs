@@ -24,6 +24,27 @@ public static class AnswerFindings
     /// <summary>Weather that does not reach back.</summary>
     public static readonly FindingKind StillAtFirst = new("answer.still-at-first");
 
+    /// <summary>Winds by place.</summary>
+    public static readonly FindingKind WindByPlace = new("answer.wind-by-place", "count", "names");
+
+    /// <summary>One wind over a lake of arms.</summary>
+    public static readonly FindingKind OneWind = new("answer.one-wind", "arms");
+
+    /// <summary>A station whose height is not said.</summary>
+    public static readonly FindingKind StationHeight = new("answer.station-height", "height");
+
+    /// <summary>A wind record with many calms.</summary>
+    public static readonly FindingKind ManyCalms = new("answer.many-calms", "station", "percent");
+
+    /// <summary>A point that is not on the water.</summary>
+    public static readonly FindingKind PointOffWater = new("answer.point-off-water", "lat", "lon");
+
+    /// <summary>A chain of less than a day.</summary>
+    public static readonly FindingKind ChainTooShort = new("answer.chain-too-short", "from", "to");
+
+    /// <summary>A chain whose place is not known.</summary>
+    public static readonly FindingKind ChainWithoutPlace = new("answer.chain-without-place", "site");
+
     /// <summary>Clarity that the log's beliefs lack.</summary>
     public static readonly FindingKind ClarityUnknown = new("answer.clarity-unknown");
 

@@ -26,6 +26,67 @@ public class WindVerbTests(DemoLake demo)
     }
 
     [Fact]
+    public void A_point_is_told_hour_by_hour_with_its_currents_and_written_as_a_table()
+    {
+        Terminal.Run whole = Terminal.Do("wind", demo.Lake, "--hours", "0", "--members", "20", "--places", "40", "--json");
+        JsonElement place = JsonDocument.Parse(whole.Out).RootElement.GetProperty("places")[0];
+        string point = FormattableString.Invariant($"{place.GetProperty("lat").GetDouble()},{place.GetProperty("lon").GetDouble()}");
+        using TempFolder folder = new();
+        Terminal.Run run = Terminal.Do("wind", demo.Lake, "--hours", "3", "--members", "20", "--point", point, "--point", point, "--out", folder.Path, "--json");
+        Assert.Equal(ExitCodes.Done, run.Code);
+        using JsonDocument document = JsonDocument.Parse(run.Out);
+        JsonElement points = document.RootElement.GetProperty("points");
+        Assert.Equal(2, points.GetArrayLength());
+        Assert.Equal(points[0].ToString(), points[1].ToString());
+        Assert.True(points[0].GetProperty("layer_strength_kg_per_m3").GetDouble() > 0.1);
+        JsonElement hours = points[0].GetProperty("hours");
+        Assert.Equal(4, hours.GetArrayLength());
+        int currents = 0;
+        foreach (JsonElement hour in hours.EnumerateArray())
+        {
+            foreach (string key in (string[])["thermocline_m", "displacement_m"])
+                Assert.True(hour.GetProperty(key).GetProperty("p10").GetDouble() <= hour.GetProperty(key).GetProperty("p90").GetDouble(), key);
+            currents += hour.GetProperty("currents").GetArrayLength();
+        }
+
+        Assert.Equal(1 + (2 * currents), File.ReadAllLines(folder.File("points.csv")).Length);
+        Assert.Contains("at the thermocline", Terminal.Do("wind", demo.Lake, "--hours", "1", "--members", "20", "--point", point).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_point_on_land_and_text_that_is_no_point_are_refused_in_a_sentence()
+    {
+        Terminal.Run land = Terminal.Do("wind", demo.Lake, "--hours", "0", "--members", "20", "--point", "0,0");
+        Assert.Equal(ExitCodes.CouldNotCompute, land.Code);
+        Assert.Contains("not on the water", land.Err, StringComparison.Ordinal);
+        Terminal.Run odd = Terminal.Do("wind", demo.Lake, "--hours", "0", "--members", "20", "--point", "north");
+        Assert.Equal(ExitCodes.BadUsage, odd.Code);
+        Assert.Contains("--point north", odd.Err, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_chain_is_scored_window_by_window_and_a_missing_file_is_a_sentence()
+    {
+        Terminal.Run whole = Terminal.Do("wind", demo.Lake, "--hours", "0", "--members", "20", "--places", "40", "--json");
+        JsonElement root = JsonDocument.Parse(whole.Out).RootElement, place = root.GetProperty("places")[0];
+        string point = FormattableString.Invariant($"{place.GetProperty("lat").GetDouble()},{place.GetProperty("lon").GetDouble()}");
+        DateTimeOffset end = root.GetProperty("at").GetDateTimeOffset();
+        System.Text.StringBuilder chain = new("time,depth_m,temp_c\n");
+        for (int h = -48; h < 0; h++)
+            for (int z = 1; z < 16; z++) chain.Append(System.Globalization.CultureInfo.InvariantCulture, $"{end.AddHours(h).UtcDateTime:yyyy-MM-ddTHH:mm}Z,{z},{15 - (6 * Math.Tanh((z - 8 - Math.Sin(h / 3.0)) / 1.5)):0.00}\n");
+        using TempFolder folder = new();
+        File.WriteAllText(folder.File("chain.csv"), chain.ToString());
+        Terminal.Run run = Terminal.Do("score-wind", demo.Lake, "--chain", folder.File("chain.csv"), "--point", point, "--json");
+        Assert.Equal(ExitCodes.Done, run.Code);
+        JsonElement site = JsonDocument.Parse(run.Out).RootElement.GetProperty("windows")[0].GetProperty("sites")[0];
+        Assert.Equal(Math.Sqrt(0.5), site.GetProperty("whole").GetProperty("none_m").GetDouble(), 0.1);
+        Assert.InRange(site.GetProperty("whole").GetProperty("r").GetDouble(), -1, 1);
+        Terminal.Run missing = Terminal.Do("score-wind", demo.Lake, "--chain", folder.File("none.csv"));
+        Assert.Equal(ExitCodes.BadInput, missing.Code);
+        Assert.Contains("time, depth_m", missing.Err, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Json_gives_every_hour_and_place_with_its_spread()
     {
         Terminal.Run run = Terminal.Do("wind", demo.Lake, "--hours", "3", "--members", "20", "--places", "40", "--json");

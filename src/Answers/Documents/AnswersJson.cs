@@ -10,6 +10,8 @@ namespace SecondShore.Answers.Documents;
 [JsonSerializable(typeof(DayDocument))]
 [JsonSerializable(typeof(DaysDocument))]
 [JsonSerializable(typeof(WindDocument))]
+[JsonSerializable(typeof(PointsDocument))]
+[JsonSerializable(typeof(Scoring.Chains.WindScore))]
 [JsonSerializable(typeof(CheckDocument))]
 [JsonSerializable(typeof(Rig.RigDocument))]
 [JsonSerializable(typeof(Learn.LearnDocument))]

@@ -60,8 +60,12 @@ public static class WindAnswer
         ArgumentNullException.ThrowIfNull(question);
         if (lake.Folder.Weather is not { Count: > 0 } table)
             throw new CouldNotComputeException(AnswerFindings.NoWeather.Of(lake.Folder.Files.Name));
-        return Prepare(lake.GridAt(question.At), outlook, WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site).Segments,
-            question with { Field = question.Field with { Fetch = question.Field.Fetch ?? lake.FetchAt(question.At) } }, out asked, out assumed, cancel);
+        List<Finding> placed = [];
+        WindQuestion here = question with { Field = WindForces.With(lake, question.At, question.Field, placed) };
+        WindRun run = Prepare(lake.GridAt(question.At), outlook, WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site).Segments,
+            here, out asked, out assumed, cancel);
+        assumed.AddRange(placed);
+        return run;
     }
 
     /// <summary>Prepares the work from its parts.</summary>
@@ -79,7 +83,7 @@ public static class WindAnswer
         ArgumentNullException.ThrowIfNull(segments);
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(outlook);
-        WeatherSeries weather = Holding(segments, question.At) ?? throw new CouldNotComputeException(Lacking(segments, question.At));
+        WeatherSeries weather = WindForces.Holding(segments, question.At);
         assumed = [.. outlook.Assumed];
         int hours = Math.Min(question.Hours, Math.Max(0, (int)Math.Floor((weather.EndUtc - question.At).TotalHours)));
         if (hours < question.Hours)
@@ -91,15 +95,4 @@ public static class WindAnswer
         WindRun run = new(grid, outlook.Lake.Layers, weather, question.At, hours, question.Field, cancel);
         return run;
     }
-
-    private static WeatherSeries? Holding(IReadOnlyList<WeatherSeries> segments, DateTimeOffset at)
-    {
-        foreach (WeatherSeries segment in segments)
-            if (segment.StartUtc <= at && at <= segment.EndUtc) return segment;
-        return null;
-    }
-
-    private static Finding Lacking(IReadOnlyList<WeatherSeries> segments, DateTimeOffset at) => segments.Count == 0
-        ? AnswerFindings.WeatherEmpty.Of(at)
-        : AnswerFindings.WeatherElsewhere.Of(at, segments[0].StartUtc, segments[^1].EndUtc);
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Questions;
+using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Lake;
 
 namespace SecondShore.Cli.Verbs;
@@ -57,6 +58,16 @@ internal static class SharedOptions
         if (!hasOffset && DateTime.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateTime local))
             return AnswerTime.At(DateOnly.FromDateTime(local), TimeOnly.FromDateTime(local), folder);
         throw new BadUsageException($"--at {text} is not an instant; write it like 2025-10-10T18:00 or 2025-10-10T18:00-05:00.");
+    }
+
+    /// <summary>The place that an option names.</summary>
+    /// <exception cref="BadUsageException">The text is no place.</exception>
+    public static GeoPoint Point(string text)
+    {
+        string[] parts = text.Split(',');
+        if (parts.Length == 2 && double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out double lat) && lat is >= -90 and <= 90
+            && double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out double lon) && lon is >= -360 and <= 360) return new GeoPoint(lat, lon);
+        throw new BadUsageException($"--point {text} is no place; write it like 39.0127,-95.2045.");
     }
 
     /// <summary>The day that an option names.</summary>

@@ -18,6 +18,7 @@ internal static class VerbList
         yield return DayVerb.Make(surroundings);
         yield return LearnVerb.Make(surroundings);
         yield return ScoreVerb.Make(surroundings);
+        yield return ScoreWindVerb.Make(surroundings);
         yield return RigVerb.Make(surroundings);
     }
 }

@@ -23,6 +23,7 @@ internal static class WindVerb
         Option<string?> depth = new("--depth") { Description = "Depth whose current is told, such as 27ft; left out, the thermocline's." };
         Option<int> places = new("--places") { Description = "Most places that --json and --out list, 1 to 20000.", DefaultValueFactory = _ => 400 };
         Option<string?> folder = new("--out") { Description = "Folder for wind.geojson (lines of equal thermocline depth, hour by hour) and wind.csv (every place and hour)." };
+        Option<string[]> point = new("--point") { Description = "A place as LAT,LON, told hour by hour in place of the whole lake; may be given again." };
         Option<int> members = SharedOptions.Members();
         Option<ulong> seed = SharedOptions.Seed();
         Option<bool> json = SharedOptions.Json();
@@ -30,7 +31,7 @@ internal static class WindVerb
             + "Wind piles warm water up downwind: there the thermocline lies deeper, at the other end shallower, and when the wind drops it rocks back.\n"
             + "It wants hourly wind in weather.csv, the forecast too, and a survey.")
         {
-            lakePath, at, hours, depth, places, folder, members, seed, unitsOption, json,
+            lakePath, at, hours, depth, places, point, folder, members, seed, unitsOption, json,
         };
         command.SetAction((parsed, stop) =>
         {
@@ -48,6 +49,12 @@ internal static class WindVerb
             WindResult result;
             using (ProgressLine progress = new(surroundings, "Moving the water"))
                 result = WindAnswer.Compute(lake, outlook, new WindQuestion { At = instant, Hours = count, CurrentDepthM = currentDepthM, MaxPlaces = most }, progress, stop);
+            if (parsed.GetValue(point) is { Length: > 0 } asked)
+            {
+                PointPrint.Write(lake, result, [.. asked.Select(SharedOptions.Point)], units, parsed.GetValue(folder), parsed.GetValue(json), surroundings, stop);
+                return Task.FromResult(ExitCodes.Done);
+            }
+
             WindDocument document = WindDocuments.Of(lake.Site.Name, result, lake.RequireGrid().Projection, units);
             string[] written = [];
             if (parsed.GetValue(folder) is { } path)

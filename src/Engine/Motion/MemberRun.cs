@@ -9,32 +9,29 @@ internal sealed class MemberRun
     private const double LongestPartS = 900.0;
     private readonly InterfaceModel _model;
     private readonly MotionGrid _motion;
-    private readonly WindHistory _wind;
-    private readonly ShelterByHour _shelter;
+    private readonly IForcing _forcing;
     private readonly DateTimeOffset[] _hours;
     private readonly DateTimeOffset _start;
-    private readonly float[] _openShare;
     private readonly int[] _nearest;
+    private readonly double[] _squareM2;
     private DateTimeOffset _now;
     private int _nextHour;
-    private int _shelterStep = -1;
+    private int _squares;
 
-    public MemberRun(InterfaceModel model, MotionGrid motion, WindHistory wind, ShelterByHour shelter, DateTimeOffset start,
-        DateTimeOffset[] hours, bool keepsCurrents)
+    public MemberRun(InterfaceModel model, MotionGrid motion, IForcing forcing, DateTimeOffset start, DateTimeOffset[] hours, bool keepsCurrents)
     {
         _model = model;
         _motion = motion;
-        _wind = wind;
-        _shelter = shelter;
+        _forcing = forcing;
+        _squareM2 = new double[motion.Cells.Length];
         _hours = hours;
         _start = start < hours[0] ? start : hours[0];
         _now = _start;
-        _openShare = new float[motion.Frame.Count];
         bool[] active = new bool[motion.Frame.Count];
         for (int i = 0; i < active.Length; i++) active[i] = model.Grid.Active[model.Grid.Entry(i % motion.Frame.Nx, i / motion.Frame.Nx)];
         _nearest = motion.NearestWith(active);
         float[][]? East() => keepsCurrents ? new float[hours.Length][] : null;
-        Result = new MemberMotion(model.Layers, new float[hours.Length][], East(), East());
+        Result = new MemberMotion(model.Layers, new float[hours.Length][], East(), East(), new float[motion.Cells.Length]);
     }
 
     /// <summary>What is computed so far.</summary>
@@ -60,27 +57,34 @@ internal sealed class MemberRun
         while (leftS > 1e-3)
         {
             double partS = Math.Min(leftS, LongestPartS);
-            DateTimeOffset middle = _now.AddSeconds(0.5 * partS);
-            int step = _wind.StepAt(middle);
-            if (step != _shelterStep)
-            {
-                _shelter.Fill(step, _openShare);
-                _model.SetShelter(_openShare);
-                _shelterStep = step;
-            }
-
-            (double eastPa, double northPa) = _wind.StressAt(middle);
-            _model.SetStress(eastPa, northPa);
+            _forcing.Apply(_now.AddSeconds(0.5 * partS), _model);
             _model.Advance(partS);
             _now = _now.AddSeconds(partS);
             leftS -= partS;
         }
 
+        AddSquares();
         while (!IsDone && (_hours[_nextHour] - _now).TotalSeconds < 1e-3) Keep(_nextHour++);
+    }
+
+    // How much the thermocline moves at a place, hour by hour from the start: by that its error is measured.
+    private void AddSquares()
+    {
+        InterfaceGrid grid = _model.Grid;
+        int nx = _motion.Frame.Nx;
+        _squares++;
+        for (int w = 0; w < _squareM2.Length; w++)
+        {
+            int from = _nearest[w];
+            if (from < 0) continue;
+            double offsetM = _model.Fields.OffsetM[grid.Entry(from % nx, from / nx)];
+            _squareM2[w] += offsetM * offsetM;
+        }
     }
 
     private void Keep(int hour)
     {
+        for (int w = 0; w < _squareM2.Length; w++) Result.RmsM[w] = (float)Math.Sqrt(_squareM2[w] / _squares);
         InterfaceGrid grid = _model.Grid;
         int count = _motion.Cells.Length, nx = _motion.Frame.Nx;
         float[] offsetM = new float[count];

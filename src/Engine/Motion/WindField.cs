@@ -15,10 +15,12 @@ public sealed partial class WindField : IWaterMotion
     private readonly MemberMotion[] _members;
     private readonly int _middle;
     private readonly double _bankM;
+    private readonly double _errorShare;
+    private readonly IReadOnlyList<StationWind> _stations;
     private readonly double[] _weights;
 
     internal WindField(DepthGrid grid, MotionGrid motion, FetchField fetch, WindHistory wind, DateTimeOffset[] hours,
-        MemberMotion[] members, int middle, double? periodS, double bankM)
+        MemberMotion[] members, int middle, double? periodS, WindFieldOptions options)
     {
         _grid = grid;
         Motion = motion;
@@ -28,7 +30,9 @@ public sealed partial class WindField : IWaterMotion
         _members = members;
         _middle = middle;
         PeriodS = periodS;
-        _bankM = bankM;
+        _bankM = options.Interface.BankM;
+        _errorShare = options.ErrorShare;
+        _stations = options.Stations;
         _waves = new WindWaves(grid, fetch, wind);
         _weights = new double[members.Length];
         double sum = 0;
@@ -50,6 +54,18 @@ public sealed partial class WindField : IWaterMotion
 
     /// <summary>Period of the slowest rocking, s; null without layers.</summary>
     public double? PeriodS { get; }
+
+    /// <summary>Density of the lower layer less that of the upper, mean over the members, kg m-3; null without layers.</summary>
+    public double? DensityStepKgPerM3
+    {
+        get
+        {
+            if (!IsLayered) return null;
+            double sum = 0;
+            for (int m = 0; m < _members.Length; m++) sum += _weights[m] * _members[m].Layers.ReducedGravityMps2;
+            return sum * PhysicalConstants.RoundWaterDensityKgPerM3 / PhysicalConstants.GravityMps2;
+        }
+    }
 
     /// <summary>Computes a field in one go; see <see cref="WindRun"/> for the arguments and for stepwise work.</summary>
     public static WindField Compute(DepthGrid grid, IReadOnlyList<TwoLayers> layers, WeatherSeries weather, DateTimeOffset from, int hours,
@@ -78,8 +94,28 @@ public sealed partial class WindField : IWaterMotion
         (int low, int high, double t) = Between(at);
         double[] depthsM = new double[_members.Length];
         for (int m = 0; m < depthsM.Length; m++)
-            depthsM[m] = Math.Max(0.0, _members[m].Layers.UpperM + Read(_members[m].OffsetM, cells[..count], weights, low, high, t));
-        return SampleDistribution.Of(depthsM, _weights);
+            depthsM[m] = _members[m].Layers.UpperM + Read(_members[m].OffsetM, cells[..count], weights, low, high, t);
+        return MotionError.Widened(depthsM, _weights, ErrorM(cells[..count], weights), 0.0);
+    }
+
+    /// <summary>Displacement of the thermocline with its spread, m positive down; null without layers.</summary>
+    public SampleDistribution? OffsetM(PlanePoint place, DateTimeOffset at)
+    {
+        if (!IsLayered) return null;
+        Span<int> cells = stackalloc int[4];
+        Span<double> weights = stackalloc double[4];
+        int count = Motion.Around(place, cells, weights);
+        (int low, int high, double t) = Between(at);
+        double[] offsetsM = new double[_members.Length];
+        for (int m = 0; m < offsetsM.Length; m++) offsetsM[m] = Read(_members[m].OffsetM, cells[..count], weights, low, high, t);
+        return MotionError.Widened(offsetsM, _weights, ErrorM(cells[..count], weights), double.MinValue);
+    }
+
+    private double ErrorM(ReadOnlySpan<int> cells, ReadOnlySpan<double> weights)
+    {
+        double sum = 0;
+        for (int k = 0; k < cells.Length; k++) sum += weights[k] * _members[_middle].RmsM[cells[k]];
+        return _errorShare * sum;
     }
 
     /// <summary>The same for a distribution at rest: each of its depths moves with the member of the nearest upper layer.</summary>
@@ -100,11 +136,11 @@ public sealed partial class WindField : IWaterMotion
             int nearest = 0;
             for (int m = 1; m < _members.Length; m++)
                 if (Math.Abs(_members[m].Layers.UpperM - atRestM.Values[i]) < Math.Abs(_members[nearest].Layers.UpperM - atRestM.Values[i])) nearest = m;
-            depthsM[i] = Math.Max(0.0, atRestM.Values[i] + Read(_members[nearest].OffsetM, cells[..count], weights, low, high, t));
+            depthsM[i] = atRestM.Values[i] + Read(_members[nearest].OffsetM, cells[..count], weights, low, high, t);
             shares[i] = atRestM.Weights[i];
         }
 
-        return SampleDistribution.Of(depthsM, shares);
+        return MotionError.Widened(depthsM, shares, ErrorM(cells[..count], weights), 0.0);
     }
 
     /// <inheritdoc/>
@@ -138,8 +174,9 @@ public sealed partial class WindField : IWaterMotion
         int step = Wind.StepAt(at);
         // The circulation follows the wind over the time that mixing takes to cross the layer: h2/nu = h/(0.067 u*), 1 to 6 h.
         double crossS = Math.Clamp(layerM / (0.067 * Math.Max(1e-3, WindStress.WaterFrictionMps(Wind.WindMps(step)))), 3600.0, 6 * 3600.0);
-        (double eastPa, double northPa) = Wind.MeanStress(at, crossS);
-        double open = ShelterByHour.At(_fetch, place, Wind.FromDeg(step), _bankM);
+        (double eastPa, double northPa) = PlacedWinds.MeanStress(_stations, Wind, place, at, crossS);
+        double fromDeg = _stations.Count == 0 || (eastPa == 0 && northPa == 0) ? Wind.FromDeg(step) : Bearings.OfVectorDeg(-eastPa, -northPa);
+        double open = ShelterByHour.At(_fetch, place, fromDeg, _bankM);
         return new ColumnCurrent(depthM, thermoclineM, open * eastPa, open * northPa, WavesAt(place, at), upper, lower);
     }
 

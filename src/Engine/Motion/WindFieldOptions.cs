@@ -24,11 +24,19 @@ public sealed record WindFieldOptions
     /// <summary>Fetch on the same grid where it is known already; null finds it.</summary>
     public FetchField? Fetch { get; init; }
 
+    /// <summary>Winds measured or forecast at places of their own; empty takes the weather's wind for the whole lake.</summary>
+    public IReadOnlyList<StationWind> Stations { get; init; } = [];
+
+    /// <summary>Standard deviation of the error of a displacement over the root mean square of the displacement at the place.</summary>
+    public double ErrorShare { get; init; } = MotionError.ShareOfRms;
+
     /// <summary>Checks the ranges.</summary>
     public WindFieldOptions Checked()
     {
         Interface.Checked();
         Require.InRange(Members, 1, 100);
+        Require.NotNull(Stations);
+        Require.InRange(ErrorShare, 0.0, 100.0);
         Require.InRange(SpinUpDays, 0.0, 60.0);
         Require.InRange(PeriodsToFade, 0.1, 1000.0);
         if (Parallelism is { } given) Require.InRange(given, 1, 1024);

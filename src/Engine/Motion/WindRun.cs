@@ -45,13 +45,15 @@ public sealed class WindRun
         IReadOnlyList<LayerPair> pairs = LayerMembers.Reduce(layers, _options.Members);
         _middle = pairs.Count / 2;
         (double dampingPerS, PeriodS) = Damping(depths, pairs);
+        PlacedWinds? placed = _options.Stations.Count > 0 ? new PlacedWinds(_options.Stations, _motion, _fetch, _wind, at.BankM) : null;
         ShelterByHour shelter = new(_motion, _fetch, _wind, at.BankM);
         DateTimeOffset start = Later(from.AddDays(-_options.SpinUpDays), weather.StartUtc);
         _members = new MemberRun[pairs.Count];
         for (int m = 0; m < pairs.Count; m++)
         {
             InterfaceModel model = new(depths, pairs[m], grid.Projection.Origin.LatDeg, at with { DampingPerS = dampingPerS });
-            _members[m] = new MemberRun(model, _motion, _wind, shelter, start, _hours, keepsCurrents: m == _middle);
+            IForcing forcing = placed is null ? new EvenForcing(_wind, shelter, _motion) : new PlacedForcing(placed);
+            _members[m] = new MemberRun(model, _motion, forcing, start, _hours, keepsCurrents: m == _middle);
         }
     }
 
@@ -126,7 +128,7 @@ public sealed class WindRun
             motions[m] = _members[m].Result;
         }
 
-        return new WindField(_grid, _motion, _fetch, _wind, _hours, motions, _middle, PeriodS, _options.Interface.BankM);
+        return new WindField(_grid, _motion, _fetch, _wind, _hours, motions, _middle, PeriodS, _options);
     }
 
     private (double DampingPerS, double? PeriodS) Damping(CoarseDepths depths, IReadOnlyList<LayerPair> pairs)

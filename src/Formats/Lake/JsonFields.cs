@@ -112,6 +112,24 @@ internal sealed class JsonFields(string file, string path, JsonElement element, 
         }
     }
 
+    /// <summary>The objects that an object holds under names of their own; reports members that are none.</summary>
+    public IEnumerable<(string Key, JsonFields Value)> Named(string name)
+    {
+        if (!element.TryGetProperty(name, out JsonElement group) || group.ValueKind == JsonValueKind.Null) yield break;
+        if (group.ValueKind != JsonValueKind.Object)
+        {
+            Bad(name, group, "an object of named objects");
+            yield break;
+        }
+
+        foreach (JsonProperty member in group.EnumerateObject())
+        {
+            string memberPath = $"{Path(name)}.{TextDecoding.Excerpt(member.Name)}";
+            if (member.Value.ValueKind == JsonValueKind.Object) yield return (member.Name, new JsonFields(file, memberPath, member.Value, log));
+            else log.Row(file, 0, $"{name}", $"{memberPath} is {Shown(member.Value)} where an object is expected; it is not used.");
+        }
+    }
+
     /// <summary>A nested object; null when missing.</summary>
     public JsonFields? Inner(string name)
     {

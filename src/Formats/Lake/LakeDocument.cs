@@ -49,6 +49,18 @@ public enum PlaceMarkKind
 /// <param name="Note">The user's words.</param>
 public sealed record PlaceMark(PlaceMarkKind Kind, string Name, GeoPoint Place, double RadiusM, string Note);
 
+/// <summary>Where a wind of <c>wind/NAME.csv</c> was measured or is forecast.</summary>
+/// <param name="Name">The file's name without its ending.</param>
+/// <param name="Place">Where it is.</param>
+/// <param name="HeightM">Height of the wind over ground or water, m; null when not said.</param>
+/// <param name="OnLand">Whether land lies around it; false for a buoy or a grid point of 10 m wind, null when not said.</param>
+public sealed record WindStation(string Name, GeoPoint Place, double? HeightM, bool? OnLand);
+
+/// <summary>A place that carries a name, such as a chain of thermometers.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Place">Where it is.</param>
+public sealed record Mooring(string Name, GeoPoint Place);
+
 /// <summary>A parameter of the lake column fitted to this lake's own readings.</summary>
 /// <param name="Name">The engine's name of the parameter.</param>
 /// <param name="P10">Tenth percentile.</param>
@@ -127,6 +139,12 @@ public sealed record LakeDocument
 
     /// <summary>Marks of the user.</summary>
     public IReadOnlyList<PlaceMark> Marks { get; init; } = [];
+
+    /// <summary>Places of the winds in <c>wind/NAME.csv</c>.</summary>
+    public IReadOnlyList<WindStation> WindStations { get; init; } = [];
+
+    /// <summary>Places of chains of thermometers.</summary>
+    public IReadOnlyList<Mooring> Moorings { get; init; } = [];
 
     /// <summary>What was fitted to this lake.</summary>
     public FittedLake Fitted { get; init; } = FittedLake.None;

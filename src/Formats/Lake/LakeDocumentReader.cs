@@ -38,6 +38,8 @@ internal static class LakeDocumentReader
             Ramps = Ramps(root),
             NoWakeAreas = NoWakeAreas(root),
             Marks = Marks(root),
+            WindStations = WindStations(root),
+            Moorings = Moorings(root),
             Fitted = Fitted(root),
             SurveyOptions = SurveyOptionsOf(root),
             SurveyBelowFullPoolM = root.Inner("survey")?.Number(Quantity.Length, -100, 300, "below_full_pool"),
@@ -117,6 +119,33 @@ internal static class LakeDocumentReader
         }
 
         return marks;
+    }
+
+    private static List<WindStation> WindStations(JsonFields root)
+    {
+        List<WindStation> stations = [];
+        foreach ((string name, JsonFields item) in root.Named("wind_stations"))
+        {
+            bool? onLand = item.Text("over") switch { "land" => true, "water" => false, _ => null };
+            if (onLand is null && item.Text("over") is { Length: > 0 } over)
+                item.Warn($"over is '{TextDecoding.Excerpt(over)}' where land or water is expected; it is not used.");
+            if (item.Place() is GeoPoint place) stations.Add(new WindStation(name, place, item.Number(Quantity.Length, 0.2, 200, "height"), onLand));
+            else item.Warn("a wind station needs latitude_deg and longitude_deg; it is not used.");
+        }
+
+        return stations;
+    }
+
+    private static List<Mooring> Moorings(JsonFields root)
+    {
+        List<Mooring> moorings = [];
+        foreach ((string name, JsonFields item) in root.Named("moorings"))
+        {
+            if (item.Place() is GeoPoint place) moorings.Add(new Mooring(name, place));
+            else item.Warn("a mooring needs latitude_deg and longitude_deg; it is not used.");
+        }
+
+        return moorings;
     }
 
     private static FittedLake Fitted(JsonFields root)

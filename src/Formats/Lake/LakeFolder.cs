@@ -48,6 +48,9 @@ public sealed record LakeFolder
     /// <summary>Weather of the past season up to now, then the forecast; or null.</summary>
     public WeatherTable? Weather { get; init; }
 
+    /// <summary>Winds at places of their own, from wind/NAME.csv with its place in lake.json.</summary>
+    public IReadOnlyList<PlacedWeather> Winds { get; init; } = [];
+
     /// <summary>End of the measured part of <see cref="Weather"/>, where the folder says it; else null.</summary>
     public DateTimeOffset? MeasuredUntil => Document.MeasuredUntil;
 

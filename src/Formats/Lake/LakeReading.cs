@@ -33,6 +33,7 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
             Shoreline = surveys.Shoreline,
             Hypsography = One("hypsography.csv", (f, b) => WaterReaders.Hypsography(f, b, context)),
             Weather = One("weather.csv", (f, b) => WeatherReader.Read(f, b, context)),
+            Winds = Winds(document, context),
             Climate = Climate(context),
             Levels = One("level.csv", (f, b) => WaterReaders.Levels(f, b, context)) ?? [],
             Readings = One("readings.csv", (f, b) => UserReaders.Readings(f, b, context)) ?? [],
@@ -70,6 +71,24 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
             _log.Error(filed, FileFaults.Of(e));
             return null;
         }
+    }
+
+    private List<PlacedWeather> Winds(LakeDocument document, ReadContext context)
+    {
+        List<PlacedWeather> winds = [];
+        foreach (LakeFileEntry entry in files.Entries.Where(e => e.Name.StartsWith("wind/", StringComparison.OrdinalIgnoreCase) && FileNames.Ending(e.Name) == "csv"))
+        {
+            string stem = FileNames.Leaf(FileNames.Stem(entry.Name));
+            if (document.WindStations.FirstOrDefault(s => string.Equals(s.Name, stem, StringComparison.OrdinalIgnoreCase)) is not { } station)
+                _log.Warn(entry.Name, $"lake.json gives no place for this wind under wind_stations.{stem}; the file is not used.");
+            else if (One(entry.Name, (f, b) => WeatherReader.Read(f, b, context, windOnly: true)) is WeatherTable table)
+                winds.Add(new PlacedWeather(station, table));
+        }
+
+        foreach (WindStation station in document.WindStations)
+            if (!files.Entries.Any(e => string.Equals(e.Name, $"wind/{station.Name}.csv", StringComparison.OrdinalIgnoreCase)))
+                _log.Note("lake.json", $"wind_stations.{station.Name} has no file wind/{station.Name}.csv; it is not used.");
+        return winds;
     }
 
     private Dictionary<int, WeatherTable> Climate(ReadContext context)

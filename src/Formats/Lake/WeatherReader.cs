@@ -5,7 +5,7 @@ namespace SecondShore.Formats.Lake;
 /// <summary>Reads weather.csv and climate/YYYY.csv.</summary>
 internal static class WeatherReader
 {
-    public static WeatherTable? Read(string file, byte[] bytes, ReadContext context)
+    public static WeatherTable? Read(string file, byte[] bytes, ReadContext context, bool windOnly = false)
     {
         TimedRows? rows = TimedRows.Open(file, bytes, context, TimeSpan.Zero);
         if (rows is null) return null;
@@ -22,7 +22,9 @@ internal static class WeatherReader
             Cloud(sheet),
             sheet.Find(Quantity.RainRate, 0, 400, "precip", "rain"),
         ];
-        if (columns[0] is null) context.Log.Warn(file, "the file has no air_temp_c (or air_temp_f) column; the season cannot be run on it.");
+        if (windOnly && (columns[2] is null || columns[3] is null))
+            context.Log.Error(file, "the file needs the columns time, wind_speed_m_s (or wind_speed_mph) and wind_dir_deg.");
+        else if (!windOnly && columns[0] is null) context.Log.Warn(file, "the file has no air_temp_c (or air_temp_f) column; the season cannot be run on it.");
         List<DateTimeOffset> times = new(sheet.Count);
         List<double>?[] values = [.. columns.Select(c => c is null ? null : new List<double>(sheet.Count))];
         bool sorted = true;

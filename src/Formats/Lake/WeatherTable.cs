@@ -56,6 +56,11 @@ public sealed record WeatherTable
     }
 }
 
+/// <summary>The wind of a place of its own.</summary>
+/// <param name="Station">The place.</param>
+/// <param name="Table">Its rows; only wind and direction are used.</param>
+public sealed record PlacedWeather(WindStation Station, WeatherTable Table);
+
 /// <summary>A year's measured overturn, to score against.</summary>
 /// <param name="Year">The year.</param>
 /// <param name="LastStratified">Last day seen stratified; null when none was.</param>

@@ -34,6 +34,7 @@ public static class LakeJson
             Ramps(json, lake.Ramps);
             NoWake(json, lake.NoWakeAreas);
             Marks(json, lake.Marks);
+            Measured(json, lake);
             Survey(json, lake);
             Fitted(json, lake.Fitted);
             json.WriteEndObject();
@@ -58,6 +59,31 @@ public static class LakeJson
             Numbers(json, "depths_m", bias.DepthM);
             Numbers(json, "days_of_year", bias.Days);
             Numbers(json, "kelvin", bias.OffK);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Measured(Utf8JsonWriter json, LakeDocument lake)
+    {
+        Named(json, "wind_stations", lake.WindStations, station => station.Name, station =>
+        {
+            Place(json, station.Place);
+            json.Known("height_m", station.HeightM);
+            json.Known("over", station.OnLand switch { true => "land", false => "water", null => null });
+        });
+        Named(json, "moorings", lake.Moorings, mooring => mooring.Name, mooring => Place(json, mooring.Place));
+    }
+
+    private static void Named<T>(Utf8JsonWriter json, string name, IReadOnlyList<T> items, Func<T, string> key, Action<T> body)
+    {
+        if (items.Count == 0) return;
+        json.WriteStartObject(name);
+        foreach (T item in items)
+        {
+            json.WriteStartObject(key(item));
+            body(item);
             json.WriteEndObject();
         }
 

@@ -10,10 +10,14 @@ internal sealed unsafe class FaceRefresh(InterfaceGrid grid, LayerPair layers, I
     // Below this the stress is not spread over a thinner layer: outcropping water is mixed, not flung.
     private const double LeastPushedM = 0.5;
     private const double LeastFaceM = 0.01;
-    private readonly double[] _openShare = Ones(grid.Length);
+    private readonly double[] _eastShare = Ones(grid.Length);
+    private readonly double[] _northShare = Ones(grid.Length);
 
-    /// <summary>Share of the wind's stress that reaches each entry of the grid, 0 to 1; all of it unless set.</summary>
-    public double[] OpenShare => _openShare;
+    /// <summary>What the eastward stress is multiplied with at each entry of the grid; 1 unless set.</summary>
+    public double[] EastShare => _eastShare;
+
+    /// <summary>The same for the northward stress.</summary>
+    public double[] NorthShare => _northShare;
 
     /// <summary>Sets the roots of the effective thickness on all faces.</summary>
     /// <returns>The largest effective thickness, m.</returns>
@@ -41,16 +45,16 @@ internal sealed unsafe class FaceRefresh(InterfaceGrid grid, LayerPair layers, I
     public void Forces(InterfaceArrays f, double stepS, double eastPa, double northPa)
     {
         int stride = grid.Stride;
-        fixed (double* offset = f.OffsetM, depth = grid.DepthM, east = f.East, north = f.North, open = _openShare)
+        fixed (double* offset = f.OffsetM, depth = grid.DepthM, east = f.East, north = f.North, eastShare = _eastShare, northShare = _northShare)
         fixed (double* eastRoot = f.EastRoot, northRoot = f.NorthRoot, eastKeep = f.EastKeep, northKeep = f.NorthKeep, eastPush = f.EastPush, northPush = f.NorthPush)
         fixed (double* eastOpen = grid.EastOpen, northOpen = grid.NorthOpen)
         {
             for (int run = 0; run < grid.RunStarts.Length; run++)
             {
                 int start = grid.RunStarts[run], count = grid.RunEnds[run] - start;
-                Faces(offset + start, depth + start, open + start, 1, eastRoot + start, eastOpen + start, east + start,
+                Faces(offset + start, depth + start, eastShare + start, 1, eastRoot + start, eastOpen + start, east + start,
                     north + start - stride, 1, stride, eastKeep + start, eastPush + start, count, stepS, eastPa);
-                Faces(offset + start, depth + start, open + start, stride, northRoot + start, northOpen + start, north + start,
+                Faces(offset + start, depth + start, northShare + start, stride, northRoot + start, northOpen + start, north + start,
                     east + start - 1, 1, stride, northKeep + start, northPush + start, count, stepS, northPa);
             }
         }

@@ -87,14 +87,29 @@ public sealed class InterfaceModel
     /// <param name="openShare">[Ny*Nx] of the depths' frame: 0 to 1.</param>
     public void SetShelter(ReadOnlySpan<float> openShare)
     {
+        Lay(openShare, _refresh.EastShare);
+        Lay(openShare, _refresh.NorthShare);
+    }
+
+    /// <summary>Sets the stress that reaches each cell, from now on, in place of an even stress and its shelter.</summary>
+    /// <param name="eastPa">[Ny*Nx] of the depths' frame, eastward, Pa.</param>
+    /// <param name="northPa">[Ny*Nx], northward, Pa.</param>
+    public void SetStress(ReadOnlySpan<float> eastPa, ReadOnlySpan<float> northPa)
+    {
+        Lay(eastPa, _refresh.EastShare);
+        Lay(northPa, _refresh.NorthShare);
+        (_eastPa, _northPa) = (1.0, 1.0);
+    }
+
+    private void Lay(ReadOnlySpan<float> frame, double[] entries)
+    {
         int nx = Grid.Depths.Frame.Nx;
-        Require.SameLength(openShare.Length, Grid.Depths.Frame.Count, nameof(openShare));
-        double[] share = _refresh.OpenShare;
+        Require.SameLength(frame.Length, Grid.Depths.Frame.Count, nameof(frame));
         for (int run = 0; run < Grid.RunStarts.Length; run++)
         {
             // Runs hold all that computes; the frame has neither the border row nor the border column.
             int start = Grid.RunStarts[run], from = (((start / Grid.Stride) - 1) * nx) + (start % Grid.Stride) - 1;
-            for (int i = start; i < Grid.RunEnds[run]; i++) share[i] = openShare[from + i - start];
+            for (int i = start; i < Grid.RunEnds[run]; i++) entries[i] = frame[from + i - start];
         }
     }
 
