@@ -63,7 +63,7 @@ public class PaperTests(BrowserFixture fixture)
         Assert.NotEmpty(svg.Descendants(space + "path"));
         // It stands alone: nothing is fetched, and no style is left behind.
         Assert.DoesNotMatch(@"(href|url\()\W*https?:", text);
-        Assert.Empty(svg.Descendants().Where(e => e.Attribute("class") is not null));
+        Assert.DoesNotContain(svg.Descendants(), e => e.Attribute("class") is not null);
     }
 
     private static async Task PngAsync(AppPage app, string under, string name)

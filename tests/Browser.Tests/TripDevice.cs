@@ -297,8 +297,8 @@ internal sealed class TripDevice : IAsyncDisposable
 
     private async Task<double> DepthAsync() => Number(Regex.Match(await App.Page.InnerTextAsync(".ab-depth .num"), @"^[\d.,]+").Value);
 
-    private Task ShotAsync(string place, bool whole = false) =>
-        App.Page.ScreenshotAsync(new() { Path = Path.Combine(BrowserFixture.Screens, $"trip-{place}-{_width}x{App.Page.ViewportSize!.Height}-{_locale[..2]}.png"), FullPage = whole });
+    private async Task ShotAsync(string place, bool whole = false) =>
+        await App.Page.ScreenshotAsync(new() { Path = Path.Combine(BrowserFixture.Screens, $"trip-{place}-{_width}x{App.Page.ViewportSize!.Height}-{_locale[..2]}.png"), FullPage = whole });
 
     private string Say(string key, params object[] parts) => Said.In(_locale, key, parts);
 
