@@ -9,9 +9,9 @@ namespace SecondShore.Engine.Season;
 /// </summary>
 /// <param name="MeanC">Annual mean, degC.</param>
 /// <param name="SwingK">Half the swing of the year, K.</param>
-/// <param name="HottestDay">Day of the year of the highest mean.</param>
+/// <param name="WarmestAtDays">When the mean is highest, days from the start of the year.</param>
 /// <param name="LonDeg">Longitude, for the hour of the sun, degrees.</param>
-public readonly record struct ClimateNormals(double MeanC, double SwingK, double HottestDay, double LonDeg)
+public readonly record struct ClimateNormals(double MeanC, double SwingK, double WarmestAtDays, double LonDeg)
 {
     private const double LapseKPerM = 0.005, EarthKm = 6371;
 
@@ -48,7 +48,7 @@ public readonly record struct ClimateNormals(double MeanC, double SwingK, double
     }
 
     /// <summary>Mean air temperature of a day of the year, degC.</summary>
-    public double DailyMeanC(int dayOfYear) => MeanC + (SwingK * Math.Cos(2.0 * Math.PI * (dayOfYear - HottestDay) / 365.25));
+    public double DailyMeanC(int dayOfYear) => MeanC + (SwingK * Math.Cos(2.0 * Math.PI * (dayOfYear - WarmestAtDays) / 365.25));
 
     // Least squares over the stations.
     private static double SeaLevelMeanC(double latDeg)
