@@ -15,7 +15,7 @@ public class KeptLettersTests
         double seenM = page.Session.Outlook!.ThermoclineM!.Value.P50;
         int same = 0;
         // Not every depth has a place near one of those before: a few are tried.
-        foreach (double by in new[] { 0.02, -0.5, 0.5, -1.0, 1.0 })
+        foreach (double by in new[] { 0.002, 0.02, -0.02, 0.1, -0.1, 0.25, -0.25, -0.5, 0.5, -1.0, 1.0 })
         {
             string ask = JsonSerializer.Serialize(new AskAbout(ThermoclineM: seenM + by), ViewsJson.Default.AskAbout);
             SpotView[] tried = [.. JsonSerializer.Deserialize(page.Asked("shore", ask), ViewsJson.Default.ShoreView)!.Spots!];

@@ -54,6 +54,18 @@ public class OutlookModelTests
     }
 
     [Fact]
+    public void Without_weather_a_reading_ends_the_doubt_that_grew_since_spring()
+    {
+        OutlookRequest bare = Known() with { Weather = null, Members = 60 };
+        SampleDistribution before = OutlookModel.Compute(bare).Lake.ThermoclineM!;
+        Outlook seen = OutlookModel.Compute(bare with { Readings = [Haze(before.Quantile(0.5))] });
+        Assert.True(OutlookModel.Compute(bare).IsRoughGuess && !seen.IsRoughGuess);
+        Assert.True(seen.Lake.ThermoclineM!.Sd < 0.6 * before.Sd, $"{before.Spread} {seen.Lake.ThermoclineM.Spread}");
+        Assert.Equal(LayerState.Stratified, seen.Lake.State);
+        Assert.True(seen.Lake.TurnoverInDays!.Quantile(0.01) >= 0, "what is told as layered has not turned");
+    }
+
+    [Fact]
     public void A_deep_cast_is_followed()
     {
         double[] z = [0, 2, 4, 6, 8, 10, 14, 18, 22], t = [25, 25, 24.8, 24.5, 19, 14, 11, 10, 9.8];

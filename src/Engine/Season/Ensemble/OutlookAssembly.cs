@@ -41,16 +41,17 @@ internal static class OutlookAssembly
         }
 
         double mixed = 1 - layered - turning;
+        LayerState state = turning >= 0.4 && turning >= Math.Min(layered, mixed) ? LayerState.Turning : layered >= mixed ? LayerState.Stratified : LayerState.Mixed;
         return new ArmOutlook
         {
             Name = model.Arms[arm].Name,
-            State = turning >= 0.4 && turning >= Math.Min(layered, mixed) ? LayerState.Turning : layered >= mixed ? LayerState.Stratified : LayerState.Mixed,
+            State = state,
             ChanceStratified = Math.Clamp(stratified, 0, 1),
             ThermoclineM = Depth(model, arm, weight, traces, t => t.Now[arm].Layers.ThermoclineM, model.Timeline.AtStep),
             MetalimnionTopM = Of(traces, weight, t => t.Now[arm].Layers.TopM, 0.1),
             MetalimnionBottomM = Of(traces, weight, t => t.Now[arm].Layers.BottomM, 0.1),
             OxygenFloorM = Of(traces, weight, t => t.Now[arm].FloorM, 0.5),
-            TurnoverInDays = Date(days, weight),
+            TurnoverInDays = Date(days, weight, state),
             ChanceTurnoverSeen = Math.Clamp(seen, 0, 1),
             SettledInDays = Of(settled, weight, 0.05),
             Profile = Profile(model, arm, weight, traces),
@@ -63,7 +64,7 @@ internal static class OutlookAssembly
     // Depths and dates carry the error all members share, besides what they differ by.
     private static SampleDistribution? Depth(SeasonModel model, int arm, double[] weight, MemberTrace[] traces, Func<MemberTrace, double> depthM, int step)
     {
-        double lead = Math.Max(0, (step - model.Timeline.KnownToStep) / 24.0), deepest = model.Arms[arm].Basin.MaxDepthM, stands = 0;
+        double lead = Math.Max(0, (step - KnownTo(model, step)) / 24.0), deepest = model.Arms[arm].Basin.MaxDepthM, stands = 0;
         List<double> samples = [], shares = [];
         for (int i = 0; i < traces.Length; i++)
         {
@@ -80,9 +81,15 @@ internal static class OutlookAssembly
         return SampleDistribution.Of(wide, parts);
     }
 
-    private static SampleDistribution? Date(double[] days, double[] weight)
+    // Doubt grows from where the weather ends, or from the last reading where there is no weather.
+    private static int KnownTo(SeasonModel model, int step) =>
+        model.Observations.All is [.., { } last] ? Math.Max(model.Timeline.KnownToStep, Math.Min(last.Step, step)) : model.Timeline.KnownToStep;
+
+    // What is told as layered has not turned: a member that says otherwise turns today.
+    private static SampleDistribution? Date(double[] days, double[] weight, LayerState state)
     {
-        (double[] wide, double[] shares) = ModelError.Widen(days, weight, _ => ModelError.OverturnSdDays, double.MinValue, double.MaxValue);
+        double least = state == LayerState.Stratified ? 0 : double.MinValue;
+        (double[] wide, double[] shares) = ModelError.Widen(days, weight, _ => ModelError.OverturnSdDays, least, double.MaxValue);
         return Of(wide, shares, 0.05);
     }
 
