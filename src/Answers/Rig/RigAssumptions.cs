@@ -13,7 +13,7 @@ internal static class RigAssumptions
         double tipM = request.TipHeightM ?? 0.6;
         if (request.DepthSdM is null) assumed.Add(speech.Plain("Depth along the pass varies by about a twentieth."));
         if (request.SpeedSdMps is null) assumed.Add(speech.Plain("Drag speed wanders by about 15 %."));
-        if (request.Current is null) assumed.Add(speech.Say($"No current is known: still water, give or take {(units.IsMetric ? speech.Number(0.07, "0.00") + " km/h" : "0.04 mph")}."));
+        if (request.Current is null) assumed.Add(speech.Say($"No current is known: still water, give or take {(units.IsMetric ? speech.Number(0.07, "0.00") + " km/h" : speech.Number(0.04, "0.00") + " mph")}."));
         if (request.TipHeightM is null) assumed.Add(speech.Say($"The rod tip is {units.ShortDistance(tipM)} over the water."));
         if (request.LineOutM is null) assumed.Add(speech.Plain("Line out is twice the depth below the rod tip."));
         if (request.Bottom == BottomKind.Unknown) assumed.Add(speech.Plain("The kind of bottom is not known; friction as on sand, with doubt."));
