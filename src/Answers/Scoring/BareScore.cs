@@ -73,7 +73,7 @@ internal static class BareScore
         double lead = Math.Max(0, (seen.At - members.StartUtc).TotalDays);
         (samples, weights) = ModelError.Widen(samples, weights, m => ModelError.ThermoclineSdM(m, lead), 0.1, Math.Max(deepestM, seen.DepthM[^1]));
         SampleDistribution law = SampleDistribution.Of(samples, weights);
-        inside.Add(seen.ThermoclineM >= law.Quantile(0.1) && seen.ThermoclineM <= law.Quantile(0.9) ? 1 : 0);
+        inside.Add(Interval80.Holds(law, seen.ThermoclineM, seen.ThermoclineM));
     }
 
     private static void Date(MemberCourse course, SeasonCase season, List<double> inside)
@@ -82,7 +82,7 @@ internal static class BareScore
         int newYear = season.FirstDay.DayNumber;
         (double[] days, double[] weights) = ModelError.Widen(course.OverturnDays(), course.Weights(), _ => ModelError.OverturnSdDays, 0, 364);
         SampleDistribution law = SampleDistribution.Of(days, weights);
-        inside.Add(law.Quantile(0.1) <= mixed.DayNumber - newYear && law.Quantile(0.9) >= measured.LastStratified.DayNumber - newYear ? 1 : 0);
+        inside.Add(Interval80.Holds(law, measured.LastStratified.DayNumber - newYear, mixed.DayNumber - newYear));
     }
 
     private static double? Mean(List<double> values) => values.Count == 0 ? null : values.Average();

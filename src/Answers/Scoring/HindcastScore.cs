@@ -78,7 +78,7 @@ internal static class HindcastScore
         sums.Thermocline.Add(crps);
         sums.ThermoclineError.Add(Math.Abs(median - truth));
         SampleDistribution law = SampleDistribution.Of(samples, weights);
-        sums.Inside.Add(truth >= law.Quantile(0.1) && truth <= law.Quantile(0.9) ? 1 : 0);
+        sums.Inside.Add(Interval80.Holds(law, truth, truth));
         if (Math.Abs((seen.At - cut).TotalDays - 14) > 4) return;
         double[] climate = [.. cases.Where(c => c.Year != season.Year).SelectMany(c => c.Observed)
             .Where(p => !double.IsNaN(p.ThermoclineM) && Math.Abs(p.At.DayOfYear - seen.At.DayOfYear) <= 10).Select(p => p.ThermoclineM)];
@@ -102,7 +102,7 @@ internal static class HindcastScore
         double truth = Math.Clamp(law.Quantile(0.5), first, last);
         sums.Overturn.Add(Crps.Weighted(days, weights, truth));
         sums.OverturnError.Add(Math.Abs(law.Quantile(0.5) - truth));
-        sums.Inside.Add(law.Quantile(0.1) <= last && law.Quantile(0.9) >= first ? 1 : 0);
+        sums.Inside.Add(Interval80.Holds(law, first, last));
         double[] others = [.. season.Lake.Overturns.Where(o => o.Year != season.Year && o.FirstMixed is not null)
             .Select(o => (0.5 * (o.LastStratified.DayNumber + o.FirstMixed!.Value.DayNumber)) - SeasonCase.Day(season.Lake, o.Year, 1, 1).DayNumber)];
         sums.OverturnClimatology.Add(others.Length == 0 ? double.NaN : Crps.Equal(others, Math.Clamp(others.Order().ElementAt(others.Length / 2), first, last)));

@@ -65,6 +65,8 @@ internal sealed class MemberRun
 
         AddSquares();
         while (!IsDone && (_hours[_nextHour] - _now).TotalSeconds < 1e-3) Keep(_nextHour++);
+        if (!IsDone) return;
+        for (int w = 0; w < _squareM2.Length; w++) Result.RmsM[w] = (float)Math.Sqrt(_squareM2[w] / _squares);
     }
 
     // How much the thermocline moves at a place, hour by hour from the start: by that its error is measured.
@@ -84,7 +86,6 @@ internal sealed class MemberRun
 
     private void Keep(int hour)
     {
-        for (int w = 0; w < _squareM2.Length; w++) Result.RmsM[w] = (float)Math.Sqrt(_squareM2[w] / _squares);
         InterfaceGrid grid = _model.Grid;
         int count = _motion.Cells.Length, nx = _motion.Frame.Nx;
         float[] offsetM = new float[count];

@@ -1,5 +1,6 @@
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Geo;
+using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.Engine.Motion;
 
@@ -52,8 +53,8 @@ public sealed class StationWind
 
         for (int h = 0; h < count; h++)
             (_eastPa[h], _northPa[h]) = seen[h] > 0 ? (_eastPa[h] / seen[h], _northPa[h] / seen[h]) : (double.NaN, double.NaN);
-        Bridge(_eastPa);
-        Bridge(_northPa);
+        Gaps.Bridge(_eastPa, LongestBridgeH);
+        Gaps.Bridge(_northPa, LongestBridgeH);
         CalmShare = rows > 0 ? (double)calms / rows : 0;
     }
 
@@ -83,17 +84,4 @@ public sealed class StationWind
     }
 
     private static long WholeHour(DateTimeOffset at) => (long)Math.Floor(at.ToUnixTimeSeconds() / PhysicalConstants.HourS);
-
-    private static void Bridge(double[] values)
-    {
-        for (int i = 1; i < values.Length; i++)
-        {
-            if (!double.IsNaN(values[i]) || double.IsNaN(values[i - 1])) continue;
-            int end = i;
-            while (end < values.Length && double.IsNaN(values[end])) end++;
-            if (end == values.Length || end - i > LongestBridgeH) continue;
-            double before = values[i - 1], step = (values[end] - before) / (end - i + 1);
-            for (int k = i; k < end; k++) values[k] = before + (step * (k - i + 1));
-        }
-    }
 }

@@ -126,8 +126,9 @@ internal static class LakeDocumentReader
         List<WindStation> stations = [];
         foreach ((string name, JsonFields item) in root.Named("wind_stations"))
         {
-            bool? onLand = item.Text("over") switch { "land" => true, "water" => false, _ => null };
-            if (onLand is null && item.Text("over") is { Length: > 0 } over)
+            string? over = item.Text("over");
+            bool? onLand = over switch { "land" => true, "water" => false, _ => null };
+            if (onLand is null && over is { Length: > 0 })
                 item.Warn($"over is '{TextDecoding.Excerpt(over)}' where land or water is expected; it is not used.");
             if (item.Place() is GeoPoint place) stations.Add(new WindStation(name, place, item.Number(Quantity.Length, 0.2, 200, "height"), onLand));
             else item.Warn("a wind station needs latitude_deg and longitude_deg; it is not used.");

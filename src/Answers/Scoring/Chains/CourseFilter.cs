@@ -1,3 +1,5 @@
+using SecondShore.Engine.Core.Numerics;
+
 namespace SecondShore.Answers.Scoring.Chains;
 
 /// <summary>Takes out of an hourly course what is not the rocking of the water.</summary>
@@ -10,16 +12,7 @@ internal static class CourseFilter
     public static double[] Bridged(double[] course)
     {
         double[] whole = [.. course];
-        for (int i = 1; i < whole.Length; i++)
-        {
-            if (!double.IsNaN(whole[i]) || double.IsNaN(whole[i - 1])) continue;
-            int end = i;
-            while (end < whole.Length && double.IsNaN(whole[end])) end++;
-            if (end == whole.Length || end - i > LongestBridgeH) continue;
-            double before = whole[i - 1], step = (whole[end] - before) / (end - i + 1);
-            for (int k = i; k < end; k++) whole[k] = before + (step * (k - i + 1));
-        }
-
+        Gaps.Bridge(whole, LongestBridgeH);
         return whole;
     }
 

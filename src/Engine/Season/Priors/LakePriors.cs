@@ -63,8 +63,8 @@ public sealed record LakePriors
                 AirTempBiasK = source == WeatherSource.Grid ? n.GridAirBiasK : 0,
                 LongwaveBiasWPerM2 = source == WeatherSource.Grid ? 0 : n.MadeLongwaveBiasWPerM2,
             },
-            SpreadValues = [extinctionSd, made ? Hypot(n.WindLogSd, ClimateWindLogSd) : n.WindLogSd, n.StirringLogSd, n.DeepMixingLogSd, n.ShortwaveSd,
-                made ? Hypot(n.AirBiasSdK, ClimateAirSdK) : n.AirBiasSdK, n.LongwaveSdWPerM2, OxygenDemand.LogSd],
+            SpreadValues = [extinctionSd, made ? double.Hypot(n.WindLogSd, ClimateWindLogSd) : n.WindLogSd, n.StirringLogSd, n.DeepMixingLogSd, n.ShortwaveSd,
+                made ? double.Hypot(n.AirBiasSdK, ClimateAirSdK) : n.AirBiasSdK, n.LongwaveSdWPerM2, OxygenDemand.LogSd],
             Demand = OxygenDemand.FromSecchi(2.0 / extinction),
             Assumed = assumed,
         };
@@ -117,8 +117,6 @@ public sealed record LakePriors
 
     /// <summary>Share of the sun that banks and trees take from a small lake, 0 to 0.2: a strip of 40 m over its width (choice).</summary>
     internal static double ShadeShare(double areaM2) => Math.Min(0.2, 40.0 / Math.Sqrt(4.0 * areaM2 / Math.PI));
-
-    private static double Hypot(double a, double b) => Math.Sqrt((a * a) + (b * b));
 
     private static double Wind(double areaKm2, WeatherSource source, double? meanWindMps, PriorNumbers n)
     {
