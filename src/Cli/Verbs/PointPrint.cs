@@ -29,7 +29,7 @@ internal static class PointPrint
             output.WriteLine();
             output.Write(string.Create(CultureInfo.InvariantCulture, $"{point.Lat}, {point.Lon}{(point.Arm.Length > 0 ? $" ({point.Arm})" : "")}: {units.Depth(point.DepthM)} of water"));
             output.WriteLine(point.AtRestM is { } rest ? $", thermocline {units.Depth(rest.P50)} at rest" : ", no layers");
-            output.WriteLine($"{"",12}{"thermocline",22}{"off rest",11}{"drift",14}{"at the thermocline",22}{"waves",9}");
+            output.WriteLine($"{"",12}{"thermocline",22}{"off rest",16}{"drift",14}{"at the thermocline",22}{"waves",9}");
             foreach (PointHour hour in point.Hours) output.WriteLine(Row(hour, units));
         }
 
@@ -42,7 +42,7 @@ internal static class PointPrint
         string off = hour.DisplacementM is { } d ? units.Difference(Math.Abs(d.P50)) + (d.P50 > 0 ? " deeper" : " up") : "-";
         PointCurrent deep = hour.ThermoclineM is { } at ? hour.Currents.MinBy(c => Math.Abs(c.DepthM - at.P50))! : hour.Currents[^1];
         return string.Create(CultureInfo.InvariantCulture,
-            $"{hour.Time,12:ddd HH:mm}{depth,22}{off,11}{Flow(hour.Currents[0], units),14}{Flow(deep, units),22}{WindWords.Height(hour.WaveHeightM, units),9}");
+            $"{hour.Time,12:ddd HH:mm}{depth,22}{off,16}{Flow(hour.Currents[0], units),14}{Flow(deep, units),22}{WindWords.Height(hour.WaveHeightM, units),9}");
     }
 
     private static string Flow(PointCurrent current, UnitSystem units) => $"{units.Pace(current.Mps)} {WindWords.ShortPoint(current.ToDeg)}";
