@@ -43,6 +43,8 @@ internal sealed class TripDevice : IAsyncDisposable
         if (at is { } moment) await Clock.SetAsync(moment);
         IPage[] before = [.. _device.Pages];
         _pages.Add(await AppPage.OpenAsync(_device, _address, path));
+        // A clock that is set stands still, and so would the chart halfway to a place.
+        await App.Page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
         foreach (IPage page in before) await page.CloseAsync();
     }
 
