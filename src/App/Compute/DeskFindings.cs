@@ -12,6 +12,9 @@ internal static class DeskFindings
     /// <summary>Wind before the outlook.</summary>
     public static readonly FindingKind NoOutlook = new("desk.no-outlook");
 
+    /// <summary>A place's hours before the wind is worked out.</summary>
+    public static readonly FindingKind NoWind = new("desk.no-wind");
+
     /// <summary>A host's answer without weather.</summary>
     public static readonly FindingKind NoWeatherInAnswer = new("desk.no-weather-in-answer");
 

@@ -1,10 +1,13 @@
 using System.Runtime.InteropServices;
 using SecondShore.Answers;
+using SecondShore.Answers.Files;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Wind;
 using SecondShore.App.Compute.Views;
+using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Season;
+using SecondShore.Formats.Files;
 
 namespace SecondShore.App.Compute;
 
@@ -27,6 +30,21 @@ internal sealed partial class LakeDesk
         PutFields(result);
         tray.Progress(1, Steps.Water);
         return view;
+    }
+
+    // The very series that the command line prints of the same place.
+    private PointSeries Point(AskAbout about)
+    {
+        PointAsk ask = about.Point ?? throw new CouldNotComputeException(DeskFindings.NoWind.Of());
+        WindResult moved = _wind is { } kept && ReferenceEquals(kept.Outlook, _outlook) ? kept : throw new CouldNotComputeException(DeskFindings.NoWind.Of());
+        return PointSeries.Of(Opened(), moved, [Opened().RequireGrid().Projection.ToGeo(new PlanePoint(ask.XM, ask.YM))])[0];
+    }
+
+    private string PointPapers(AskAbout about)
+    {
+        ILakeFiles files = PointFiles.Of([Point(about)]);
+        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
+        return "{}";
     }
 
     private WindResult Move(PreparedLake lake, Outlook outlook, WindAsk ask)

@@ -53,6 +53,8 @@ internal sealed partial class LakeDesk(ITray tray)
         "outlook" => JsonSerializer.Serialize(FindOutlook(about), ViewsJson.Default.OutlookView),
         "shore" or "slice" => JsonSerializer.Serialize(Shore(about, verb == "slice"), ViewsJson.Default.ShoreView),
         "wind" => JsonSerializer.Serialize(Wind(about), ViewsJson.Default.WindView),
+        "point" => JsonSerializer.Serialize(Point(about), AnswersJson.Default.PointSeries),
+        "pointfiles" => PointPapers(about),
         "day" => JsonSerializer.Serialize(Day(about), ViewsJson.Default.DayView),
         "hold" => JsonSerializer.Serialize(Hold(about), ViewsJson.Default.HoldView),
         "tackle" => JsonSerializer.Serialize(ChangeTackle(about), ViewsJson.Default.TackleView),

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using SecondShore.Answers.Documents;
+using SecondShore.Answers.Wind;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Words;
 
@@ -8,6 +10,20 @@ namespace SecondShore.App.Places;
 internal static class WindCharts
 {
     private static readonly int MostBars = 30;
+
+    /// <summary>The thermocline at a place; empty without layers.</summary>
+    public static string Hours(PointSeries point, int chosen, Wording w)
+    {
+        if (point.AtRestM is not { } rest) return "";
+        string bottom = w.Depth(point.DepthM), atRest = w.Depth(rest.P50);
+        SpreadDocument[] depths = [.. point.Hours.Select(h => h.ThermoclineM!)];
+        HoursChart chart = new(
+            w["wind.point.aria", w.Depth(depths.Min(d => d.P50)), w.Depth(depths.Max(d => d.P50)), bottom],
+            w.Units.DepthFrom(point.DepthM), w["wind.point.bottom", bottom], w.Units.DepthFrom(rest.P50), w["wind.against", atRest],
+            [.. point.Hours.Select((h, i) => new DepthHour(w.Hour(h.Time, i == 0 || w.AtLake(h.Time).Hour == 12), w.Units.DepthFrom(depths[i].P10), w.Units.DepthFrom(depths[i].P50),
+                w.Units.DepthFrom(depths[i].P90), i == chosen))]);
+        return JsonSerializer.Serialize(chart, ViewsJson.Default.HoursChart);
+    }
 
     /// <summary>Wind by hour about the chosen hour, at most thirty bars.</summary>
     public static string Strip(WindView wind, int chosen, Wording w)

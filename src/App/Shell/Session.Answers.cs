@@ -61,6 +61,7 @@ public sealed partial class Session
 
         (Day, Hold, Trouble, _failed) = (null, null, null, false);
         (_stopAt, Trying, Wind, RigAside, ChosenAt) = (0, WhatIf.Nothing, null, null, null);
+        (AtPoint, Point) = (null, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
         if (!IsFirst && await RecallAsync(lake.Id, "open", Stamp) is { } opened)

@@ -1,4 +1,6 @@
 using System.Globalization;
+using SecondShore.Answers.Documents;
+using SecondShore.Answers.Wind;
 using SecondShore.App.Compute.Views;
 
 namespace SecondShore.App.Shell;
@@ -9,6 +11,12 @@ public sealed partial class Session
     /// <summary>The wind's work; null until asked.</summary>
     public WindView? Wind { get; private set; }
 
+    /// <summary>The place that is looked at hour by hour; null where none is.</summary>
+    public PointAsk? AtPoint { get; private set; }
+
+    /// <summary>Its hours, as <c>wind --point</c> gives them.</summary>
+    public PointSeries? Point { get; private set; }
+
     /// <summary>Works out what the wind does, where it is not known yet for these hours.</summary>
     public async Task AskWindAsync(WindAsk ask)
     {
@@ -18,6 +26,34 @@ public sealed partial class Session
         await DoAsync("work.wind", key, async () =>
         {
             Wind = await ReadAsync(await AskAsync("wind", About() with { Wind = ask }, Lake.Id), ViewsJson.Default.WindView);
+            // The hours changed: so did those of the place that is looked at.
+            if (AtPoint is { } place) await ReadPointAsync(place);
         });
+    }
+
+    /// <summary>Takes a place's hours from the wind's work.</summary>
+    public Task AskPointAsync(PointAsk place) => Wind is null ? Task.CompletedTask : DoAsync("work.wind", () => ReadPointAsync(place));
+
+    /// <summary>Hands out the hours of the place that is looked at as the command line writes them.</summary>
+    public Task HandOutPointAsync() => DoAsync("work.export", async () =>
+    {
+        if (Lake is not null && AtPoint is { } place) await browser.Text("download", "pointfiles", Json(About() with { Point = place }), "", Lake.Id);
+    });
+
+    /// <summary>Looks at no place any more.</summary>
+    public async Task LeavePointAsync()
+    {
+        (AtPoint, Point) = (null, null);
+        await browser.Do("markPlace", null, null);
+        Tell();
+    }
+
+    private async Task ReadPointAsync(PointAsk place)
+    {
+        if (Lake is not { } lake) return;
+        string series = await AskAsync("point", About() with { Point = place }, lake.Id);
+        if (Lake?.Id != lake.Id) return;
+        (AtPoint, Point) = (place, await ReadAsync(series, AnswersJson.Default.PointSeries));
+        await browser.Do("markPlace", place.XM, place.YM);
     }
 }

@@ -10,6 +10,8 @@ namespace SecondShore.App.Words;
 /// <param name="Zone">The lake's time zone: all times are shown in it.</param>
 public sealed record Wording(TextBook Text, LocaleInfo Locale, UnitSystem Units, TimeZoneInfo Zone)
 {
+    private static readonly string[] Points = ["north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"];
+
     /// <summary>A sentence.</summary>
     public string this[string key] => Text[key];
 
@@ -115,6 +117,9 @@ public sealed record Wording(TextBook Text, LocaleInfo Locale, UnitSystem Units,
         int hour = local.Hour % 12 == 0 ? 12 : local.Hour % 12;
         return withHalf ? $"{hour} {(local.Hour < 12 ? Locale.Am : Locale.Pm).ToLowerInvariant()}" : hour.ToString(CultureInfo.InvariantCulture);
     }
+
+    /// <summary>A compass point in words, such as <c>northeast</c>.</summary>
+    public string Point(double bearingDeg) => Text["point." + Points[(int)Math.Round(bearingDeg / 45.0) % 8]];
 
     /// <summary>Half a spread's width in words fit for a screen reader: <c>between 24 and 31 feet</c>.</summary>
     public string SpokenDepths(Spread depthM) => Text[Units.IsMetric ? "spoken.depth.m" : "spoken.depth.ft",

@@ -36,6 +36,12 @@ public sealed record StayBar(double From, double To);
 /// <summary>Wind by hour.</summary>
 public sealed record WindChart(string Aria, IReadOnlyList<WindHour> Hours, IReadOnlyList<StayBar> Stops, bool Stale);
 
+/// <summary>The thermocline at an hour, in the user's unit.</summary>
+public sealed record DepthHour(string Label, double P10, double P50, double P90, bool Chosen);
+
+/// <summary>The thermocline at a place hour by hour, over its bottom.</summary>
+public sealed record HoursChart(string Aria, double Bottom, string BottomLabel, double AtRest, string AtRestLabel, IReadOnlyList<DepthHour> Hours);
+
 /// <summary>A point of the line: behind the boat and above the bottom, in the user's unit.</summary>
 public sealed record LinePoint(double X, double Z);
 

@@ -18,6 +18,7 @@ namespace SecondShore.App.Compute.Views;
 [JsonSerializable(typeof(SeasonChart))]
 [JsonSerializable(typeof(WindChart))]
 [JsonSerializable(typeof(LineChart))]
+[JsonSerializable(typeof(HoursChart))]
 [JsonSerializable(typeof(AskAbout))]
 [JsonSerializable(typeof(ShoreView))]
 [JsonSerializable(typeof(DayView))]
@@ -42,6 +43,7 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="NewLake">What the user answered of a lake being taken in.</param>
 /// <param name="Day">What is asked of a day.</param>
 /// <param name="Wind">What is asked of the wind.</param>
+/// <param name="Point">A place on the water whose hours are asked for.</param>
 /// <param name="Language">Two letters of the language that sentences are said in.</param>
 /// <param name="Weather">What is asked of the weather service.</param>
 /// <param name="Tackle">What is put into the tackle box.</param>
@@ -49,7 +51,7 @@ public sealed partial class ViewsJson : JsonSerializerContext;
 /// <param name="Learn">What is asked of the log.</param>
 public sealed record AskAbout(DateTimeOffset? At = null, double? ThermoclineM = null, double? PoolDropM = null, bool Metric = false,
     IReadOnlyList<RecordRow>? Records = null, DateOnly? Date = null, NewLakeFacts? NewLake = null, RigAsk? Rig = null, DayAsk? Day = null,
-    WindAsk? Wind = null, string Language = "en", WeatherAsk? Weather = null, HoldAsk? Hold = null, TackleAsk? Tackle = null, LearnAsk? Learn = null)
+    WindAsk? Wind = null, PointAsk? Point = null, string Language = "en", WeatherAsk? Weather = null, HoldAsk? Hold = null, TackleAsk? Tackle = null, LearnAsk? Learn = null)
 {
     /// <summary>Units and language of the words.</summary>
     internal UnitSystem Units => (Metric ? UnitSystem.Metric : UnitSystem.Feet).In(Sentences.SpeechFor(Language)).In(ReadIn.App);

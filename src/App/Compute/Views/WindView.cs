@@ -72,6 +72,11 @@ public sealed record WindHourView(DateTimeOffset At, double WindMps, double Gust
 /// <param name="WaveM">Waves, m, by hour.</param>
 public sealed record WindPlaceView(string Name, double[] OffsetM, double[] CurrentMps, double[] CurrentToDeg, double[] WaveM);
 
+/// <summary>A place whose hours are asked for, once the wind is worked out.</summary>
+/// <param name="XM">East on the lake's plane, m.</param>
+/// <param name="YM">North, m.</param>
+public sealed record PointAsk(double XM, double YM);
+
 /// <summary>What is asked of the wind.</summary>
 /// <param name="Hours">Hours from now.</param>
 public sealed record WindAsk(int Hours = 24);

@@ -104,6 +104,11 @@ export function goToStop(letter: string): void {
   changed("marks");
 }
 export function choose(letter: string): void { model.chosen = letter; changed("marks"); }
+/** Marks the place whose hours are looked at; none without coordinates. */
+export function markPlace(xM: number | null, yM: number | null): void {
+  model.looked = xM !== null && yM !== null ? [xM, yM] : null;
+  changed("marks");
+}
 export function setPosition(xM: number, yM: number, headingDeg: number | null, accuracyM: number): void {
   model.position = { xM, yM, headingDeg, accuracyM };
   changed("position");

@@ -140,6 +140,15 @@ const pairs = (flat: readonly number[]): number[][] => {
   return out;
 };
 
+/** The place whose hours are looked at: a ring that leaves the water in it to be seen. */
+export function lookedFeatures(palette: Palette): Feature[] {
+  if (!model.looked) return [];
+  const ring = (color: string, width: number): Style => new Style({ image: new Dot({ radius: 11, stroke: new Stroke({ color, width }) }), zIndex: 36 });
+  const feature = new Feature(new Point([...model.looked]));
+  feature.setStyle([ring(`${palette.halo}CC`, 5), ring(palette.ink, 2.2)]);
+  return [feature];
+}
+
 /** The boat's way as a plain line, and the jig that follows on it. */
 export function trackFeatures(palette: Palette): Feature[] {
   const out: Feature[] = [], way = pairs(model.track);

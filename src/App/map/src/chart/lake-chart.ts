@@ -11,7 +11,7 @@ import { containsXY, createEmpty, extend, isEmpty, type Extent } from "ol/extent
 import { model, onModel, type Route } from "./model";
 import { depthAt } from "./field";
 import { drawInk } from "./ink";
-import { markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures, trackFeatures } from "./labels";
+import { lookedFeatures, markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures, trackFeatures } from "./labels";
 import { readPalette, type Palette } from "./palette";
 import { colourTable, paintWater, type WaterColours } from "./raster";
 import { DepthRule, type RuleListener } from "./rule";
@@ -94,6 +94,11 @@ export class LakeChart {
     this.map.on("pointerdrag", () => this.moved());
     target.addEventListener("wheel", () => this.moved(), { passive: true });
     this.map.on("singleclick", (event) => this.tap(event.pixel, event.coordinate));
+    // With keys alone the chart is moved until the place is in its middle; a cross stands there meanwhile.
+    target.addEventListener("keydown", (event) => {
+      const size = this.map.getSize(), centre = this.map.getView().getCenter();
+      if (event.key === "Enter" && size && centre) this.tap([size[0]! / 2, size[1]! / 2], centre);
+    });
     this.off = onModel((part) => this.refresh(part));
     this.resized = new ResizeObserver(() => this.fitted());
     this.resized.observe(host);
@@ -234,6 +239,7 @@ export class LakeChart {
     this.host.dataset["places"] = String(spots.length);
     this.features.addFeatures([
       ...passFeatures(this.palette, route, acting, this.options.still), ...spotFeatures(this.palette, pixelM, spots, acting, this.options.still), ...trackFeatures(this.palette), ...meFeatures(this.palette),
+      ...(this.options.wind ? lookedFeatures(this.palette) : []),
     ]);
     this.soundings.clear(true);
     if (!this.options.still && !this.options.wind) this.soundings.addFeatures(soundingFeatures(this.palette, view.calculateExtent(), pixelM));

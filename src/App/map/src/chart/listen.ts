@@ -9,7 +9,7 @@ interface OpenJson { chart?: { frame: Frame; maxDepthM: number; marks: Mark[] } 
 interface ShoreJson { chart?: { belt?: number[] | null; spots?: SpotMark[] | null; passes?: PassLine[] | null } | null; whatIf?: boolean }
 interface DayJson { chart?: Route | null }
 
-const nothing = { frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, wind: null, chosen: "" };
+const nothing = { frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, wind: null, looked: null, chosen: "" };
 
 const floats = (bytes: Uint8Array): Float32Array => new Float32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
 const ints = (bytes: Uint8Array): Int32Array => new Int32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);

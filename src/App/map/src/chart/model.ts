@@ -32,6 +32,8 @@ export interface LakeModel {
   /** What the wind does to the water, and the hour shown of it. */
   wind: WindModel | null;
   windHour: number;
+  /** The place whose hours are looked at. */
+  looked: readonly [number, number] | null;
   position: Position | null;
   /** The boat's way of the last minutes, x, y pairs in m, and the jig behind it. */
   track: readonly number[];
@@ -41,7 +43,7 @@ export interface LakeModel {
 
 export const model: LakeModel = {
   frame: null, field: new Float32Array(), maxDepthM: 0, contours: null, indexStepM: 15.24, shoreline: null, belt: null,
-  secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, wind: null, windHour: 0, position: null, track: [], jig: null, metric: false,
+  secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, wind: null, windHour: 0, looked: null, position: null, track: [], jig: null, metric: false,
 };
 
 type Part = "lake" | "water" | "belt" | "marks" | "position" | "theme" | "wind";

@@ -1,3 +1,4 @@
+import { drawHours, type HoursData } from "./hours";
 import { drawLine, type LineData } from "./line";
 import { drawProfile, type ProfileData } from "./profile";
 import { drawSeason, type SeasonData } from "./season";
@@ -26,6 +27,7 @@ function paint(host: HTMLElement, kind: string, json: string): void {
     case "profile": drawProfile(host, data as ProfileData); break;
     case "season": drawSeason(host, data as SeasonData); break;
     case "wind": drawWind(host, data as WindData); break;
+    case "hours": drawHours(host, data as HoursData); break;
     case "line": drawLine(host, data as LineData); break;
     default: throw new Error(`No chart is called '${kind}'.`);
   }
