@@ -3,11 +3,11 @@ import Feature from "ol/Feature.js";
 import LineString from "ol/geom/LineString.js";
 import Point from "ol/geom/Point.js";
 import Circle from "ol/geom/Circle.js";
-import { Circle as Dot, Fill, Icon, Stroke, Style, Text } from "ol/style.js";
+import { Circle as Dot, Fill, Stroke, Style, Text } from "ol/style.js";
 import { depthAt } from "./field";
 import { model, type LakeModel, type Route, type SpotMark } from "./model";
 import type { Palette } from "./palette";
-import { arrowUrl, letterUrl, meUrl, symbolUrl } from "./symbols";
+import { arrowIcon, boatIcon, letterIcon, symbolIcon } from "./symbols";
 
 const serif = 'Besley,Rockwell,"Roboto Slab",Georgia,serif', sans = 'Archivo,"Helvetica Neue",Arial,sans-serif';
 
@@ -37,7 +37,7 @@ export function spotFeatures(palette: Palette, pixelM: number, spots: readonly S
     const feature = new Feature({ geometry: new Point([spot.xM, spot.yM]), letter: spot.letter, name: spot.name });
     const [dx, dy] = leaderFor(spot, spots, pixelM);
     feature.setStyle(new Style({
-      image: new Icon({ src: letterUrl(spot.letter, spot.letter === acting, palette, dx, dy), declutterMode: "none" }),
+      image: letterIcon(spot.letter, spot.letter === acting, palette, dx, dy),
       zIndex: spot.letter === acting ? 30 : 20,
     }));
     return feature;
@@ -52,7 +52,7 @@ export function markFeatures(palette: Palette, pixelM: number): Feature[] {
     const feature = new Feature(new Point([mark.xM, mark.yM]));
     const styles: Style[] = [];
     const water = mark.kind === "water", land = mark.kind === "land";
-    if (!water && !land) styles.push(new Style({ image: new Icon({ src: symbolUrl(mark.kind, palette), declutterMode: "obstacle" }), zIndex: 10 }));
+    if (!water && !land) styles.push(new Style({ image: symbolIcon(mark.kind, palette), zIndex: 10 }));
     if (mark.name) {
       styles.push(new Style({
         text: new Text({
@@ -125,7 +125,7 @@ export function passFeatures(palette: Palette, route: Route | null, acting: stri
       new Style({ stroke: new Stroke({ color: palette.ink, width: 2.6, lineDash: [9, 4], lineCap: "butt" }), zIndex: 13 }),
       new Style({
         geometry: new Point([bx!, by!]),
-        image: new Icon({ src: arrowUrl(palette), rotation: Math.atan2(bx! - ax!, by! - ay!), rotateWithView: true, declutterMode: "none" }),
+        image: arrowIcon(palette, Math.atan2(bx! - ax!, by! - ay!)),
         zIndex: 14,
       }),
     ]);
@@ -176,9 +176,7 @@ export function meFeatures(palette: Palette): Feature[] {
   }
   const feature = new Feature(new Point([me.xM, me.yM]));
   feature.setStyle(new Style({
-    image: new Icon({
-      src: meUrl(palette, me.headingDeg !== null), rotation: ((me.headingDeg ?? 0) * Math.PI) / 180, rotateWithView: true, declutterMode: "none",
-    }),
+    image: boatIcon(palette, me.headingDeg),
     zIndex: 40,
   }));
   out.push(feature);

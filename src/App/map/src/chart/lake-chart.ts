@@ -10,6 +10,7 @@ import { defaults as defaultInteractions } from "ol/interaction.js";
 import { containsXY, createEmpty, extend, isEmpty, type Extent } from "ol/extent.js";
 import { model, onModel, type Route } from "./model";
 import { depthAt } from "./field";
+import { onSizeNow } from "../device/size";
 import { drawInk } from "./ink";
 import { lookedFeatures, markFeatures, meFeatures, passFeatures, soundingFeatures, spotFeatures, trackFeatures } from "./labels";
 import { readPalette, type Palette } from "./palette";
@@ -99,7 +100,8 @@ export class LakeChart {
       const size = this.map.getSize(), centre = this.map.getView().getCenter();
       if (event.key === "Enter" && size && centre) this.tap([size[0]! / 2, size[1]! / 2], centre);
     });
-    this.off = onModel((part) => this.refresh(part));
+    const offs = [onModel((part) => this.refresh(part)), onSizeNow(() => { this.fitted(); this.map.renderSync(); })];
+    this.off = () => { for (const off of offs) off(); };
     this.resized = new ResizeObserver(() => this.fitted());
     this.resized.observe(host);
     host.toggleAttribute("data-drawn", model.frame !== null);

@@ -6,7 +6,8 @@ export interface Palette {
 
 export function readPalette(from: Element): Palette {
   const style = getComputedStyle(from);
-  const get = (name: string): string => style.getPropertyValue(name).trim();
+  // A style sheet that is packed writes #ffffff as #fff; here an opacity may be put behind it.
+  const get = (name: string): string => style.getPropertyValue(name).trim().replace(/^#([\da-f])([\da-f])([\da-f])$/i, "#$1$1$2$2$3$3");
   return {
     paper: get("--paper"), ink: get("--ink"), halo: get("--halo"), sheet: get("--sheet"), accent: get("--accent"),
     belt: get("--belt"), onAccent: get("--on-accent"), contour: get("--contour"), contourOpacity: Number(get("--contour-o")) || 0.46,

@@ -1,3 +1,4 @@
+import { onSizeNow } from "../device/size";
 import { drawHours, type HoursData } from "./hours";
 import { drawLine, type LineData } from "./line";
 import { drawProfile, type ProfileData } from "./profile";
@@ -5,6 +6,15 @@ import { drawSeason, type SeasonData } from "./season";
 import { drawWind, type WindData } from "./wind";
 
 const drawn = new WeakMap<Element, { kind: string; json: string; watch: ResizeObserver; width: number }>();
+
+onSizeNow(() => {
+  for (const host of document.querySelectorAll<HTMLElement>(".chartbox > div")) {
+    const known = drawn.get(host);
+    if (!known || Math.abs(host.clientWidth - known.width) < 2) continue;
+    known.width = host.clientWidth;
+    paint(host, known.kind, known.json);
+  }
+});
 
 /** Draws a chart into an element, and again when the element's width changes. */
 export function draw(host: HTMLElement, kind: string, json: string): void {

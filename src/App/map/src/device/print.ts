@@ -1,8 +1,9 @@
 // Paper: a place is printed on one page, in daylight colours, without what can only be pressed.
 import { themeChanged } from "../chart/theme";
+import { sizeNow } from "./size";
 
-/** Width of a page inside its margins; height of the smaller of A4 and Letter there, less what a chart grows by when it is drawn at that width: pixels of print. */
-const pageWidth = 730, pageHeight = 860;
+/** Width of a page inside its margins, and height of the smaller of A4 and Letter there: pixels of print. */
+const pageWidth = 730, pageHeight = 960;
 let theme: string | undefined;
 let dressed = false;
 
@@ -24,6 +25,7 @@ function fit(): void {
   if (!dressed || !main) return;
   for (let share = 1; share > 0.4; share -= 0.05) {
     root.style.setProperty("--print", share.toFixed(2));
+    sizeNow();
     if ((main.getBoundingClientRect().height + 40) * share <= pageHeight) break;
   }
 }
@@ -37,7 +39,7 @@ function undress(): void {
   themeChanged();
 }
 
-/** Prints what stands on the page; charts get the time to draw themselves at the width of the paper. */
+/** Prints what stands on the page; the lake's chart gets the time to paint itself at the width of the paper. */
 export async function printPage(): Promise<void> {
   dress();
   await new Promise((resolve) => setTimeout(resolve, dressed ? 400 : 0));
