@@ -34,7 +34,7 @@ lay() { # lay PROJECT: src/Store to wherever SecondShore.Store.dll lies
 }
 
 remove() { # remove PATCH: 0 when the test fails without the defence
-  local name test project out part code tests
+  local name test project out part code ended tests
   name=$(basename "$1" .patch); test=${name%%.*}; project=$(project_of "$test"); tests=SecondShore.$(basename "$project")
   git -C "$copy" apply "$root/$1" || return 2
   for part in $(sed -n 's#^+++ b/\(src/[A-Za-z]*\)/.*#\1#p' "$1" | sort -u); do
@@ -44,7 +44,9 @@ remove() { # remove PATCH: 0 when the test fails without the defence
     lay "$part"
   done
   out=$(cd "$copy/artifacts/bin/$tests/debug" && timeout 240 "./$tests" -method "*.$test" -noColor 2>&1)
-  code=1; grep -qE 'Failed: [1-9]|Errors: [1-9]' <<<"$out" && code=0
+  ended=$?
+  # A test that waits for ever without the defence shows it as well as one that fails.
+  code=1; { [ "$ended" = 124 ] || grep -qE 'Failed: [1-9]|Errors: [1-9]' <<<"$out"; } && code=0
   git -C "$copy" checkout -q .
   for part in $(sed -n 's#^+++ b/\(src/[A-Za-z]*\)/.*#\1#p' "$1" | sort -u); do build "$part" --no-restore --no-dependencies >/dev/null; lay "$part"; done
   return $code

@@ -31,8 +31,8 @@ public abstract class DeviceStoreTests
         DeviceStore devices = new(database, clock);
         string code = await devices.NewCodeAsync(new PairingGrant(true, null, true), default);
         clock.Now += DeviceStore.CodeLife + TimeSpan.FromMinutes(1);
-        Assert.Null(await devices.FindAsync("nobody", default));
-        Assert.Null(await devices.PairAsync("AAAA-AAAA-AAAA", "phone", "", default));
+        // The later time is seen by something that drops no codes.
+        Assert.False(await devices.RevokeAsync("nobody", "", "", default));
         clock.Now -= TimeSpan.FromMinutes(5);
         Assert.Null(await devices.PairAsync(code, "phone", "", default));
         // Another program, on a clock from before the code was made.

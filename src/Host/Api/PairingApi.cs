@@ -33,9 +33,7 @@ internal static class PairingApi
         }
 
         meters.PairingRefused();
-        // The first, the second, the fourth...: the list of what happened tells of it and cannot be flooded.
-        int wrong = waits.Wrong(context.Connection.RemoteIpAddress);
-        if (int.IsPow2(wrong)) await devices.NoteRefusedAsync(context.Remote(), wrong, CancellationToken.None).ConfigureAwait(false);
+        if (waits.Wrong(context.Connection.RemoteIpAddress) is { } times) await devices.NoteRefusedAsync(context.Remote(), times, CancellationToken.None).ConfigureAwait(false);
         return Replies.No(StatusCodes.Status403Forbidden, "The code is wrong, was used, or ran out. Ask for a new one at the host with 'pair'.");
     }
 }

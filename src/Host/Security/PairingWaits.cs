@@ -27,8 +27,11 @@ internal sealed class PairingWaits(TimeProvider clock)
         }
     }
 
-    /// <summary>A wrong try; how many that makes.</summary>
-    public int Wrong(IPAddress? address)
+    /// <summary>
+    /// A wrong try. How many that makes, where the list of what happened is to tell of it: at the first, the second, the fourth and so on,
+    /// so that nobody can flood it; else null.
+    /// </summary>
+    public int? Wrong(IPAddress? address)
     {
         string key = CallerAddress.KeyOf(address);
         DateTimeOffset now = clock.GetUtcNow();
@@ -37,7 +40,7 @@ internal sealed class PairingWaits(TimeProvider clock)
             if (_tries.Count >= MostAddresses && !_tries.ContainsKey(key)) MakeRoom(now);
             int wrong = _tries.TryGetValue(key, out (int Wrong, DateTimeOffset Last) tries) && now - tries.Last < Forgotten ? tries.Wrong + 1 : 1;
             _tries[key] = (wrong, now);
-            return wrong;
+            return int.IsPow2(wrong) ? wrong : null;
         }
     }
 
