@@ -1,4 +1,5 @@
-// Keeps the whole app on the device. One version, one cache: nothing of two versions is ever mixed.
+// Keeps the whole app on the device. One version, one cache: a page gets what its own version is made of. The version before is kept
+// while tabs of it are open, for the parts that they have not loaded yet.
 declare const self: ServiceWorkerGlobalScope & {
   assetsManifest?: { version: string; assets: { url: string; hash: string }[] };
 };
@@ -39,19 +40,34 @@ async function answer(request: Request): Promise<Response> {
     const kept = await (await caches.open(cacheName)).match(`${key}?${hashOf.get(key)}`);
     if (kept) return kept;
   }
+  if (request.mode !== "navigate") {
+    const before = await caches.match(key, { ignoreSearch: true });
+    if (before) return before;
+  }
   return fetch(request);
+}
+
+// Caches are listed in the order in which they were made.
+async function drop(keepBefore: boolean): Promise<void> {
+  const ours = (await caches.keys()).filter((name) => name.startsWith(prefix) && name !== cacheName);
+  for (const name of keepBefore ? ours.slice(0, -1) : ours) await caches.delete(name);
+}
+
+// A page that opens alone leaves no tab of the version before.
+async function dropWhenAlone(): Promise<void> {
+  if ((await self.clients.matchAll({ type: "window", includeUncontrolled: true })).length < 2 && self.registration.active?.state === "activated" && !self.registration.installing && !self.registration.waiting) await drop(false);
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil((async () => {
-  for (const name of await caches.keys()) if (name.startsWith(prefix) && name !== cacheName) await caches.delete(name);
+  await drop(true);
   await self.clients.claim();
 })()));
 self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
   if (event.request.method !== "GET" || url.origin !== self.location.origin) return;
-  if (event.request.mode !== "navigate" && !known.has(url.origin + url.pathname)) return;
-  if (event.request.mode === "navigate" && /\/(api|health)(\/|$)/.test(url.pathname)) return;
+  if (/\/(api|health)(\/|$)/.test(url.pathname)) return;
+  if (event.request.mode === "navigate") event.waitUntil(dropWhenAlone());
   event.respondWith(answer(event.request));
 });
 // The page asks for this when the user takes the update.

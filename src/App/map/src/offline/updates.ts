@@ -24,10 +24,17 @@ export async function keepOffline(listener: UpdateListener): Promise<void> {
   registration.addEventListener("updatefound", () => {
     registration?.installing?.addEventListener("statechange", offer);
   });
-  navigator.serviceWorker.addEventListener("controllerchange", () => { if (taken) location.reload(); });
+  // Another tab may take the newer version: this one goes on as it is, with what is being written in it, until its user says so.
+  let controlled = navigator.serviceWorker.controller !== null;
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
+    if (taken) location.reload();
+    else if (controlled) void listener.invokeMethodAsync("OnUpdateReady");
+    controlled = true;
+  });
 }
 
 export function takeUpdate(): void {
   taken = true;
-  registration?.waiting?.postMessage("take-over");
+  if (registration?.waiting) registration.waiting.postMessage("take-over");
+  else location.reload();
 }
