@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 using SecondShore.Answers.Wind;
 using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
@@ -32,6 +33,13 @@ public class WindPointTests
         await page.Session.AskWindAsync(new WindAsk(24));
         Assert.Equal(25, page.Session.Point!.Hours.Count);
         Assert.Equal(west.Lon, page.Session.Point.Lon);
+
+        Assert.Equal("{}", page.Asked("pointfiles", JsonSerializer.Serialize(new AskAbout(Point: new PointAsk(-400, 0)), ViewsJson.Default.AskAbout)));
+        Assert.Equal("{}", page.Asked("windfiles", "{}"));
+        Assert.StartsWith("time,latitude_deg", page.Handed("points.csv"), StringComparison.Ordinal);
+        Assert.Equal(1 + (25 * west.Hours[0].Currents.Count), page.Handed("points.csv").TrimEnd().Split('\n').Length);
+        Assert.Contains("FeatureCollection", page.Handed("wind.geojson"), StringComparison.Ordinal);
+        Assert.NotEmpty(page.Handed("wind.csv"));
 
         await page.Session.LeavePointAsync();
         Assert.Null(page.Session.Point);

@@ -72,9 +72,13 @@ internal sealed partial class LakeDesk
     // The very files that the command line writes.
     private string ShorePapers(AskAbout about)
     {
-        ILakeFiles files = ShoreFiles.Of(_ranked ?? throw new CouldNotComputeException(DeskFindings.NoOutlook.Of()), about.Units);
-        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
+        Hand(ShoreFiles.Of(_ranked ?? throw new CouldNotComputeException(DeskFindings.NoOutlook.Of()), about.Units));
         return "{}";
+    }
+
+    private void Hand(ILakeFiles files)
+    {
+        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
     }
 
     // The grid of a tried level goes to the chart once, not with every depth tried on it.

@@ -7,7 +7,6 @@ using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Season;
-using SecondShore.Formats.Files;
 
 namespace SecondShore.App.Compute;
 
@@ -32,18 +31,27 @@ internal sealed partial class LakeDesk
         return view;
     }
 
+    private WindResult Blown() => _wind is { } kept && ReferenceEquals(kept.Outlook, _outlook) ? kept : throw new CouldNotComputeException(DeskFindings.NoWind.Of());
+
     // The very series that the command line prints of the same place.
     private PointSeries Point(AskAbout about)
     {
         PointAsk ask = about.Point ?? throw new CouldNotComputeException(DeskFindings.NoWind.Of());
-        WindResult moved = _wind is { } kept && ReferenceEquals(kept.Outlook, _outlook) ? kept : throw new CouldNotComputeException(DeskFindings.NoWind.Of());
-        return PointSeries.Of(Opened(), moved, [Opened().RequireGrid().Projection.ToGeo(new PlanePoint(ask.XM, ask.YM))])[0];
+        return PointSeries.Of(Opened(), Blown(), [Opened().RequireGrid().Projection.ToGeo(new PlanePoint(ask.XM, ask.YM))])[0];
+    }
+
+    // The files that the command line writes of the same hours.
+    private string WindPapers(AskAbout about)
+    {
+        WindResult blown = Blown();
+        PreparedLake lake = Opened();
+        Hand(WindFiles.Of(blown, WindDocuments.Of(lake.Site.Name, blown, lake.RequireGrid().Projection, about.Units), lake.GridAt(blown.Question.At)));
+        return "{}";
     }
 
     private string PointPapers(AskAbout about)
     {
-        ILakeFiles files = PointFiles.Of([Point(about)]);
-        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
+        Hand(PointFiles.Of([Point(about)]));
         return "{}";
     }
 

@@ -54,6 +54,7 @@ internal sealed partial class LakeDesk(ITray tray)
         "shore" or "slice" => JsonSerializer.Serialize(Shore(about, verb == "slice"), ViewsJson.Default.ShoreView),
         "wind" => JsonSerializer.Serialize(Wind(about), ViewsJson.Default.WindView),
         "point" => JsonSerializer.Serialize(Point(about), AnswersJson.Default.PointSeries),
+        "windfiles" => WindPapers(about),
         "pointfiles" => PointPapers(about),
         "day" => JsonSerializer.Serialize(Day(about), ViewsJson.Default.DayView),
         "hold" => JsonSerializer.Serialize(Hold(about), ViewsJson.Default.HoldView),

@@ -34,6 +34,12 @@ public sealed partial class Session
     /// <summary>Takes a place's hours from the wind's work.</summary>
     public Task AskPointAsync(PointAsk place) => Wind is null ? Task.CompletedTask : DoAsync("work.wind", () => ReadPointAsync(place));
 
+    /// <summary>Hands out the wind's work as the command line writes it: GeoJSON and CSV.</summary>
+    public Task HandOutWindAsync() => DoAsync("work.export", async () =>
+    {
+        if (Lake is not null) await browser.Text("download", "windfiles", Json(About()), "", Lake.Id);
+    });
+
     /// <summary>Hands out the hours of the place that is looked at as the command line writes them.</summary>
     public Task HandOutPointAsync() => DoAsync("work.export", async () =>
     {

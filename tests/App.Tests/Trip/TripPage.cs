@@ -67,6 +67,9 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
         return _put["file:trip.zip"];
     }
 
+    /// <summary>A file that the engine handed out.</summary>
+    public string Handed(string name) => Encoding.UTF8.GetString(_put["file:" + name]);
+
     /// <summary>The phone finds the boat at a place in the lake's plane.</summary>
     public Task FixAsync(double xM, double yM, double speedMps, double accuracyM = 5)
     {
