@@ -10,7 +10,7 @@ namespace SecondShore.Answers.Words;
 public static class OutlookWords
 {
     /// <summary>What an answer without any weather is called.</summary>
-    public static readonly string RoughGuess = "A rough guess from latitude, as no weather is on file:";
+    public static readonly string RoughGuess = "No weather is on file, so this is a rough guess from latitude.";
 
     /// <summary>The whole outlook in a few short sentences.</summary>
     /// <param name="outlook">The outlook; its instant's offset decides the dates.</param>

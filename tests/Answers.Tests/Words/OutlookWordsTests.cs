@@ -36,7 +36,7 @@ public class OutlookWordsTests
     {
         Outlook rough = Of(Arm("Lake", LayerState.Mixed, [8, 8, 8], [-40, -20, -2])) with { IsRoughGuess = true };
         string words = OutlookWords.Say(rough, inFeet: true);
-        Assert.StartsWith("A rough guess from latitude, as no weather is on file: Mixed from top to bottom. It turned over between 22 Aug and ", words);
+        Assert.StartsWith("No weather is on file, so this is a rough guess from latitude. Mixed from top to bottom. It turned over between 22 Aug and ", words);
         Assert.DoesNotContain("about", words);
     }
 
