@@ -10,7 +10,10 @@ internal static class HostProcess
     {
         string dll = Path.Combine(Root(), "artifacts", "bin", "SecondShore.Host", "release", "SecondShore.Host.dll");
         if (!File.Exists(dll)) throw new FileNotFoundException("The host is not built: dotnet build -c Release src/Host", dll);
-        return Process.Start(new ProcessStartInfo("dotnet", [dll, "--urls", "http://127.0.0.1:0", "--data", data, "--requests-per-second", "100000"]) { RedirectStandardOutput = true })!;
+        ProcessStartInfo start = new("dotnet", [dll, "--urls", "http://127.0.0.1:0", "--data", data, "--requests-per-second", "100000"]) { RedirectStandardOutput = true };
+        // The bench's own settings are none of the host's, which refuses what it does not know.
+        foreach (string own in start.Environment.Keys.Where(k => k.StartsWith("SECONDSHORE_", StringComparison.Ordinal)).ToArray()) start.Environment.Remove(own);
+        return Process.Start(start)!;
     }
 
     /// <summary>What a program of the host's own account sends: the key that this start left in the data folder.</summary>

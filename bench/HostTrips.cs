@@ -36,7 +36,8 @@ internal sealed class HostTrips : IFigure
             foreach (string lake in (string[])[Lake, Other])
                 (await http.PutAsJsonAsync($"/api/lakes/{lake}", new NewHostLake(lake), RecordsJson.Default.NewHostLake)).EnsureSuccessStatusCode();
             using (ByteArrayContent trip = new(Zip())) (await http.PostAsync($"/api/lakes/{Lake}/trip", trip)).EnsureSuccessStatusCode();
-            for (int at = 0; at < records; at += RecordRules.MaxRecordsPerMessage) await PushAsync(http, Lake, at);
+            // A lake holds a million records, and those of the trip's files are among them.
+            for (int at = 0; at < records - RecordRules.MaxRecordsPerMessage; at += RecordRules.MaxRecordsPerMessage) await PushAsync(http, Lake, at);
             await PushAsync(http, Other, records);
             (string epoch, long last) = await EndAsync(http, Lake);
             double[] pages = await PagesAsync(http, epoch, last);
