@@ -37,12 +37,13 @@ internal sealed class HostTrips : IFigure
                 (await http.PutAsJsonAsync($"/api/lakes/{lake}", new NewHostLake(lake), RecordsJson.Default.NewHostLake)).EnsureSuccessStatusCode();
             using (ByteArrayContent trip = new(Zip())) (await http.PostAsync($"/api/lakes/{Lake}/trip", trip)).EnsureSuccessStatusCode();
             // A lake holds a million records, and those of the trip's files are among them.
-            for (int at = 0; at < records - RecordRules.MaxRecordsPerMessage; at += RecordRules.MaxRecordsPerMessage) await PushAsync(http, Lake, at);
+            int notes = records - RecordRules.MaxRecordsPerMessage;
+            for (int at = 0; at < notes; at += RecordRules.MaxRecordsPerMessage) await PushAsync(http, Lake, at);
             await PushAsync(http, Other, records);
             (string epoch, long last) = await EndAsync(http, Lake);
             double[] pages = await PagesAsync(http, epoch, last);
             (double[] others, int refused, long bytes) = await TripsAsync(http);
-            string of = string.Create(CultureInfo.InvariantCulture, $"of {records:N0} notes of 240 letters; load {File.ReadAllText("/proc/loadavg").Split(' ')[0]}");
+            string of = string.Create(CultureInfo.InvariantCulture, $"of {notes:N0} notes of 240 letters; load {File.ReadAllText("/proc/loadavg").Split(' ')[0]}");
             return
             [
                 new Measured("host-trips-page", pages[pages.Length / 2], "ms", $"median, {of}; 10 is the target"),

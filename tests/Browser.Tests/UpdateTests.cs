@@ -50,6 +50,10 @@ public class UpdateTests(BrowserFixture fixture)
         // The tab that writes is told, and is not taken from under its user.
         await writing.Page.GetByRole(AriaRole.Button, new() { Name = "Use it now" }).WaitForAsync(new() { Timeout = 60_000 });
         Assert.True(await writing.BecomesAsync("() => window.kept === 400"), "Writing stopped when another tab took the newer version.");
+        // A third tab, begun when only the one that writes is open, takes nothing from it either.
+        await other.Page.CloseAsync();
+        AppPage third = await AppPage.OpenAsync(device, site.Address, "log");
+        await third.AnsweredAsync();
         // Its own parts are still there, though no server has them.
         Assert.Equal(200, await writing.Page.EvaluateAsync<int>("async (part) => (await fetch(part)).status", part));
         Assert.True(await writing.Page.EvaluateAsync<bool>("async (part) => (await (await fetch(part)).text()).includes('export')", part), "The part is another file.");
@@ -58,6 +62,10 @@ public class UpdateTests(BrowserFixture fixture)
         Assert.True(await writing.BecomesAsync("() => window.kept === undefined"), "The tab did not begin anew.");
         await writing.AnsweredAsync();
         Assert.Equal(400, await writing.Page.EvaluateAsync<int>("async () => JSON.parse(await (await import('/js/app.js')).recordsJson('x')).length"));
+        // Once a page opens alone, nothing of the version before stays.
+        await third.Page.CloseAsync();
+        await writing.Page.ReloadAsync();
+        Assert.True(await writing.BecomesAsync("async () => (await caches.keys()).length === 1"), "The version before stays on the device.");
         await device.CloseAsync();
         Directory.Delete(folder, recursive: true);
     }

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
 using SecondShore.Engine.Core;
@@ -119,6 +120,10 @@ public sealed record PointHour
 
     /// <summary>Currents from the surface down.</summary>
     public required IReadOnlyList<PointCurrent> Currents { get; init; }
+
+    /// <summary>The current nearest the thermocline; without layers, or where it lies below the bottom, the lowest that is told.</summary>
+    [JsonIgnore]
+    public PointCurrent Deep => ThermoclineM is { } at ? Currents.MinBy(c => Math.Abs(c.DepthM - at.P50))! : Currents[^1];
 }
 
 /// <summary>The current at a depth.</summary>

@@ -44,7 +44,7 @@ internal sealed partial class LakeDesk
         DayResult day = _day ?? throw new CouldNotComputeException(DeskFindings.NoDay.Of());
         tray.Progress(0, Steps.Papers);
         ILakeFiles files = DayFiles.Of(day, about.Units, TimeProvider.System.GetUtcNow());
-        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
+        Hand(files);
         return "{}";
     }
 

@@ -12,13 +12,20 @@ namespace SecondShore.App.Compute;
 /// <summary>Lake folders made, looked at, taken in and handed out.</summary>
 internal sealed partial class LakeDesk
 {
+    private void Hand(ILakeFiles files) => Hand(files, files.Entries.Select(file => file.Name));
+
+    private void Hand(ILakeFiles files, IEnumerable<string> names)
+    {
+        foreach (string name in names) tray.Put("file:" + name, files.Read(name));
+    }
+
     // The app's own trip file is sound: it is unpacked without being read twice.
     private string Unpack(IReadOnlyDictionary<string, byte[]> files)
     {
         ProblemLog log = new();
         (string name, byte[] bytes) = files.First();
         MemoryFiles set = TripFile.Read(name, bytes, log) ?? throw Refused(log);
-        foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
+        Hand(set);
         return "{\"name\":\"Ketterfold Reservoir\"}";
     }
 
@@ -40,7 +47,7 @@ internal sealed partial class LakeDesk
         LakeFolder folder = LakeFolderReader.Read(set);
         InspectView view = View(folder, log, about.Units);
         if (!folder.HasSite || folder.SurveyQuestions.Count > 0) return view;
-        foreach (LakeFileEntry file in set.Entries) tray.Put("file:" + file.Name, set.Read(file.Name));
+        Hand(set);
         return view with { Taken = true };
     }
 
@@ -57,8 +64,7 @@ internal sealed partial class LakeDesk
         _filed = filed with { Files = files, Tackle = tackle };
         _bottom = bottom.With(bottom.Folder with { Files = files, Tackle = tackle });
         _lake = lake.With(lake.Folder with { Files = files, Tackle = tackle });
-        string name = files.Find("tackle.json")!;
-        tray.Put("file:" + name, files.Read(name));
+        Hand(files, [files.Find("tackle.json")!]);
         return TackleView.Of(tackle);
     }
 

@@ -10,7 +10,6 @@ using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Season;
-using SecondShore.Formats.Files;
 
 namespace SecondShore.App.Compute;
 
@@ -74,11 +73,6 @@ internal sealed partial class LakeDesk
     {
         Hand(ShoreFiles.Of(_ranked ?? throw new CouldNotComputeException(DeskFindings.NoOutlook.Of()), about.Units));
         return "{}";
-    }
-
-    private void Hand(ILakeFiles files)
-    {
-        foreach (LakeFileEntry file in files.Entries) tray.Put("file:" + file.Name, files.Read(file.Name));
     }
 
     // The grid of a tried level goes to the chart once, not with every depth tried on it.

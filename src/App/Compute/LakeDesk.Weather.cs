@@ -69,7 +69,7 @@ internal sealed partial class LakeDesk
 
     private string Handed(ILakeFiles files, string source, IReadOnlyList<string> notes)
     {
-        foreach (string changed in ((ChangedFiles)files).ChangedNames) tray.Put("file:" + changed, files.Read(changed));
+        Hand(files, ((ChangedFiles)files).ChangedNames);
         return JsonSerializer.Serialize(new WeatherView(source, notes), ViewsJson.Default.WeatherView);
     }
 

@@ -40,9 +40,8 @@ internal static class PointPrint
     {
         string depth = hour.ThermoclineM is { } t ? $"{units.Depth(t.P50)} ({units.DepthNumber(t.P10)} to {units.DepthNumber(t.P90)})" : "-";
         string off = hour.DisplacementM is { } d ? units.Difference(Math.Abs(d.P50)) + (d.P50 > 0 ? " deeper" : " up") : "-";
-        PointCurrent deep = hour.ThermoclineM is { } at ? hour.Currents.MinBy(c => Math.Abs(c.DepthM - at.P50))! : hour.Currents[^1];
         return string.Create(CultureInfo.InvariantCulture,
-            $"{hour.Time,12:ddd HH:mm}{depth,22}{off,16}{Flow(hour.Currents[0], units),14}{Flow(deep, units),22}{WindWords.Height(hour.WaveHeightM, units),9}");
+            $"{hour.Time,12:ddd HH:mm}{depth,22}{off,16}{Flow(hour.Currents[0], units),14}{Flow(hour.Deep, units),22}{WindWords.Height(hour.WaveHeightM, units),9}");
     }
 
     private static string Flow(PointCurrent current, UnitSystem units) => $"{units.Pace(current.Mps)} {WindWords.ShortPoint(current.ToDeg)}";

@@ -100,7 +100,7 @@ export class LakeChart {
       const size = this.map.getSize(), centre = this.map.getView().getCenter();
       if (event.key === "Enter" && size && centre) this.tap([size[0]! / 2, size[1]! / 2], centre);
     });
-    const offs = [onModel((part) => this.refresh(part)), onSizeNow(() => { this.fitted(); this.map.renderSync(); })];
+    const offs = [onModel((part) => this.refresh(part)), onSizeNow((isLast) => { if (isLast) this.paintNow(); })];
     this.off = () => { for (const off of offs) off(); };
     this.resized = new ResizeObserver(() => this.fitted());
     this.resized.observe(host);
@@ -207,6 +207,12 @@ export class LakeChart {
     else if (this.routeFramed) this.wholeRoute();
     else if (this.wholeFramed) this.whole();
     this.bars();
+  }
+
+  // On paper its height is the style's, whatever its width: it is painted once.
+  private paintNow(): void {
+    this.fitted();
+    this.map.renderSync();
   }
 
   private refresh(part: string): void {

@@ -25,9 +25,10 @@ function fit(): void {
   if (!dressed || !main) return;
   for (let share = 1; share > 0.4; share -= 0.05) {
     root.style.setProperty("--print", share.toFixed(2));
-    sizeNow();
+    sizeNow(false);
     if ((main.getBoundingClientRect().height + 40) * share <= pageHeight) break;
   }
+  sizeNow(true);
 }
 
 function undress(): void {

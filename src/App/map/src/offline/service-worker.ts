@@ -47,28 +47,31 @@ async function answer(request: Request): Promise<Response> {
   return fetch(request);
 }
 
-// Caches are listed in the order in which they were made.
-async function drop(keepBefore: boolean): Promise<void> {
-  const ours = (await caches.keys()).filter((name) => name.startsWith(prefix) && name !== cacheName);
-  for (const name of keepBefore ? ours.slice(0, -1) : ours) await caches.delete(name);
-}
+// Caches of other versions, in the order in which they were made.
+const others = async (): Promise<string[]> => (await caches.keys()).filter((name) => name.startsWith(prefix) && name !== cacheName);
+const drop = async (names: readonly string[]): Promise<void> => { for (const name of names) await caches.delete(name); };
 
-// A page that opens alone leaves no tab of the version before.
+// Where the page that asks is the only one, no tab of the version before is left. A next version that is coming in meanwhile makes its
+// cache after these were listed, or is known already.
 async function dropWhenAlone(): Promise<void> {
-  if ((await self.clients.matchAll({ type: "window", includeUncontrolled: true })).length < 2 && self.registration.active?.state === "activated" && !self.registration.installing && !self.registration.waiting) await drop(false);
+  const names = await others(), pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  if (pages.length === 1 && !self.registration.installing && !self.registration.waiting) await drop(names);
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil((async () => {
-  await drop(true);
+  await drop((await others()).slice(0, -1));
   await self.clients.claim();
 })()));
 self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
   if (event.request.method !== "GET" || url.origin !== self.location.origin) return;
   if (/\/(api|health)(\/|$)/.test(url.pathname)) return;
-  if (event.request.mode === "navigate") event.waitUntil(dropWhenAlone());
   event.respondWith(answer(event.request));
 });
-// The page asks for this when the user takes the update.
-self.addEventListener("message", (event) => { if (event.data === "take-over") void self.skipWaiting(); });
+self.addEventListener("message", (event) => {
+  // The page asks for this when the user takes the update.
+  if (event.data === "take-over") void self.skipWaiting();
+  // And tells this once it stands.
+  if (event.data === "opened") event.waitUntil(dropWhenAlone());
+});

@@ -24,6 +24,7 @@ export async function keepOffline(listener: UpdateListener): Promise<void> {
   registration.addEventListener("updatefound", () => {
     registration?.installing?.addEventListener("statechange", offer);
   });
+  navigator.serviceWorker.controller?.postMessage("opened");
   // Another tab may take the newer version: this one goes on as it is, with what is being written in it, until its user says so.
   let controlled = navigator.serviceWorker.controller !== null;
   navigator.serviceWorker.addEventListener("controllerchange", () => {
