@@ -8,7 +8,7 @@ namespace SecondShore.Bench;
 internal sealed record AppVisit(double TransferBytes, double UsableS, double AnswerS, double OpenS, double OutlookS, double ShoreS, double DayS, double ReplanS, double ResliceMs, double RigMs, double LongestTaskMs)
 {
     // The device itself has worked out what came with the app.
-    internal static readonly string WorkedOut = "() => performance.getEntriesByName('engine:shore').length > 0 && !document.querySelector('.work')";
+    internal static readonly string WorkedOut = "() => performance.getEntriesByName('engine:rank').length > 0 && !document.querySelector('.work')";
     private static Task<AppVisit>? _once;
 
     /// <summary>The visit; made on first use.</summary>
@@ -95,9 +95,9 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
         await page.Locator(".dayform button[type=submit]").ClickAsync();
         await page.WaitForSelectorAsync(".tl .rg", new PageWaitForSelectorOptions { Timeout = 300_000 });
         await page.WaitForFunctionAsync("() => !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = 300_000 });
-        // The same day again: the water is known, the plan is made anew.
-        await page.Locator(".dayform button[type=submit]").ClickAsync();
-        await page.WaitForFunctionAsync("() => performance.getEntriesByName('engine:day').length > 3 && !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = 300_000 });
+        // The same day without its first stop: the water is known, the plan is made anew.
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Leave out" }).First.ClickAsync();
+        await page.WaitForFunctionAsync("() => performance.getEntriesByName('engine:plan').length > 1 && !document.querySelector('.work')", null, new PageWaitForFunctionOptions { Timeout = 300_000 });
         await PlaceAsync(page, "Rig");
         await page.WaitForSelectorAsync(".rig .out", new PageWaitForSelectorOptions { Timeout = 60_000 });
         for (int i = 0; i < 5; i++)
@@ -107,7 +107,7 @@ internal sealed record AppVisit(double TransferBytes, double UsableS, double Ans
         }
 
         double longest = await page.EvaluateAsync<double>("since => Math.max(0, ...window.longTasks.filter((t) => t.startTime > since).map((t) => t.duration))", usableAtMs);
-        return new AppVisit(bytes, usableS, answerS, await LastSAsync(page, "open"), await LastSAsync(page, "outlook"), await NthSAsync(page, "shore", 0), await NthSAsync(page, "day", 0), await NthSAsync(page, "day", 2),
+        return new AppVisit(bytes, usableS, answerS, await LastSAsync(page, "open"), await LastSAsync(page, "outlook"), await NthSAsync(page, "rank", 0), await NthSAsync(page, "plan", 0), await NthSAsync(page, "plan", 1),
             await MedianMsAsync(page, "slice"), await MedianMsAsync(page, "rig"), longest);
     }
 

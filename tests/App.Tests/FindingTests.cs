@@ -1,7 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using SecondShore.Answers;
-using SecondShore.App.Compute;
+using SecondShore.Desk;
 using SecondShore.Engine.Core.Words;
 
 namespace SecondShore.App.Tests;

@@ -1,5 +1,6 @@
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Views;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.App.Tests.Trip;
 
 namespace SecondShore.App.Tests;

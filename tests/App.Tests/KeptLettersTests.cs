@@ -1,5 +1,5 @@
-using System.Text.Json;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.App.Tests.Trip;
 
 namespace SecondShore.App.Tests;
@@ -17,8 +17,7 @@ public class KeptLettersTests
         // Not every depth has a place near one of those before: a few are tried.
         foreach (double by in new[] { 0.002, 0.02, -0.02, 0.1, -0.1, 0.25, -0.25, -0.5, 0.5, -1.0, 1.0 })
         {
-            string ask = JsonSerializer.Serialize(new AskAbout(ThermoclineM: seenM + by), ViewsJson.Default.AskAbout);
-            SpotView[] tried = [.. JsonSerializer.Deserialize(page.Asked("shore", ask), ViewsJson.Default.ShoreView)!.Spots!];
+            SpotView[] tried = [.. page.Told(new RankPlaces(ThermoclineM: seenM + by)).Spots!];
             Assert.Equal(tried.Length, tried.Select(s => s.Letter).Distinct().Count());
             foreach (SpotView spot in tried)
             {

@@ -2,8 +2,9 @@ using System.Globalization;
 using System.Text.Json;
 using CsCheck;
 using SecondShore.Answers.Words;
-using SecondShore.App.Compute;
+using SecondShore.Desk;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.App.Words;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;
@@ -95,8 +96,8 @@ public class PoisonedRecordTests
         {
             Assert.NotEmpty(EntryWords.Sentence(row, English));
             _ = EntryWords.Where(row, English);
-            _ = English.WeekdayDate(EntryWords.At(row)) + English.Time(EntryWords.At(row));
-            Assert.Null(RecordRules.Refusal(SharedRecords.ToShared(Entry.Of(row).ToRow("x", row.Kind, EntryWords.At(row), row.Id))));
+            _ = English.WeekdayDate(RecordSet.At(row)) + English.Time(RecordSet.At(row));
+            Assert.Null(RecordRules.Refusal(SharedRecords.ToShared(Entry.Of(row).ToRow("x", row.Kind, RecordSet.At(row), row.Id))));
         }
 
         ILakeFiles files = OwnRecords.IntoFiles(Lake, rows), twice = OwnRecords.IntoFiles(files, rows);

@@ -1,7 +1,8 @@
 using CsCheck;
-using SecondShore.App.Compute;
+using SecondShore.Desk;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;

@@ -1,4 +1,5 @@
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.Records;
 
 namespace SecondShore.App.Tests;

@@ -1,9 +1,10 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 using SecondShore.Answers.Wind;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.App.Tests.Trip;
 
 namespace SecondShore.App.Tests;
@@ -34,8 +35,8 @@ public class WindPointTests
         Assert.Equal(25, page.Session.Point!.Hours.Count);
         Assert.Equal(west.Lon, page.Session.Point.Lon);
 
-        Assert.Equal("{}", page.Asked("pointfiles", JsonSerializer.Serialize(new AskAbout(Point: new PointAsk(-400, 0)), ViewsJson.Default.AskAbout)));
-        Assert.Equal("{}", page.Asked("windfiles", "{}"));
+        Assert.Contains("points.csv", page.Told(new PointPapers(new WindAsk(24), new PointAsk(-400, 0))).Files);
+        Assert.Contains("wind.geojson", page.Told(new WindPapers(new WindAsk(24))).Files);
         Assert.StartsWith("time,latitude_deg", page.Handed("points.csv"), StringComparison.Ordinal);
         Assert.Equal(1 + (25 * west.Hours[0].Currents.Count), page.Handed("points.csv").TrimEnd().Split('\n').Length);
         Assert.Contains("FeatureCollection", page.Handed("wind.geojson"), StringComparison.Ordinal);

@@ -44,7 +44,7 @@ internal sealed class AppPage(IPage page, string address)
     /// <summary>Waits until this device itself has worked out what came with the app.</summary>
     public async Task WorkedOutAsync()
     {
-        await page.WaitForFunctionAsync("() => performance.getEntriesByName('engine:shore').length > 0", null, new PageWaitForFunctionOptions { Timeout = Patient });
+        await page.WaitForFunctionAsync("() => performance.getEntriesByName('engine:rank').length > 0", null, new PageWaitForFunctionOptions { Timeout = Patient });
         await AnsweredAsync();
     }
 

@@ -17,20 +17,29 @@ public static class OutlookAnswer
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <param name="cancel">Stops the work.</param>
     public static Outlook Compute(PreparedLake lake, DateTimeOffset at, EnsembleOptions? options = null,
+        IProgress<double>? progress = null, CancellationToken cancel = default) => Compute(lake, LakeWeather.Of(lake), at, options, progress, cancel);
+
+    /// <summary>Computes the outlook of a lake whose weather is ready.</summary>
+    /// <param name="lake">The lake.</param>
+    /// <param name="weather">Its weather.</param>
+    /// <param name="at">The instant it shall stand for; its offset decides local dates.</param>
+    /// <param name="options">Members and seed; null takes the usual.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static Outlook Compute(PreparedLake lake, LakeWeather weather, DateTimeOffset at, EnsembleOptions? options = null,
         IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(lake);
+        ArgumentNullException.ThrowIfNull(weather);
         options ??= new EnsembleOptions();
         LakeFolder folder = lake.Folder;
         List<Finding> assumed = [.. UnusedReadings.Said(UnusedReadings.Of(folder, at), at), .. lake.Assumed];
-        PreparedWeather? weather = folder.Weather is { Count: > 0 } table ? WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site) : null;
-        if (weather is not null) assumed.AddRange(weather.Notes);
-        WeatherSeries? season = weather is null ? null : SegmentFor(weather.Segments, at);
-        List<WeatherSeries> past = weather is null ? [] : [.. weather.Segments.Where(s => s != season)];
-        if (folder.Climate.Count > 0) past.AddRange(WeatherPreparation.Prepare(WeatherInput.Join(folder.Climate.Values), lake.Site).Segments);
+        if (weather.Own is { } own) assumed.AddRange(own.Notes);
+        WeatherSeries? season = weather.Own is null ? null : SegmentFor(weather.Own.Segments, at);
+        List<WeatherSeries> past = [.. (weather.Own?.Segments ?? []).Where(s => s != season), .. weather.PastYears];
         double? meanWind = LakePriors.MeanWindMps([.. past, .. season is null ? Array.Empty<WeatherSeries>() : [season]]);
-        LakePriors? fitted = folder.Fitted.Parameters.Count == 0 || weather is null ? null
-            : FittedNumbers.Apply(LakePriors.For(lake.Site, lake.Hypsography, weather.Source, meanWind), folder.Fitted);
+        LakePriors? fitted = folder.Fitted.Parameters.Count == 0 || weather.Own is null ? null
+            : FittedNumbers.Apply(LakePriors.For(lake.Site, lake.Hypsography, weather.Own.Source, meanWind), folder.Fitted);
         OutlookRequest request = new()
         {
             Site = lake.Site,
@@ -38,7 +47,7 @@ public static class OutlookAnswer
             ArmOf = lake.Arms is { } arms ? place => arms.ArmAt(place)?.Name : null,
             At = at,
             Weather = season,
-            Source = weather?.Source ?? WeatherSource.Climate,
+            Source = weather.Own?.Source ?? WeatherSource.Climate,
             PastYears = past,
             Levels = folder.Levels,
             Flows = folder.Flows,

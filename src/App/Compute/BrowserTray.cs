@@ -1,6 +1,9 @@
 using System.Runtime.InteropServices;
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
+using System.Text.Json;
+using SecondShore.Desk;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Basin;
 
 namespace SecondShore.App.Compute;
@@ -20,11 +23,16 @@ internal sealed partial class BrowserTray : ITray
     public void Grid(DepthGrid grid) => PutGrid(grid.Frame.WestM, grid.Frame.SouthM, grid.Frame.CellM, grid.Frame.Nx, grid.Frame.Ny,
         MemoryMarshal.AsBytes(grid.DepthM.AsSpan()));
 
+    public void Draw(Drawing drawing) => PutDrawing(JsonSerializer.Serialize(drawing, DeskJson.Default.Drawing));
+
     [JSImport("progress", "engine")]
     private static partial void TellProgress(double share, string what);
 
     [JSImport("array", "engine")]
     private static partial void PutArray(string name, [JSMarshalAs<JSType.MemoryView>] Span<byte> bytes);
+
+    [JSImport("draw", "engine")]
+    private static partial void PutDrawing(string json);
 
     [JSImport("grid", "engine")]
     private static partial void PutGrid(double westM, double southM, double cellM, int nx, int ny, [JSMarshalAs<JSType.MemoryView>] Span<byte> depthM);

@@ -1,15 +1,17 @@
-using SecondShore.App.Compute;
+using SecondShore.Desk;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Basin;
 
-namespace SecondShore.App.FirstAnswers;
+namespace SecondShore.FirstAnswers;
 
-/// <summary>Keeps the files that the desk hands over; what charts need is left to the device, which draws it itself.</summary>
+/// <summary>Keeps the files and the drawing that the desk hands over; the arrays of charts are left to the device, which makes them itself.</summary>
 internal sealed class KeptTray : ITray
 {
-    private static readonly string FilePrefix = "file:";
-
     /// <summary>Files by path.</summary>
     public Dictionary<string, byte[]> Files { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>What was drawn last.</summary>
+    public Drawing? Drawing { get; set; }
 
     /// <inheritdoc/>
     public void Progress(double share, string what)
@@ -19,11 +21,14 @@ internal sealed class KeptTray : ITray
     /// <inheritdoc/>
     public void Put(string name, ReadOnlySpan<byte> bytes)
     {
-        if (name.StartsWith(FilePrefix, StringComparison.Ordinal)) Files[name[FilePrefix.Length..]] = bytes.ToArray();
+        if (name.StartsWith(ITray.FilePrefix, StringComparison.Ordinal)) Files[name[ITray.FilePrefix.Length..]] = bytes.ToArray();
     }
 
     /// <inheritdoc/>
     public void Grid(DepthGrid grid)
     {
     }
+
+    /// <inheritdoc/>
+    public void Draw(Drawing drawing) => Drawing = drawing;
 }

@@ -1,7 +1,8 @@
 using System.Text.Json;
-using SecondShore.App.Compute;
-using SecondShore.App.Compute.Views;
-using SecondShore.App.FirstAnswers;
+using SecondShore.Desk;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
+using SecondShore.FirstAnswers;
 
 if (args.Length != 2)
 {
@@ -11,17 +12,15 @@ if (args.Length != 2)
 
 KeptTray tray = new();
 LakeDesk desk = new(tray);
-desk.Answer("unpack", "{}", new Dictionary<string, byte[]> { [Path.GetFileName(args[0])] = File.ReadAllBytes(args[0]) });
-string about = JsonSerializer.Serialize(new AskAbout(), ViewsJson.Default.AskAbout);
-Dictionary<string, byte[]> files = tray.Files;
-using FileStream stream = File.Create(args[1]);
-using Utf8JsonWriter writer = new(stream);
-writer.WriteStartObject();
-foreach (string verb in (string[])["open", "outlook", "shore"])
-{
-    writer.WritePropertyName(verb);
-    writer.WriteRawValue(desk.Answer(verb, about, files));
-}
-
-writer.WriteEndObject();
+desk.Ask(new UnpackTrip(), new Dictionary<string, byte[]> { [Path.GetFileName(args[0])] = File.ReadAllBytes(args[0]) });
+desk.Lay("demo", tray.Files);
+FirstAnswer[] answers = [Answer("open", new OpenLake([])), Answer("outlook", new FindOutlook()), Answer("shore", new RankPlaces())];
+File.WriteAllBytes(args[1], JsonSerializer.SerializeToUtf8Bytes(answers, DeskJson.Default.IReadOnlyListFirstAnswer));
 return 0;
+
+FirstAnswer Answer<T>(string name, Question<T> question)
+    where T : class
+{
+    tray.Drawing = null;
+    return new FirstAnswer(name, question.WriteAnswer(desk.Ask(question)), tray.Drawing);
+}

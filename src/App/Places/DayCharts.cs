@@ -1,5 +1,6 @@
 using System.Text.Json;
-using SecondShore.App.Compute.Views;
+using SecondShore.App.Shell;
+using SecondShore.Desk.Views;
 using SecondShore.App.Words;
 
 namespace SecondShore.App.Places;
@@ -17,6 +18,6 @@ internal static class DayCharts
             w["day.wind.aria", w.Wind(day.Hours.Min(h => h.WindMps)), w.Wind(day.Hours.Max(h => h.WindMps)), w.Wind(most)],
             [.. day.Hours.Select((h, i) => new WindHour(w.Hour(h.At, i == 0 || w.AtLake(h.At).Hour == 12), w.WindFrom(h.WindMps), h.GustMps is { } g ? w.WindFrom(g) : null, h.FromDeg, h.Dark, false))],
             [.. day.Stops.Select(s => new StayBar(Math.Max(0, (s.Arrive - first).TotalHours), Math.Max(0, (s.Leave - first).TotalHours)))], false);
-        return JsonSerializer.Serialize(chart, ViewsJson.Default.WindChart);
+        return JsonSerializer.Serialize(chart, PageJson.Default.WindChart);
     }
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
-using SecondShore.App.Compute.Views;
+using SecondShore.App.Shell;
+using SecondShore.Desk.Views;
 using SecondShore.App.Words;
 using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Season;
@@ -19,7 +20,7 @@ internal static class LakeCharts
             [.. o.Measured.Select(m => new ReadingDot(w.Units.DepthFrom(m.DepthM), Temp(m.TempC)))],
             o.State != LayerState.Mixed && o.ThermoclineM is { } t ? Band(t, $"{w.DepthFine(t.P50)} {w.Units.DepthUnit}", w.DepthRange(t.P10, t.P90), w) : null,
             o.OxygenFloorM is { } x ? Band(x, w["chart.oxygen"], w["chart.oxygen.below", w.Depth(x.P50), w.DepthNumber(x.P10), w.DepthNumber(x.P90)], w) : null);
-        return JsonSerializer.Serialize(chart, ViewsJson.Default.ProfileChart);
+        return JsonSerializer.Serialize(chart, PageJson.Default.ProfileChart);
 
         double Temp(double tempC) => w.Units.TemperatureFrom(tempC);
     }
@@ -43,7 +44,7 @@ internal static class LakeCharts
             days, depth, Math.Min(depth[^1], ShownDepth(o, w)), temps, w.Units.TemperatureFrom(low), w.Units.TemperatureFrom(high), course,
             Months(o, days, w), bars, from, to, turns is { } t && !o.IsRoughGuess ? LakeWords.Day(o, t.P50, w) : "",
             turns is { } r ? w["number.range", LakeWords.Day(o, r.P10, w), LakeWords.Day(o, r.P90, w)] : "");
-        return JsonSerializer.Serialize(chart, ViewsJson.Default.SeasonChart);
+        return JsonSerializer.Serialize(chart, PageJson.Default.SeasonChart);
     }
 
     /// <summary>Coldest and warmest of the course, degC.</summary>

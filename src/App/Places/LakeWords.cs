@@ -1,5 +1,5 @@
 using System.Globalization;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Views;
 using SecondShore.App.Words;
 using SecondShore.Engine.Season;
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
-using SecondShore.App.Compute.Views;
+using SecondShore.App.Shell;
+using SecondShore.Desk.Views;
 using SecondShore.App.Words;
 using SecondShore.Engine.Core.Numerics;
 
@@ -18,7 +19,7 @@ internal static class RigCharts
             Shown(r.Shape, w), Shown(r.Steep, w), Shown(r.Flat, w),
             thermoclineM is { } m ? new BeltBand(w.Units.DepthFrom(m.P10), w.Units.DepthFrom(m.P90), w["rig.belt", w.DepthRange(m.P10, m.P90)]) : null,
             w.Pace(r.Asked.SpeedMps), w["rig.lineout", lineOut], w["rig.behind", behind]);
-        return JsonSerializer.Serialize(chart, ViewsJson.Default.LineChart);
+        return JsonSerializer.Serialize(chart, PageJson.Default.LineChart);
     }
 
     private static IReadOnlyList<LinePoint> Shown(IReadOnlyList<LinePoint> points, Wording w) =>

@@ -1,7 +1,8 @@
 using System.Text.Json;
+using SecondShore.App.Shell;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Wind;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Views;
 using SecondShore.App.Words;
 
 namespace SecondShore.App.Places;
@@ -22,7 +23,7 @@ internal static class WindCharts
             w.Units.DepthFrom(point.DepthM), w["wind.point.bottom", bottom], w.Units.DepthFrom(rest.P50), w["wind.against", atRest],
             [.. point.Hours.Select((h, i) => new DepthHour(w.Hour(h.Time, i == 0 || w.AtLake(h.Time).Hour == 12), w.Units.DepthFrom(depths[i].P10), w.Units.DepthFrom(depths[i].P50),
                 w.Units.DepthFrom(depths[i].P90), i == chosen))]);
-        return JsonSerializer.Serialize(chart, ViewsJson.Default.HoursChart);
+        return JsonSerializer.Serialize(chart, PageJson.Default.HoursChart);
     }
 
     /// <summary>Wind by hour about the chosen hour, at most thirty bars.</summary>
@@ -39,6 +40,6 @@ internal static class WindCharts
 
         WindChart chart = new(
             w["day.wind.aria", w.Wind(wind.Hours.Min(h => h.WindMps)), w.Wind(wind.Hours.Max(h => h.WindMps)), w.Wind(wind.Hours.Max(h => h.GustMps))], bars, [], false);
-        return JsonSerializer.Serialize(chart, ViewsJson.Default.WindChart);
+        return JsonSerializer.Serialize(chart, PageJson.Default.WindChart);
     }
 }

@@ -2,9 +2,12 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.JSInterop;
-using SecondShore.App.Compute.Views;
 using SecondShore.App.Pace;
 using SecondShore.App.Store;
+using SecondShore.Desk;
+using SecondShore.Desk.Entries;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.App.Shell;
@@ -12,9 +15,8 @@ namespace SecondShore.App.Shell;
 /// <summary>Opening lakes and asking the engine about them.</summary>
 public sealed partial class Session
 {
-    private static readonly string Build = typeof(Session).Assembly.ManifestModule.ModuleVersionId.ToString("N");
     // What was said in another language is not kept for this one.
-    private string Stamp => Build + Words.Text.Language;
+    private string Stamp => EngineVersion.Text + Words.Text.Language;
 
     private Task _before = Task.CompletedTask;
     private DotNetObjectReference<Session>? _self;
@@ -64,13 +66,16 @@ public sealed partial class Session
         (AtPoint, Point) = (null, null);
         await browser.Do("saveSetting", "lake", lake.Id);
         await ReadRecordsAsync();
-        if (!IsFirst && await RecallAsync(lake.Id, "open", Stamp) is { } opened)
+        if (!IsFirst && await RecallAsync(lake.Id, Keep.Open, Stamp, DeskJson.Default.LakeView) is { } opened)
         {
-            await TakeViewAsync(opened);
-            OutlookView? kept = await RecallAsync(lake.Id, "outlook", Stamp) is { } outlook ? await ReadAsync(outlook, ViewsJson.Default.OutlookView) : null;
+            if (Lake?.Id != lake.Id) return;
+            TakeView(opened);
+            OutlookView? kept = await RecallAsync(lake.Id, Keep.Outlook, Stamp, DeskJson.Default.OutlookView);
             if (Lake?.Id != lake.Id) return;
             Outlook = kept;
-            if (await RecallAsync(lake.Id, "shore", Stamp) is { } shore) await TakeShoreAsync(shore);
+            ShoreView? shore = await RecallAsync(lake.Id, Keep.Shore, Stamp, DeskJson.Default.ShoreView);
+            if (Lake?.Id != lake.Id) return;
+            if (shore is not null) TakeShore(shore);
             IsFromEarlier = Outlook is not null;
             await RecallDayAsync(lake.Id);
             Tell();
@@ -88,30 +93,27 @@ public sealed partial class Session
         if (Lake is not { } lake) return Task.CompletedTask;
         if (_workOut is { } waiting && waiting.Lake == lake.Id && !waiting.Work.IsCompleted) return waiting.Work;
         bool begun = false;
-        WorkKey key = new(_engineIsCold ? "open.cold" : "open", lake.Id, [new("open", 2.8), new("outlook", 8.9), new("shore", 2.0)]);
+        WorkKey key = new(_engineIsCold ? "open.cold" : "open", lake.Id, [WorkPart.Of<OpenLake>(2.8), WorkPart.Of<FindOutlook>(8.9), WorkPart.Of<RankPlaces>(2.0)]);
         Task work = DoAsync("work.open", key, async () =>
         {
             (begun, _workOut) = (true, null);
             // The lake may be removed, or another opened, while the engine works: its answers then belong to nothing shown.
             if (Lake?.Id != lake.Id) return;
-            string opened = await AskAsync("open", About(), lake.Id, KeptAs);
+            LakeView opened = await AskAsync(Opener(), lake.Id, KeptAs(Keep.Open));
             if (Lake?.Id != lake.Id) return;
-            await TakeViewAsync(opened);
-            if (Lake?.Id != lake.Id) return;
+            TakeView(opened);
             await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
-            string outlook = await AskAsync("outlook", About(), lake.Id, KeptAs);
-            if (Lake?.Id != lake.Id) return;
-            OutlookView? found = await ReadAsync(outlook, ViewsJson.Default.OutlookView);
+            OutlookView found = await AskAsync(new FindOutlook(), lake.Id, KeptAs(Keep.Outlook));
             if (Lake?.Id != lake.Id) return;
             Outlook = found;
             (IsFromEarlier, IsFirst, _engineIsCold, Wind) = (false, false, false, null);
             Tell();
             Work?.Turn(Words["work.shore"]);
             Trying = WhatIf.Nothing;
-            string shore = await AskAsync("shore", About(), lake.Id, KeptAs);
+            ShoreView shore = await AskAsync(new RankPlaces(), lake.Id, KeptAs(Keep.Shore));
             if (Lake?.Id != lake.Id) return;
-            await TakeShoreAsync(shore);
+            TakeShore(shore);
             await AskHoldAsync(lake.Id);
         });
         if (!begun) _workOut = (lake.Id, work);
@@ -128,7 +130,8 @@ public sealed partial class Session
         await DoAsync("work.demo", async () =>
         {
             string id = "demo";
-            await browser.Text("unpackOwn", "demo/ketterfold.zip", id, Now());
+            Unpacked demo = await browser.AskThrough("unpackOwn", [], new UnpackTrip(), "demo/ketterfold.zip");
+            await browser.Do("saveMade", id, demo.Name, Now());
             if (first) await browser.Do("keepFirst", id, Stamp);
             await ReadLakesAsync();
         });
@@ -138,22 +141,25 @@ public sealed partial class Session
     // What the engine said of the demo lake when the app was built: the first screen has an answer before the engine is awake.
     private async Task<bool> ShowFirstAsync()
     {
-        if (await browser.Text("firstAnswers", "demo/first.json") is not { } json) return false;
-        using JsonDocument first = JsonDocument.Parse(json);
-        await TakeViewAsync(first.RootElement.GetProperty("open").GetRawText());
-        Outlook = await ReadAsync(first.RootElement.GetProperty("outlook").GetRawText(), ViewsJson.Default.OutlookView);
-        await TakeShoreAsync(first.RootElement.GetProperty("shore").GetRawText());
+        if (!await browser.Flag("fetchFirst", "demo/first.json")) return false;
+        if (await FirstAsync(Keep.Open, DeskJson.Default.LakeView) is not { } opened) return false;
+        TakeView(opened);
+        Outlook = await FirstAsync(Keep.Outlook, DeskJson.Default.OutlookView);
+        if (await FirstAsync(Keep.Shore, DeskJson.Default.ShoreView) is { } shore) TakeShore(shore);
         (IsFromEarlier, IsFirst) = (true, true);
         Tell();
         return true;
     }
+
+    private async Task<T?> FirstAsync<T>(string name, JsonTypeInfo<T> type)
+        where T : class => await browser.Text("first", name) is { } json ? await ReadAsync(json, type) : null;
 
     /// <summary>Keeps a record; returns once the database says it is on disk.</summary>
     public async Task<bool> KeepAsync(RecordRow row)
     {
         try
         {
-            await browser.Do("addRecordsJson", JsonSerializer.Serialize([row], ViewsJson.Default.IReadOnlyListRecordRow));
+            await browser.Do("addRecordsJson", JsonSerializer.Serialize([row], DeskJson.Default.IReadOnlyListRecordRow));
             await ReadRecordsAsync();
             Tell();
             Kept?.Invoke();
@@ -169,61 +175,63 @@ public sealed partial class Session
     private async Task ReadRecordsAsync()
     {
         string json = await browser.Text("recordsJson", Lake?.Id ?? "") ?? "[]";
-        _kept = JsonSerializer.Deserialize(json, ViewsJson.Default.IReadOnlyListRecordRow) ?? [];
+        _kept = JsonSerializer.Deserialize(json, DeskJson.Default.IReadOnlyListRecordRow) ?? [];
         Records = RecordSet.Standing(_kept);
         Entries = RecordSet.Joined(_kept, View?.Log ?? []);
     }
 
-    // All of them: what stands is worked out where the rows of the files are known too.
-    private AskAbout About() => new(At: ChosenAt, Metric: Words.Units.IsMetric, Records: _kept, Language: Words.Text.Language);
+    // All records: what stands is worked out where the rows of the files are known too.
+    private OpenLake Opener() => new(_kept, ChosenAt);
 
-    private async Task TakeShoreAsync(string json)
+    private void TakeShore(ShoreView shore)
     {
-        string? of = Lake?.Id;
-        ShoreView? read = await ReadAsync(json, ViewsJson.Default.ShoreView);
-        if (Lake?.Id != of) return;
-        Shore = read;
-        if (Shore?.Spots is { } ranked) Spots = ranked;
+        Shore = shore;
+        if (shore.Spots is { } ranked) Spots = ranked;
     }
 
-    private async Task TakeViewAsync(string json)
+    private void TakeView(LakeView view)
     {
-        string? of = Lake?.Id;
-        LakeView? read = await ReadAsync(json, ViewsJson.Default.LakeView);
-        if (Lake?.Id != of) return;
-        View = read;
-        if (View is null) return;
-        Plane = new LocalProjection(new GeoPoint(View.OriginLatDeg, View.OriginLonDeg));
+        View = view;
+        Plane = new LocalProjection(new GeoPoint(view.OriginLatDeg, view.OriginLonDeg));
         // Words that did not change keep what was worded with them.
-        TimeZoneInfo zone = ZoneOrUtc(View.ZoneId);
+        TimeZoneInfo zone = ZoneOrUtc(view.ZoneId);
         if (!zone.Equals(Words.Zone)) Words = Words with { Zone = zone };
-        Entries = RecordSet.Joined(_kept, View.Log);
+        Entries = RecordSet.Joined(_kept, view.Log);
     }
 
     // A question that is a part of the work under way.
-    private Task<string> AskAsync(string verb, AskAbout about, string? lake, string? keep = null)
+    private Task<TAnswer> AskAsync<TAnswer>(Question<TAnswer> question, string? lake, Keep? keep = null)
+        where TAnswer : class
     {
         // A stop between two questions: the next one must not wake the engine again.
         if (_stopped) throw new OperationCanceledException();
-        Work?.Ask(verb, TimeProvider.System.GetUtcNow());
-        return AskBesideAsync(verb, about, lake, keep);
+        Work?.Ask(question, TimeProvider.System.GetUtcNow());
+        return AskBesideAsync(question, lake, keep);
     }
 
     // A question of its own, whatever work is under way.
-    private async Task<string> AskBesideAsync(string verb, AskAbout about, string? lake, string? keep = null)
-    {
-        string json = await browser.Ask(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), lake, _self ??= DotNetObjectReference.Create(this), keep) ?? "{}";
-        await BreatheAsync();
-        return json;
-    }
+    private async Task<TAnswer> AskBesideAsync<TAnswer>(Question<TAnswer> question, string? lake, Keep? keep = null)
+        where TAnswer : class => await browser.Ask(question, lake, ColdOpener(question), _self ??= DotNetObjectReference.Create(this), keep);
+
+    // A worker that starts anew has no lake open.
+    private OpenLake? ColdOpener(Question question) => _engineIsCold && question is not OpenLake ? Opener() : null;
+
+    // Through a function that does something with the files of the answer.
+    private async Task<TAnswer> ChangeFilesAsync<TAnswer>(Question<TAnswer> question, string lake)
+        where TAnswer : class => await browser.AskThrough("changeFiles", [], question, lake, ColdOpener(question)?.ToJson(), _self ??= DotNetObjectReference.Create(this));
+
+    // What the engine makes goes straight to the user; an empty name leaves the files their own.
+    private async Task HandOutAsync(Question<HandedOut> question, string lake, string name = "") =>
+        await browser.AskThrough("download", [], question, name, lake, ColdOpener(question)?.ToJson());
 
     /// <summary>Asks beside the work that is shown, of a lake that is worked out already; null where there is no answer.</summary>
-    internal async Task<string?> AskQuietlyAsync(string verb, Func<AskAbout, AskAbout>? more = null)
+    internal async Task<TAnswer?> AskQuietlyAsync<TAnswer>(Question<TAnswer> question)
+        where TAnswer : class
     {
         if (Lake is not { } lake || _engineIsCold) return null;
         try
         {
-            return await AskBesideAsync(verb, more?.Invoke(About()) ?? About(), lake.Id);
+            return await AskBesideAsync(question, lake.Id);
         }
         catch (JSException)
         {
@@ -232,25 +240,24 @@ public sealed partial class Session
         }
     }
 
+    /// <summary>This device's records of the open lake, corrected and removed ones too.</summary>
+    internal IReadOnlyList<RecordRow> AllRecords => _kept;
+
     // The last answer kept of this version of the app; the chart takes its part of it in first.
-    private async Task<string?> RecallAsync(string lake, string verb, string stamp)
+    private async Task<T?> RecallAsync<T>(string lake, string name, string stamp, JsonTypeInfo<T> type)
+        where T : class
     {
-        string? json = await browser.Text("recall", lake, verb, stamp);
-        await BreatheAsync();
-        return json;
+        string? json = await browser.Text("recall", lake, name, stamp);
+        await Browser.BreatheAsync();
+        return json is null ? null : await ReadAsync(json, type);
     }
 
     private static async Task<T?> ReadAsync<T>(string json, JsonTypeInfo<T> type)
     {
-        T? value = Read(json, type);
-        await BreatheAsync();
+        T? value = JsonSerializer.Deserialize(json, type);
+        await Browser.BreatheAsync();
         return value;
     }
-
-    // Taking an answer in, reading it and showing it are three tasks of the page's thread: between them it may answer a finger.
-    private static Task BreatheAsync() => Task.Delay(1);
-
-    private static T? Read<T>(string json, JsonTypeInfo<T> type) => JsonSerializer.Deserialize(json, type);
 
     internal static string Now() => TimeProvider.System.GetUtcNow().UtcDateTime.ToString("O", CultureInfo.InvariantCulture);
 

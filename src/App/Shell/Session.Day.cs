@@ -1,6 +1,8 @@
 using System.Globalization;
 using Microsoft.JSInterop;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.App.Trip;
 
 namespace SecondShore.App.Shell;
@@ -43,14 +45,13 @@ public sealed partial class Session
     // A reading may have moved the layer away from the plan's stops: that is said, not left for the user to find.
     private async Task AskHoldAsync(string lake)
     {
-        if (Day is not { } day || View?.Chart is null) return;
-        HoldAsk ask = HoldAsk.Of(day, IsPlanForToday ? _stopAt : 0);
-        HoldView? hold = await ReadAsync(await AskAsync("hold", About() with { Hold = ask }, lake), ViewsJson.Default.HoldView);
+        if (Day is not { } day || View is not { HasBottom: true }) return;
+        HoldView hold = await AskAsync(new HoldPlan(HoldAsk.Of(day, IsPlanForToday ? _stopAt : 0)), lake);
         if (Lake?.Id == lake && ReferenceEquals(Day, day)) Hold = hold;
     }
 
     /// <summary>Plans again what is left of the plan's day: from here and now on that day, else the whole day.</summary>
-    public Task PlanAnewAsync() => Day is not { } day ? Task.CompletedTask : IsPlanForToday ? PlanFromHereAsync() : PlanAsync(day.Asked);
+    public Task PlanAnewAsync() => Day is not { } day ? Task.CompletedTask : IsPlanForToday ? PlanFromHereAsync() : PlanAsync(day.Asked.Anew());
 
     /// <summary>Boat, breaks and what is kept in hand, as kept on this device; null takes the usual.</summary>
     public DayMore? More { get; private set; }
@@ -62,33 +63,38 @@ public sealed partial class Session
         await browser.Do("saveSetting", "day.more", DayMoreDraft.ToJson(more));
     }
 
-    /// <summary>Plans a day.</summary>
-    public Task PlanAsync(DayAsk ask) => DoAsync("work.day", DayWork(ask), async () =>
+    /// <summary>Plans a day, with what must be in and what is left out by now.</summary>
+    public Task PlanAsync(DayAsk ask) => ShowDayAsync(ask with { Must = Must, Never = Never }, 0);
+
+    /// <summary>Takes an alternative of the plan in its place.</summary>
+    public Task TakeAlternativeAsync(string kind) => Day is { } day ? ShowDayAsync(day.Asked with { Taken = [.. day.Asked.Taken ?? [], kind] }, 0) : Task.CompletedTask;
+
+    // The plan is shown first; what differs in kind from it and what carries it out of the app follow.
+    private Task ShowDayAsync(DayAsk ask, int stop) => DoAsync("work.day", DayWork(ask), async () =>
     {
         if (Lake is not { } lake) return;
-        bool anew = ask.Take is null && !ask.Again;
-        DayAsk full = anew ? ask with { Must = Must, Never = Never } : ask;
-        DayView? day = await ReadAsync(await AskAsync("day", About() with { Day = full }, lake.Id, DayStamp), ViewsJson.Default.DayView);
+        Keep keep = new(Keep.Day, DayStamp);
+        DayView day = await AskAsync(ask.Taken is null ? new PlanDay(ask) : (Question<DayView>)new PlanOthers(ask), lake.Id, keep);
         if (Lake?.Id != lake.Id) return;
         (Day, HasPapers, Hold) = (day, false, null);
-        await GoToStopAsync(ask.Again ? _stopAt : 0);
-        if (day is null) return;
-        await BreatheAsync();
-        // The plan is shown already; what differs in kind from it and what carries it out of the app follow.
-        if (day.OthersWait && await ReadAsync(await AskAsync("day", About() with { Day = day.Asked with { Others = true } }, lake.Id, DayStamp), ViewsJson.Default.DayView) is { } whole)
+        await GoToStopAsync(stop);
+        await Browser.BreatheAsync();
+        if (day.OthersWait)
         {
+            DayView whole = await AskAsync(new PlanOthers(day.Asked), lake.Id, keep);
             if (Lake?.Id != lake.Id) return;
             day = Day = whole;
             Tell();
         }
 
-        await AskAsync("papers", About(), lake.Id, PapersStamp(day));
+        await AskAsync(new DayPapers(day.Asked), lake.Id, new Keep(Keep.Papers, PapersStamp(day)));
         HasPapers = true;
     });
 
     // Another plan of a day that is there takes a moment: it says nothing of how long a plan takes.
-    private WorkKey? DayWork(DayAsk ask) => Lake is { } lake && ask.Take is null && !ask.Again && !IsOfRow(ask)
-        ? new(ask.Days > 1 ? "days" + ask.Days.ToString(CultureInfo.InvariantCulture) : "day", lake.Id, [new("day", 3.2 * ask.Days), new("day", 0.8), new("papers", 0.8)])
+    private WorkKey? DayWork(DayAsk ask) => Lake is { } lake && ask.Taken is null && ask != Day?.Asked && !IsOfRow(ask)
+        ? new(ask.Days > 1 ? "days" + ask.Days.ToString(CultureInfo.InvariantCulture) : "day", lake.Id,
+            [WorkPart.Of<PlanDay>(3.2 * ask.Days), WorkPart.Of<PlanOthers>(0.8), WorkPart.Of<DayPapers>(0.8)])
         : null;
 
     // A day of the row that stands, as far as the page can tell.
@@ -116,7 +122,7 @@ public sealed partial class Session
             if (hoursH > 0) fishedH[day.Stops[i].Id] = hoursH;
         }
 
-        return PlanAsync(day.Asked with { Here = new HereAsk(now, place.LatDeg, place.LonDeg, fishedH) });
+        return PlanAsync(day.Asked.Anew() with { Here = new HereAsk(now, place.LatDeg, place.LonDeg, fishedH) });
     }
 
     /// <summary>Wishes a spot into the day, or takes the wish back.</summary>
@@ -140,11 +146,11 @@ public sealed partial class Session
 
     /// <summary>Shows another of the days in a row.</summary>
     public Task ChooseDayAsync(int which) => Day is { } day && Work is null && which != day.Asked.Which
-        ? PlanAsync(day.Asked with { Which = which, Here = null })
+        ? PlanAsync(day.Asked with { Which = which, Here = null, Taken = null })
         : Task.CompletedTask;
 
     /// <summary>Plans the kept plan's day again, with what must be in and what is left out by now.</summary>
-    public Task PlanByWishesAsync() => Day is { } day && Work is null ? PlanAsync(day.Asked with { Here = null }) : Task.CompletedTask;
+    public Task PlanByWishesAsync() => Day is { } day && Work is null ? PlanAsync(day.Asked.Anew() with { Here = null }) : Task.CompletedTask;
 
     /// <summary>Leaves a spot out of the day, or lets it in again.</summary>
     public void LeaveOut(string id, bool left)
@@ -180,7 +186,7 @@ public sealed partial class Session
     {
         try
         {
-            Rig = await ReadAsync(await AskBesideAsync("rig", new AskAbout(Metric: Words.Units.IsMetric, Rig: ask, Language: Words.Text.Language), null), ViewsJson.Default.RigView);
+            Rig = await AskBesideAsync(new RigFor(ask, ask.Stop is null ? null : Day?.Asked), null);
             Tell();
         }
         catch (JSException error)
@@ -210,9 +216,8 @@ public sealed partial class Session
 
     private async Task RecallDayAsync(string lake)
     {
-        if (await RecallAsync(lake, "day", DayStamp) is not { } kept) return;
-        DayView? day = await ReadAsync(kept, ViewsJson.Default.DayView);
-        if (Lake?.Id != lake) return;
+        DayView? day = await RecallAsync(lake, Keep.Day, DayStamp, DeskJson.Default.DayView);
+        if (day is null || Lake?.Id != lake) return;
         (Day, HasPapers) = (day, true);
         int.TryParse(await browser.Text("setting", "stop:" + lake), NumberStyles.Integer, CultureInfo.InvariantCulture, out _stopAt);
         await browser.Do("goToStop", Stop?.Letter ?? "");
@@ -224,6 +229,6 @@ public sealed partial class Session
         if (Outlook is not null && Work is null && Spots.Count > 0) await TryAsync(Trying);
         if (Rig is { } rig) await AskRigAsync(rig.Asked);
         if (Wind is { } wind && Work is null) await AskWindAsync(wind.Asked);
-        if (Day is { } day && Work is null) await PlanAsync(day.Asked with { Again = true });
+        if (Day is { } day && Work is null) await ShowDayAsync(day.Asked, _stopAt);
     }
 }

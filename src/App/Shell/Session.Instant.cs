@@ -15,5 +15,5 @@ public sealed partial class Session
     }
 
     // What is said of an instant chosen is not what the lake opens with next time.
-    private string? KeptAs => ChosenAt is null ? Stamp : null;
+    private Keep? KeptAs(string name) => ChosenAt is null ? new Keep(name, Stamp) : null;
 }

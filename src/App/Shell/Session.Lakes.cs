@@ -1,6 +1,7 @@
-using System.Text.Json;
-using SecondShore.App.Compute.Views;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 
 namespace SecondShore.App.Shell;
 
@@ -14,7 +15,7 @@ public sealed partial class Session
         // Who brings files waits for them, not for the lake shown before.
         if (Work is not null) await StopAsync();
         await DoAsync("work.inspect", async () =>
-            found = Read(await browser.Text("askWithFiles", "inspect", Json(About() with { NewLake = facts, Records = null })) ?? "{}", ViewsJson.Default.InspectView));
+            found = await browser.AskThrough("askWithFiles", [], new InspectFiles(facts)));
         return found;
     }
 
@@ -25,28 +26,28 @@ public sealed partial class Session
         bool taken = false;
         await DoAsync("work.adopt", async () =>
         {
-            string json = await browser.Text("createLake", "adopt", Json(About() with { NewLake = facts, Records = null }), id, name, Now()) ?? "{}";
-            InspectView? view = Read(json, ViewsJson.Default.InspectView);
-            taken = view is { Taken: true };
-            if (!taken) Trouble = view?.Problems.Count > 0 ? view.Problems[0] : Words["lakes.check.noposition"];
+            InspectView view = await browser.AskThrough("askWithFiles", [], new AdoptFiles(facts));
+            taken = view.Taken;
+            if (taken) await browser.Do("saveMade", id, name.Length > 0 ? name : view.Name, Now());
+            if (!taken) Trouble = view.Problems.Count > 0 ? view.Problems[0] : Words["lakes.check.noposition"];
             else await ReadLakesAsync();
         });
         if (taken && Lakes.FirstOrDefault(l => l.Id == id) is { } lake) _ = OpenAsync(lake);
         return taken;
     }
 
-    /// <summary>Puts a jig or trailer into the tackle box, or changes one.</summary>
+    /// <summary>Puts a jig or trailer into the tackle box, changes one, or times a drop.</summary>
     /// <returns>Whether it is kept; the reason otherwise is in <see cref="Trouble"/>.</returns>
-    public async Task<bool> ChangeTackleAsync(TackleAsk ask)
+    public async Task<bool> ChangeTackleAsync(Question<TackleView> change)
     {
         if (Lake is not { } lake) return false;
         if (_engineIsCold) await WorkOutAsync();
         bool kept = false;
         await DoAsync("work.tackle", async () =>
         {
-            TackleView? tackle = Read(await browser.Text("changeFiles", "tackle", Json(About() with { Tackle = ask }), lake.Id) ?? "{}", ViewsJson.Default.TackleView);
-            kept = tackle is not null;
-            if (kept && Lake?.Id == lake.Id && View is { } view) View = view with { Tackle = tackle! };
+            TackleView tackle = await ChangeFilesAsync(change, lake.Id);
+            kept = true;
+            if (Lake?.Id == lake.Id && View is { } view) View = view with { Tackle = tackle };
         });
         if (kept) Kept?.Invoke();
         return kept;
@@ -58,13 +59,13 @@ public sealed partial class Session
         if (Lake is null) return;
         // An entry whose writing is under way goes with it: the database gives what it was given before.
         await ReadRecordsAsync();
-        await browser.Text("download", "export", Json(About()), FileName(Lake.Name) + ".zip", Lake.Id);
+        await HandOutAsync(new ExportTrip(_kept), Lake.Id, FileName(Lake.Name) + ".zip");
     });
 
     /// <summary>Hands out the second shore and its places as the command line writes them: GeoJSON and GPX.</summary>
     public Task HandOutShoreAsync() => DoAsync("work.export", async () =>
     {
-        if (Lake is not null) await browser.Text("download", "shorefiles", Json(About()), "", Lake.Id);
+        if (Lake is not null) await HandOutAsync(new ShorePapers(), Lake.Id);
     });
 
     /// <summary>Removes a lake, its files and its records from this device.</summary>
@@ -103,8 +104,6 @@ public sealed partial class Session
 
         IEnumerable<string> Readings() => Records.Where(r => RecordKinds.Readings.Contains(r.Kind)).Select(r => r.Id);
     }
-
-    private static string Json(AskAbout about) => JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout);
 
     internal static string FileName(string name)
     {

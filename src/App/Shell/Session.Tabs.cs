@@ -25,8 +25,6 @@ public sealed partial class Session
             case "trip": await (TripWentOn?.Invoke() ?? Task.CompletedTask); break;
             case "stop": await TakeStopAsync(lake); break;
             case "papers":
-                // This tab's engine still holds the plan before: a change asked of it now would change that one.
-                await AskQuietlyAsync("forget");
                 Hold = null;
                 await RecallDayAsync(lake);
                 break;

@@ -1,5 +1,5 @@
-using Microsoft.JSInterop;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 
 namespace SecondShore.App.Shell;
 
@@ -16,11 +16,9 @@ public sealed partial class Session
         await DoAsync("work.weather", async () =>
         {
             if (Lake is not { } lake) return;
-            string about = Json(About() with { Weather = ask });
-            string? json = hostPath is null
-                ? await browser.Text("weatherDirect", about, lake.Id, _self ??= DotNetObjectReference.Create(this))
-                : await browser.Text("weatherFromHost", hostPath, about, lake.Id);
-            came = Read(json ?? "{}", ViewsJson.Default.WeatherView);
+            came = hostPath is null
+                ? await ChangeFilesAsync(new FetchWeather(ask), lake.Id)
+                : await browser.AskThrough("weatherFromHost", [hostPath], new TakeWeather(), lake.Id, ColdOpener(new TakeWeather())?.ToJson());
         });
         if (came is null) return null;
         Kept?.Invoke();

@@ -1,5 +1,6 @@
 using Microsoft.JSInterop;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 
 namespace SecondShore.App.Shell;
 
@@ -37,7 +38,7 @@ public sealed partial class Session
         Trying = wish;
         try
         {
-            await TakeShoreAsync(await AskBesideAsync("slice", Tried(wish), Lake?.Id));
+            await TryShoreAsync(new SliceShore(wish.ThermoclineM, wish.BelowFullPoolM, wish.Date));
             Tell();
             _ = RankWhenRestedAsync(mine, wish, otherWater);
         }
@@ -53,7 +54,7 @@ public sealed partial class Session
         if (mine != _wish || Work is not null) return;
         try
         {
-            await TakeShoreAsync(await AskBesideAsync("shore", Tried(wish), Lake?.Id));
+            await TryShoreAsync(new RankPlaces(wish.ThermoclineM, wish.BelowFullPoolM, wish.Date));
             if (otherWater) await browser.Do("setUnits", Words.Units.IsMetric);
             Tell();
         }
@@ -63,8 +64,12 @@ public sealed partial class Session
         }
     }
 
-    private AskAbout Tried(WhatIf wish) =>
-        About() with { ThermoclineM = wish.ThermoclineM, PoolDropM = wish.BelowFullPoolM, Date = wish.Date };
+    private async Task TryShoreAsync(Question<ShoreView> question)
+    {
+        string? of = Lake?.Id;
+        ShoreView shore = await AskBesideAsync(question, of);
+        if (Lake?.Id == of) TakeShore(shore);
+    }
 }
 
 /// <summary>What is being tried; null leaves a thing as the outlook has it.</summary>

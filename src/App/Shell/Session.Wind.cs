@@ -1,7 +1,7 @@
 using System.Globalization;
-using SecondShore.Answers.Documents;
 using SecondShore.Answers.Wind;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 
 namespace SecondShore.App.Shell;
 
@@ -20,12 +20,12 @@ public sealed partial class Session
     /// <summary>Works out what the wind does, where it is not known yet for these hours.</summary>
     public async Task AskWindAsync(WindAsk ask)
     {
-        if (Lake is null || View?.Chart is null) return;
+        if (Lake is null || View is not { HasBottom: true }) return;
         if (_engineIsCold) await WorkOutAsync();
-        WorkKey key = new(string.Create(CultureInfo.InvariantCulture, $"wind.{ask.Hours}"), Lake.Id, [new("wind", 1)]);
+        WorkKey key = new(string.Create(CultureInfo.InvariantCulture, $"wind.{ask.Hours}"), Lake.Id, [WorkPart.Of<BlowWind>(1)]);
         await DoAsync("work.wind", key, async () =>
         {
-            Wind = await ReadAsync(await AskAsync("wind", About() with { Wind = ask }, Lake.Id), ViewsJson.Default.WindView);
+            Wind = await AskAsync(new BlowWind(ask), Lake.Id);
             // The hours changed: so did those of the place that is looked at.
             if (AtPoint is { } place) await ReadPointAsync(place);
         });
@@ -37,13 +37,13 @@ public sealed partial class Session
     /// <summary>Hands out the wind's work as the command line writes it: GeoJSON and CSV.</summary>
     public Task HandOutWindAsync() => DoAsync("work.export", async () =>
     {
-        if (Lake is not null) await browser.Text("download", "windfiles", Json(About()), "", Lake.Id);
+        if (Lake is not null && Wind is { } wind) await HandOutAsync(new WindPapers(wind.Asked), Lake.Id);
     });
 
     /// <summary>Hands out the hours of the place that is looked at as the command line writes them.</summary>
     public Task HandOutPointAsync() => DoAsync("work.export", async () =>
     {
-        if (Lake is not null && AtPoint is { } place) await browser.Text("download", "pointfiles", Json(About() with { Point = place }), "", Lake.Id);
+        if (Lake is not null && Wind is { } wind && AtPoint is { } place) await HandOutAsync(new PointPapers(wind.Asked, place), Lake.Id);
     });
 
     /// <summary>Looks at no place any more.</summary>
@@ -56,10 +56,10 @@ public sealed partial class Session
 
     private async Task ReadPointAsync(PointAsk place)
     {
-        if (Lake is not { } lake) return;
-        string series = await AskAsync("point", About() with { Point = place }, lake.Id);
+        if (Lake is not { } lake || Wind is not { } wind) return;
+        PointSeries series = await AskAsync(new LookAtPoint(wind.Asked, place), lake.Id);
         if (Lake?.Id != lake.Id) return;
-        (AtPoint, Point) = (place, await ReadAsync(series, AnswersJson.Default.PointSeries));
+        (AtPoint, Point) = (place, series);
         await browser.Do("markPlace", place.XM, place.YM);
     }
 }

@@ -1,8 +1,10 @@
 using System.Text.Json;
 using Microsoft.JSInterop;
-using SecondShore.App.Compute;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.App.Sync;
 using SecondShore.App.Words;
 using SecondShore.Engine.Core.Geo;
@@ -74,9 +76,10 @@ public sealed partial class Session(Browser browser)
     // Language, units, lakes, and the last lake's answers.
     private async Task BeginAsync()
     {
-        LocaleInfo locale = JsonSerializer.Deserialize(await browser.Text("locale") ?? "{}", ViewsJson.Default.LocaleInfo) ?? new LocaleInfo();
+        LocaleInfo locale = JsonSerializer.Deserialize(await browser.Text("locale") ?? "{}", PageJson.Default.LocaleInfo) ?? new LocaleInfo();
         bool metric = await browser.Text("setting", "units") == "metric";
         Words = new Wording(TextBook.For(locale.Language), locale, metric ? UnitSystem.Metric : UnitSystem.Feet, TimeZoneInfo.Utc);
+        await SetReaderAsync();
         await browser.Do("setUnits", metric);
         await browser.Do("keepOffline", DotNetObjectReference.Create(this));
         More = Trip.DayMoreDraft.OfJson(await browser.Text("setting", "day.more"));
@@ -103,9 +106,13 @@ public sealed partial class Session(Browser browser)
     {
         Words = Words with { Units = metric ? UnitSystem.Metric : UnitSystem.Feet };
         Tell();
+        await SetReaderAsync();
         await browser.Do("setUnits", metric);
         await SayAgainAsync();
     }
+
+    // Said once: all answers are in these words until others are said.
+    private ValueTask SetReaderAsync() => browser.Do("setReader", new Reader(Words.Units.IsMetric, Words.Text.Language).ToJson());
 
     /// <summary>The browser says whether there is a signal.</summary>
     [JSInvokable]
@@ -154,7 +161,7 @@ public sealed partial class Session(Browser browser)
 
     /// <summary>Reads the list of lakes again.</summary>
     public async Task ReadLakesAsync() =>
-        Lakes = JsonSerializer.Deserialize(await browser.Text("lakesJson") ?? "[]", ViewsJson.Default.IReadOnlyListLakeRow) ?? [];
+        Lakes = JsonSerializer.Deserialize(await browser.Text("lakesJson") ?? "[]", PageJson.Default.IReadOnlyListLakeRow) ?? [];
 
     private IReadOnlyList<RecordRow> _kept = [];
 

@@ -1,4 +1,5 @@
 using SecondShore.App.Pace;
+using SecondShore.Desk.Questions;
 
 namespace SecondShore.App.Shell;
 
@@ -32,10 +33,10 @@ public sealed class WorkState
     internal WorkLeft Left(DateTimeOffset now) => _pace.At((now - _began).TotalSeconds);
 
     /// <summary>A question is put to the engine; one that was left out before it counts as answered.</summary>
-    internal void Ask(string verb, DateTimeOffset now)
+    internal void Ask(Question question, DateTimeOffset now)
     {
         int part = _asked;
-        while (part < _parts.Count && _parts[part].Verb != verb) part++;
+        while (part < _parts.Count && _parts[part].Asks != question.GetType()) part++;
         if (part == _parts.Count) return;
         _asked = part + 1;
         _pace.Begin(part, (now - _began).TotalSeconds);
@@ -59,6 +60,11 @@ public sealed class WorkState
 }
 
 /// <summary>A question that a piece of work puts to the engine.</summary>
-/// <param name="Verb">The question.</param>
+/// <param name="Asks">Which question.</param>
 /// <param name="Weight">What it takes of the work's time, measured on the demo lake in Chromium; any unit.</param>
-internal readonly record struct WorkPart(string Verb, double Weight);
+internal readonly record struct WorkPart(Type Asks, double Weight)
+{
+    /// <summary>A part of the work.</summary>
+    public static WorkPart Of<TQuestion>(double weight)
+        where TQuestion : Question => new(typeof(TQuestion), weight);
+}

@@ -1,3 +1,5 @@
+using SecondShore.Desk.Entries;
+
 namespace SecondShore.App.Store;
 
 /// <summary>What is logged with one tap.</summary>

@@ -1,7 +1,9 @@
 using System.Text.Json;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk;
+using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.Records;
 
 namespace SecondShore.App.Sync;
@@ -47,9 +49,9 @@ internal sealed class DeviceRecords(Browser browser, LakeLink link) : ILocalReco
     }
 
     private async Task<IReadOnlyList<RecordRow>> ReadAsync(string function, params object?[] arguments) =>
-        JsonSerializer.Deserialize(await browser.Text(function, arguments) ?? "[]", ViewsJson.Default.IReadOnlyListRecordRow) ?? [];
+        JsonSerializer.Deserialize(await browser.Text(function, arguments) ?? "[]", DeskJson.Default.IReadOnlyListRecordRow) ?? [];
 
-    private static string Json(IReadOnlyList<RecordRow> rows) => JsonSerializer.Serialize(rows, ViewsJson.Default.IReadOnlyListRecordRow);
+    private static string Json(IReadOnlyList<RecordRow> rows) => JsonSerializer.Serialize(rows, DeskJson.Default.IReadOnlyListRecordRow);
 }
 
 /// <summary>One lake's records at the host, as a sync sees them.</summary>

@@ -1,5 +1,6 @@
 using System.Text.Json;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk;
+using SecondShore.Desk.Views;
 using SecondShore.App.Words;
 using SecondShore.Engine.Core.Units;
 
@@ -79,7 +80,7 @@ public sealed class DayMoreDraft
     public static string Volume(Wording w) => w.Units.IsMetric ? "L" : "gal";
 
     /// <summary>As this device keeps it.</summary>
-    public static string ToJson(DayMore? more) => JsonSerializer.Serialize(more ?? new DayMore(), ViewsJson.Default.DayMore);
+    public static string ToJson(DayMore? more) => JsonSerializer.Serialize(more ?? new DayMore(), DeskJson.Default.DayMore);
 
     /// <summary>As this device kept it; null where it cannot be read.</summary>
     public static DayMore? OfJson(string? json)
@@ -87,7 +88,7 @@ public sealed class DayMoreDraft
         if (string.IsNullOrEmpty(json)) return null;
         try
         {
-            return JsonSerializer.Deserialize(json, ViewsJson.Default.DayMore);
+            return JsonSerializer.Deserialize(json, DeskJson.Default.DayMore);
         }
         catch (JsonException)
         {

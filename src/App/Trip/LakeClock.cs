@@ -1,4 +1,4 @@
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Views;
 
 namespace SecondShore.App.Trip;
 

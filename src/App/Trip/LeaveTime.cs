@@ -1,5 +1,6 @@
 using SecondShore.Answers.Learn;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.App.Words;
 
 namespace SecondShore.App.Trip;
@@ -15,7 +16,7 @@ public static class LeaveTime
     public static DateTimeOffset? Of(Stretch? open, IReadOnlyList<LeaveRow>? rows, IEnumerable<RecordRow> standing)
     {
         if (open is null || rows is not { Count: > 0 }) return null;
-        int bites = standing.Count(r => (r.Kind == RecordKinds.Bite || r.Kind == RecordKinds.Fish) && EntryWords.At(r) >= open.From);
+        int bites = standing.Count(r => (r.Kind == RecordKinds.Bite || r.Kind == RecordKinds.Fish) && RecordSet.At(r) >= open.From);
         LeaveRow row = rows.LastOrDefault(r => r.Bites <= bites) ?? rows[0];
         // More bites than the table knows leave the stop what its last row gives it.
         return open.From.AddMinutes(row.AfterMinutes);

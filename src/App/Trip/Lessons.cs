@@ -1,9 +1,10 @@
-using System.Text.Json;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Learn;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 
 namespace SecondShore.App.Trip;
 
@@ -39,8 +40,8 @@ public sealed class Lessons(Session session)
         (_of, _lake, _outlook, _asked, _asking) = (session.Entries, lake.Id, outlook, Wish, true);
         try
         {
-            string? json = await session.AskQuietlyAsync("learn", about => about with { Learn = Wish });
-            if (json is not null && session.Lake?.Id == lake.Id) Learned = JsonSerializer.Deserialize(json, AnswersJson.Default.LearnDocument);
+            LearnDocument? learned = await session.AskQuietlyAsync(new LearnFrom(Wish, session.AllRecords));
+            if (learned is not null && session.Lake?.Id == lake.Id) Learned = learned;
         }
         finally
         {

@@ -1,4 +1,4 @@
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.App.Trip;

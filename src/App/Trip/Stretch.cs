@@ -1,4 +1,5 @@
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 
 namespace SecondShore.App.Trip;
 
@@ -37,7 +38,7 @@ public sealed record Stretch(DateTimeOffset From, DateTimeOffset LastSign, Entry
         DateTimeOffset until = EndAt(now);
         double minutes = Math.Round((until - From).TotalMinutes, 1);
         if (minutes < LeastMin) return null;
-        bool bitten = standing.Any(r => (r.Kind == RecordKinds.Bite || r.Kind == RecordKinds.Fish) && Words.EntryWords.At(r) is var at && at >= From && at <= until);
+        bool bitten = standing.Any(r => (r.Kind == RecordKinds.Bite || r.Kind == RecordKinds.Fish) && RecordSet.At(r) is var at && at >= From && at <= until);
         return (Where with { Minutes = minutes }).ToRow(lake, nothing && !bitten ? RecordKinds.Nothing : RecordKinds.Effort, From);
     }
 }

@@ -1,6 +1,7 @@
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.App.Trip;

@@ -1,5 +1,6 @@
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Views;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.Records;
 
 namespace SecondShore.App.Words;
@@ -7,10 +8,6 @@ namespace SecondShore.App.Words;
 /// <summary>Records as sentences, and values between the user's units and SI.</summary>
 internal static class EntryWords
 {
-    /// <summary>When a record happened; the first second of 1970 where its time is none, which other devices may hold.</summary>
-    public static DateTimeOffset At(RecordRow row) =>
-        RecordTimes.TryRead(row.At, out DateTimeOffset at) ? at : DateTimeOffset.UnixEpoch;
-
     /// <summary>A value from the user's unit: depths to m, temperatures to degC.</summary>
     public static double ToSi(string kind, double shown, Wording w)
     {
@@ -65,7 +62,7 @@ internal static class EntryWords
     }
 
     /// <summary>The last moment that a record tells of: a stretch is written at its end.</summary>
-    public static DateTimeOffset LastAt(RecordRow row) => At(row).AddMinutes(Entry.Of(row).Minutes ?? 0);
+    public static DateTimeOffset LastAt(RecordRow row) => RecordSet.At(row).AddMinutes(Entry.Of(row).Minutes ?? 0);
 
     /// <summary>A jig in the box, in a few words.</summary>
     public static string Jig(TackleJig jig, Wording w) => string.Join(", ", new[] { w.Units.JigWeight(jig.WeightG / 1000), jig.Colour }.Where(s => s.Length > 0));

@@ -1,5 +1,6 @@
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Views;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 
 namespace SecondShore.App.Words;
 
@@ -45,7 +46,7 @@ internal static class TripWords
     public static string Named(string said, IEnumerable<RecordRow> records, Wording w)
     {
         foreach (RecordRow row in records)
-            if (said.Contains(row.Id, StringComparison.Ordinal)) said = said.Replace(row.Id, $"{EntryWords.Sentence(row, w)} ({w.Time(EntryWords.At(row))})", StringComparison.Ordinal);
+            if (said.Contains(row.Id, StringComparison.Ordinal)) said = said.Replace(row.Id, $"{EntryWords.Sentence(row, w)} ({w.Time(RecordSet.At(row))})", StringComparison.Ordinal);
         return said;
     }
 

@@ -27,6 +27,9 @@ public sealed class ChangedFiles : ILakeFiles
         return new ChangedFiles(earlier?._origin ?? files, changes);
     }
 
+    /// <summary>The files that were changed, as they were before any change.</summary>
+    public ILakeFiles Origin => _origin;
+
     /// <inheritdoc/>
     public string Name => _origin.Name;
 

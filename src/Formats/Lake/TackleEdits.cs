@@ -13,10 +13,15 @@ public static class TackleEdits
     private static readonly string[] OtherWeights = ["weight_oz", "weight_lb", "weight_kg"];
 
     /// <summary>The tackle of a lake's files; null where they have none that can be read.</summary>
-    public static TackleDocument? Read(ILakeFiles files)
+    public static TackleDocument? Read(ILakeFiles files) => Read(files, new ProblemLog());
+
+    /// <summary>The tackle of a lake's files; null where they have none that can be read.</summary>
+    /// <param name="files">The files.</param>
+    /// <param name="log">Told of what is odd in it.</param>
+    public static TackleDocument? Read(ILakeFiles files, ProblemLog log)
     {
         ArgumentNullException.ThrowIfNull(files);
-        return files.Find("tackle.json") is { } name ? TackleReader.Read(name, files.Read(name), new ProblemLog()) : null;
+        return files.Find("tackle.json") is { } name ? TackleReader.Read(name, files.Read(name), log) : null;
     }
 
     /// <summary>The files with a jig put in, or changed.</summary>

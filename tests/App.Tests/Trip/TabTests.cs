@@ -1,6 +1,8 @@
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.App.Trip;
 
 namespace SecondShore.App.Tests.Trip;
@@ -38,8 +40,7 @@ public class TabTests
         await other.PlanAsync(new DayAsk(new DateOnly(2026, 8, 23), null, new TimeOnly(12, 0), new TimeOnly(18, 0)));
         await page.Session.OnOtherTab("papers", "x");
         Assert.Equal(new DateOnly(2026, 8, 23), page.Session.Day!.Date);
-        Assert.Contains("forget", page.Verbs);
-        await page.Session.PlanAsync(page.Session.Day.Asked with { Again = true });
+        await page.Session.SetMetricAsync(true);
         Assert.Equal(new DateOnly(2026, 8, 23), page.Session.Day.Date);
     }
 
@@ -48,9 +49,9 @@ public class TabTests
     {
         TripPage page = new();
         await page.PlannedAsync();
-        int asked = page.Verbs.Count;
+        int asked = page.Questions.Count;
         foreach (string what in (string[])["records", "files", "papers", "stop", "trip"]) await page.Session.OnOtherTab(what, "y");
-        Assert.Equal(asked, page.Verbs.Count);
+        Assert.Equal(asked, page.Questions.Count);
     }
 
     [Fact]
@@ -60,7 +61,7 @@ public class TabTests
         await page.PlannedAsync();
         TaskCompletionSource busy = new();
         page.Busy = busy.Task;
-        page.Verbs.Clear();
+        page.Questions.Clear();
         Task first = page.Session.WorkOutAsync();
         Assert.NotNull(page.Session.Work);
         foreach (double depthM in (double[])[8.5, 9, 9.5])
@@ -75,9 +76,9 @@ public class TabTests
         await first;
         await last;
         // One for what was known when it began, one for all three readings.
-        Assert.Equal(2, page.Verbs.Count(v => v == "outlook"));
+        Assert.Equal(2, page.Questions.OfType<FindOutlook>().Count());
         Assert.Equal(9.5, page.Session.Outlook!.Haze!.DepthM);
         await page.Session.WorkOutAsync();
-        Assert.Equal(3, page.Verbs.Count(v => v == "outlook"));
+        Assert.Equal(3, page.Questions.OfType<FindOutlook>().Count());
     }
 }

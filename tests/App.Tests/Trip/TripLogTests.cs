@@ -1,8 +1,10 @@
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Questions;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.App.Trip;
 using SecondShore.App.Words;
 using SecondShore.Engine.Learn;
@@ -213,8 +215,8 @@ public class TripLogTests
     {
         TripPage page = new();
         await page.PlannedAsync();
-        Assert.True(await page.Session.ChangeTackleAsync(new TackleAsk("heavy", "", 28.35, "black", false)));
-        Assert.True(await page.Session.ChangeTackleAsync(new TackleAsk("drag", "drag", 30, "", false)));
+        Assert.True(await page.Session.ChangeTackleAsync(new ChangeJig("", "heavy", 28.35, "black")));
+        Assert.True(await page.Session.ChangeTackleAsync(new ChangeJig("drag", "drag", 30, "")));
         Assert.Equal(["drag", "light", "heavy"], page.Session.View!.Tackle.Jigs.Select(j => j.Name));
         Assert.Equal(30, page.Session.View.Tackle.Jigs[0].WeightG);
         Assert.Equal("brown", page.Session.View.Tackle.Jigs[0].Colour);
@@ -222,7 +224,7 @@ public class TripLogTests
         Assert.Contains("my_key", text, StringComparison.Ordinal);
         Assert.Contains("mine", text, StringComparison.Ordinal);
         Assert.DoesNotContain("weight_oz", text, StringComparison.Ordinal);
-        Assert.False(await page.Session.ChangeTackleAsync(new TackleAsk("nameless weight", "", null, "", false)));
+        Assert.False(await page.Session.ChangeTackleAsync(new ChangeJig("", "nameless weight", null, "")));
         Assert.Contains("weight", page.Session.Trouble, StringComparison.Ordinal);
     }
 

@@ -2,10 +2,12 @@ using System.Text;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using SecondShore.Answers;
-using SecondShore.App.Compute;
-using SecondShore.App.Compute.Views;
+using SecondShore.Desk;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
+using SecondShore.Desk.Entries;
 using SecondShore.App.Trip;
 using SecondShore.Engine.Basin;
 
@@ -63,7 +65,7 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
     public byte[] TripFile()
     {
         _put.Clear();
-        _desk.Answer("export", JsonSerializer.Serialize(new AskAbout(Records: RecordSet.Standing(_records)), ViewsJson.Default.AskAbout), _files);
+        Told(new ExportTrip(RecordSet.Standing(_records)));
         return _put["file:trip.zip"];
     }
 
@@ -78,7 +80,7 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
     }
 
     /// <summary>What the engine was asked, in order.</summary>
-    public List<string> Verbs { get; } = [];
+    public List<Question> Questions { get; } = [];
 
     /// <summary>The engine answers when this is done; null answers at once.</summary>
     public Task? Busy { get; set; }
@@ -117,6 +119,10 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
     {
     }
 
+    public void Draw(Drawing drawing)
+    {
+    }
+
     private object? Answer(string function, object?[] args)
     {
         switch (function)
@@ -124,29 +130,36 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
             case "import": return this;
             case "setting": return _settings.GetValueOrDefault((string)args[0]!);
             case "saveSetting": _settings[(string)args[0]!] = (string)args[1]!; return null;
-            case "recordsJson": return JsonSerializer.Serialize(_records, ViewsJson.Default.IReadOnlyListRecordRow);
+            case "recordsJson": return JsonSerializer.Serialize(_records, DeskJson.Default.IReadOnlyListRecordRow);
             case "depthHere": return ChartM;
             case "recall": return function == "recall" && (string)args[1]! == "day" ? _settings.GetValueOrDefault("answer:day") : null;
             case "addRecordsJson":
-                foreach (RecordRow row in JsonSerializer.Deserialize((string)args[0]!, ViewsJson.Default.IReadOnlyListRecordRow)!)
+                foreach (RecordRow row in JsonSerializer.Deserialize((string)args[0]!, DeskJson.Default.IReadOnlyListRecordRow)!)
                     if (_records.All(r => r.Id != row.Id)) _records.Add(row);
                 return null;
+            case "setReader": _desk.Reader = Reader.OfJson((string)args[0]!); return null;
             case "ask" or "changeFiles":
-                string json = Asked((string)args[0]!, (string)args[1]!);
-                if ((string)args[0]! == "day") _settings["answer:day"] = json;
-                foreach ((string name, byte[] bytes) in _put.Where(p => function == "changeFiles" && p.Key.StartsWith("file:", StringComparison.Ordinal))) _files[name[5..]] = bytes;
+                string json = Asked((string)args[1]!);
+                if (function == "ask" && (string?)args[5] == Keep.Day) _settings["answer:day"] = json;
+                foreach ((string name, byte[] bytes) in _put.Where(p => function == "changeFiles" && p.Key.StartsWith(ITray.FilePrefix, StringComparison.Ordinal))) _files[name[5..]] = bytes;
                 return json;
             default: return null;
         }
     }
 
-    // The worker hands a failure over as its sentence.
-    public string Asked(string verb, string json)
+    /// <summary>What the engine answers.</summary>
+    public T Told<T>(Question<T> question)
+        where T : class => question.ReadAnswer(Asked(question.ToJson()));
+
+    // As the worker does: files first, and a failure handed over as its sentence.
+    private string Asked(string json)
     {
-        Verbs.Add(verb);
+        Question question = Question.OfJson(json);
+        Questions.Add(question);
         try
         {
-            return _desk.Answer(verb, json, _files);
+            if (question is OpenLake) _desk.Lay("x", _files);
+            return _desk.AskJson(question, _files);
         }
         catch (SaidException e)
         {

@@ -1,7 +1,7 @@
 // What the page's .NET code calls. Charts and the lake chart load when first shown.
 import { changed, model } from "./chart/model";
 import { depthAt } from "./chart/field";
-import { take } from "./chart/listen";
+import { takeDrawing } from "./chart/listen";
 import { engine, type ProgressListener } from "./worker/client";
 import * as lakeStore from "./store/lakes";
 import * as recordStore from "./store/records";
@@ -9,6 +9,7 @@ import * as linkStore from "./store/links";
 import type { AnswerRow, LinkRow, RecordRow } from "./store/database";
 import type { ChartListener } from "./chart/lake-chart";
 import { handOut } from "./device/files";
+import type { QuestionKind, RouteDrawing } from "./worker/desk";
 import { play, type HourListener } from "./chart/play";
 
 export { showHour as windHour, stop as stopWind } from "./chart/play";
@@ -19,8 +20,8 @@ export { forgetLinks } from "./store/links";
 export { keepsNothing } from "./store/database";
 export { hostCall, hostTry } from "./host/calls";
 export { basedFile, fetchFile, hashedFiles, sendFile } from "./host/files";
-export { changeFiles, weatherDirect, weatherFromHost } from "./host/weather";
-export { firstAnswers, keepFirst } from "./store/first";
+export { changeFiles, weatherFromHost } from "./host/weather";
+export { fetchFirst, first, keepFirst } from "./store/first";
 export { forgetLake } from "./chart/listen";
 export { keepOffline, takeUpdate } from "./offline/updates";
 export { listenToTabs } from "./store/tabs";
@@ -29,7 +30,7 @@ export { applyTheme, storedTheme, systemDark } from "./device/theme";
 export { follow, leave, stayAwake } from "./device/boat";
 export { guardWet } from "./device/wet";
 export { printPage } from "./device/print";
-export { askWithFiles, createLake, download, takeFiles, unpackOwn } from "./device/files";
+export { askWithFiles, download, saveMade, takeFiles, unpackOwn } from "./device/files";
 
 export const lakesJson = async (): Promise<string> => JSON.stringify(await lakeStore.lakes());
 export const recordsJson = async (lake: string): Promise<string> => JSON.stringify(await recordStore.records(lake));
@@ -50,21 +51,33 @@ export const settleJson = (lake: string, epoch: string, cursor: number, json: st
 export const storageJson = async (): Promise<string> => JSON.stringify(await recordStore.storageUse());
 
 export const stopEngine = (): void => engine.stop();
-export async function ask(verb: string, json: string, lake: string | null, listener: ProgressListener | null, keep: string | null): Promise<string> {
-  const answer = await engine.request(verb, json, { ...(lake ? { lake } : {}), listener });
-  if (lake && keep) {
-    const row: AnswerRow = { lake, verb, stamp: keep, json: answer.json, arrays: answer.arrays };
-    void recordStore.keepAnswer(row);
-  }
-  return answer.json;
+/** Whose words the answers are in from now on. */
+export const setReader = (reader: string): void => engine.readBy(reader);
+
+/**
+ * Asks the engine. The answer's JSON goes to the page unread; its drawing and arrays went to the chart.
+ * With a name and a stamp it is kept for the next cold start.
+ */
+export async function ask(kind: QuestionKind, question: string, lake: string | null, opener: string | null, listener: ProgressListener | null,
+  name: string | null, stamp: string | null): Promise<string> {
+  const { json, drawing, arrays } = await engine.request(kind, question, { lake, opener, listener });
+  if (lake && name && stamp) void recordStore.keepAnswer({ lake, verb: name, stamp, json, drawing, arrays });
+  return json;
 }
 
 /** The last kept answer, shown at once on a cold start; null when there is none of this version of the app. */
-export async function recall(lake: string, verb: string, stamp: string): Promise<string | null> {
-  const row = await recordStore.lastAnswer(lake, verb);
+export async function recall(lake: string, name: string, stamp: string): Promise<string | null> {
+  const row = await recordStore.lastAnswer(lake, name);
   if (!row || row.stamp !== stamp) return null;
-  take(verb, row.json, row.arrays);
+  const drawing = row.drawing === undefined ? olderRoute(row) : row.drawing;
+  if (drawing) takeDrawing(drawing, row.arrays);
   return row.json;
+}
+
+// A plan outlives an update of the app: one kept by an earlier version holds its way within.
+function olderRoute(row: AnswerRow): RouteDrawing | null {
+  const chart = (JSON.parse(row.json) as { chart?: Omit<RouteDrawing, "draws"> | null }).chart;
+  return chart?.legs ? { ...chart, draws: "route" } : null;
 }
 
 /** Hands out a file of the kept plan's papers. */
@@ -90,7 +103,7 @@ export async function showSheet(host: HTMLElement, lake: string, stamp: string):
 export async function setUnits(metric: boolean): Promise<void> {
   model.metric = metric;
   model.indexStepM = metric ? 10 : 50 * 0.3048;
-  if (model.frame) await engine.request("contours", JSON.stringify({ metric }), {});
+  if (model.frame) await engine.contours(metric);
   changed("marks");
 }
 

@@ -5,7 +5,8 @@ import Point from "ol/geom/Point.js";
 import Circle from "ol/geom/Circle.js";
 import { Circle as Dot, Fill, Stroke, Style, Text } from "ol/style.js";
 import { depthAt } from "./field";
-import { model, type LakeModel, type Route, type SpotMark } from "./model";
+import { model, type LakeModel } from "./model";
+import type { RouteDrawing, SpotMark } from "../worker/desk";
 import type { Palette } from "./palette";
 import { arrowIcon, boatIcon, letterIcon, symbolIcon } from "./symbols";
 
@@ -107,7 +108,7 @@ function nearShore(m: LakeModel, x: number, y: number, withinM: number): boolean
   return false;
 }
 
-export function passFeatures(palette: Palette, route: Route | null, acting: string, still: boolean): Feature[] {
+export function passFeatures(palette: Palette, route: RouteDrawing | null, acting: string, still: boolean): Feature[] {
   const out: Feature[] = [];
   const passes = route ? route.passes : still ? [] : model.passes.filter((pass) => pass.letter === acting);
   for (const leg of route?.legs ?? []) {

@@ -8,7 +8,8 @@ import ImageCanvasSource from "ol/source/ImageCanvas.js";
 import VectorSource from "ol/source/Vector.js";
 import { defaults as defaultInteractions } from "ol/interaction.js";
 import { containsXY, createEmpty, extend, isEmpty, type Extent } from "ol/extent.js";
-import { model, onModel, type Route } from "./model";
+import { model, onModel } from "./model";
+import type { RouteDrawing } from "../worker/desk";
 import { depthAt } from "./field";
 import { onSizeNow } from "../device/size";
 import { drawInk } from "./ink";
@@ -38,7 +39,7 @@ export interface ChartListener extends RuleListener {
 }
 
 // What an angler under way looks for: the next stop with its pass, the boat and the jig behind it.
-const atHand = (route: Route): number[][] => [
+const atHand = (route: RouteDrawing): number[][] => [
   ...route.passes.filter((pass) => pass.letter === route.next).map((pass) => pass.points), ...route.stops.filter((stop) => stop.letter === route.next).map((stop) => [stop.xM, stop.yM]),
   ...(model.position ? [[model.position.xM, model.position.yM]] : []), ...(model.jig ? [[...model.jig]] : []),
 ];

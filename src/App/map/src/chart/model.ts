@@ -2,11 +2,8 @@
 import type { Frame } from "./field";
 import type { Lines } from "./contours";
 import type { WindModel } from "./wind";
+import type { ChartMark, PassMark, RouteDrawing, SpotMark } from "../worker/desk";
 
-export interface Mark { kind: string; name: string; xM: number; yM: number; depthM?: number }
-export interface SpotMark { letter: string; name: string; xM: number; yM: number; depthM: number }
-export interface PassLine { letter: string; points: number[] }
-export interface Route { legs: number[][]; passes: PassLine[]; stops: SpotMark[]; next: string }
 export interface Position { xM: number; yM: number; headingDeg: number | null; accuracyM: number }
 
 /** Depths, m, between which the thermocline lies with growing chance: p10, p20, p35, p50, p65, p80, p90. */
@@ -24,11 +21,11 @@ export interface LakeModel {
   secondShore: Lines | null;
   /** A "what if" depth is being tried: drawn, but not kept. */
   whatIf: boolean;
-  marks: Mark[];
-  spots: SpotMark[];
+  marks: readonly ChartMark[];
+  spots: readonly SpotMark[];
   chosen: string;
-  passes: PassLine[];
-  route: Route | null;
+  passes: readonly PassMark[];
+  route: RouteDrawing | null;
   /** What the wind does to the water, and the hour shown of it. */
   wind: WindModel | null;
   windHour: number;

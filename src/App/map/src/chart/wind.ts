@@ -3,9 +3,7 @@ import type { Frame } from "./field";
 import type { LakeModel } from "./model";
 import { rgb, type Palette } from "./palette";
 import type { Window } from "./ink";
-
-export interface WindPlace { name: string; xM: number; yM: number }
-interface WindJson { chart: { westM: number; southM: number; cellM: number; nx: number; ny: number; hours: number; belt: number[] | null; places: WindPlace[]; fromDeg: number[]; windMps: number[] } }
+import type { SpotMark, WindDrawing } from "../worker/desk";
 
 export interface WindModel {
   frame: Frame;
@@ -17,22 +15,22 @@ export interface WindModel {
   wave: Float32Array;
   east: Float32Array;
   north: Float32Array;
-  belt: number[] | null;
+  belt: readonly number[] | null;
   /** Shallowest and deepest thermocline of all hours, m: the ends of the tone scale. */
   lowM: number;
   highM: number;
-  places: WindPlace[];
-  fromDeg: number[];
-  windMps: number[];
+  places: readonly SpotMark[];
+  fromDeg: readonly number[];
+  windMps: readonly number[];
 }
 
 const floats = (bytes: Uint8Array): Float32Array => new Float32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
 
-export function readWind(json: string, arrays: Record<string, Uint8Array>): WindModel | null {
-  const c = (JSON.parse(json) as WindJson).chart, cells = arrays["wind.cells"], offset = arrays["wind.offset"], wave = arrays["wind.wave"];
+export function readWind(c: WindDrawing, arrays: Record<string, Uint8Array>): WindModel | null {
+  const cells = arrays["wind.cells"], offset = arrays["wind.offset"], wave = arrays["wind.wave"];
   const east = arrays["wind.east"], north = arrays["wind.north"];
   if (!cells || !offset || !wave || !east || !north) return null;
-  const frame: Frame = { westM: c.westM, southM: c.southM, cellM: c.cellM, nx: c.nx, ny: c.ny };
+  const frame: Frame = c.frame;
   const of = new Int32Array(cells.buffer, cells.byteOffset, cells.byteLength >> 2), moved = floats(offset);
   let least = 0, most = 0;
   for (const value of moved) { if (value < least) least = value; if (value > most) most = value; }

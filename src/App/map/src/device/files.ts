@@ -1,5 +1,6 @@
 // Files that the user drops or picks wait here until the engine has looked at them.
 import { engine } from "../worker/client";
+import type { QuestionKind } from "../worker/desk";
 import { saveLake } from "../store/lakes";
 
 interface HeldFile { path: string; bytes: Uint8Array }
@@ -34,46 +35,45 @@ export function takeFiles(input: HTMLInputElement, drop: HTMLElement, listener: 
   drop.addEventListener("drop", (e) => { e.preventDefault(); drop.classList.remove("over"); void tell([...(e.dataTransfer?.files ?? [])]); });
 }
 
-/** Asks with the held files along. */
-export const askWithFiles = (verb: string, json: string): Promise<string> =>
-  engine.request(verb, json, { files: waiting }).then((answer) => answer.json);
+/** Files that the engine made of others, until they are saved as a lake. */
+let made: { of: HeldFile[]; files: { path: string; bytes: Blob }[] } = { of: [], files: [] };
+
+/** Asks with the held files along. What the engine makes of them waits for its name. */
+export const askWithFiles = (kind: QuestionKind, question: string): Promise<string> => make(kind, question, waiting);
 
 /** The files that came with an answer. */
 export const filesOf = (arrays: Record<string, Uint8Array>): { path: string; bytes: Blob }[] =>
   Object.entries(arrays).filter(([name]) => name.startsWith("file:"))
     .map(([name, bytes]) => ({ path: name.slice(5), bytes: new Blob([bytes as Uint8Array<ArrayBuffer>]) }));
 
-/** Unpacks a trip file of the app's own and keeps it in the database. What the user picked meanwhile goes on waiting. */
-export async function unpackOwn(url: string, id: string, addedAt: string): Promise<string> {
+/** Unpacks a trip file of the app's own. What the user picked meanwhile goes on waiting. */
+export async function unpackOwn(kind: QuestionKind, question: string, url: string): Promise<string> {
   const stops = engine.stops;
   const answer = await fetch(new URL(url, document.baseURI));
   if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
   const own = [{ path: url.slice(url.lastIndexOf("/") + 1), bytes: new Uint8Array(await answer.arrayBuffer()) }];
   engine.unlessStopped(stops);
-  return make("unpack", "{}", own, id, "", addedAt);
+  return make(kind, question, own);
 }
 
-/** Has the engine make a lake folder of the held files and keeps it in the database. */
-export async function createLake(verb: string, json: string, id: string, name: string, addedAt: string): Promise<string> {
-  const files = waiting;
-  const said = await make(verb, json, files, id, name, addedAt);
+/** Keeps what the engine made as a lake in the database. */
+export async function saveMade(id: string, name: string, addedAt: string): Promise<void> {
+  const { of, files } = made;
+  made = { of: [], files: [] };
+  await saveLake({ id, name: name || id, addedAt }, files);
   // Others may have been picked while the engine worked.
-  if (waiting === files) waiting = [];
-  return said;
+  if (waiting === of) waiting = [];
 }
 
-async function make(verb: string, json: string, files: HeldFile[], id: string, name: string, addedAt: string): Promise<string> {
-  const answer = await engine.request(verb, json, { files });
-  const made = filesOf(answer.arrays);
-  if (made.length === 0) return answer.json;
-  const said = (JSON.parse(answer.json) as { name?: string }).name;
-  await saveLake({ id, name: name || said || id, addedAt }, made);
+async function make(kind: QuestionKind, question: string, files: HeldFile[]): Promise<string> {
+  const answer = await engine.request(kind, question, { files });
+  made = { of: files, files: filesOf(answer.arrays) };
   return answer.json;
 }
 
-/** Has the engine make a file and hands it to the user. */
-export async function download(verb: string, json: string, fileName: string, lake: string): Promise<string> {
-  const answer = await engine.request(verb, json, { lake });
+/** Has the engine make files and hands them to the user. */
+export async function download(kind: QuestionKind, question: string, fileName: string, lake: string, opener: string | null): Promise<string> {
+  const answer = await engine.request(kind, question, { lake, opener });
   for (const file of filesOf(answer.arrays)) handOut(file.bytes, fileName || file.path);
   return answer.json;
 }

@@ -1,5 +1,6 @@
 // The browser's own database: lakes as files, readings and log entries as records that are only ever added.
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import type { Drawing, RecordRow } from "../worker/desk";
 
 export interface LakeRow { id: string; name: string; addedAt: string }
 /**
@@ -8,9 +9,9 @@ export interface LakeRow { id: string; name: string; addedAt: string }
  */
 export interface FileRow { lake: string; path: string; bytes: Blob; savedAt?: number; sha256?: string; base?: string; was?: string | undefined }
 /** A reading or log entry. Never changed: an edit is a new record that names the one it replaces. */
-export interface RecordRow { id: string; lake: string; kind: string; at: string; replaces: string | null; removed: boolean; json: string }
-/** The last answer to a question, so that a cold start shows it at once while the engine wakes. */
-export interface AnswerRow { lake: string; verb: string; stamp: string; json: string; arrays: Record<string, Uint8Array> }
+export type { RecordRow };
+/** The last answer of a name, so that a cold start shows it at once while the engine wakes; without a drawing it is an earlier version's. */
+export interface AnswerRow { lake: string; verb: string; stamp: string; json: string; drawing?: Drawing | null; arrays: Record<string, Uint8Array> }
 /** A lake kept in step with the host: by what id it goes there, and how far this device is with it. */
 export interface LinkRow { lake: string; at: string; name: string; mayWrite: boolean; epoch: string; cursor: number }
 /** A record that the host has, or does not take. */

@@ -24,9 +24,9 @@ export function waterArrays(): Record<string, Uint8Array> {
   return { field: bytes(field.slice()), ...named("shoreline", traceContours(field, frame, [0])) };
 }
 
-export function contoursFor(wanted: { metric: boolean }): Record<string, Uint8Array> {
+export function contoursFor(metric: boolean): Record<string, Uint8Array> {
   if (!frame) return {};
-  const stepM = wanted.metric ? 1 : 5 * 0.3048, levels: number[] = [];
+  const stepM = metric ? 1 : 5 * 0.3048, levels: number[] = [];
   for (let level = stepM; level < maxDepthM; level += stepM) levels.push(level);
   return named("contours", traceContours(field, frame, levels));
 }

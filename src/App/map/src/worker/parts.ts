@@ -1,3 +1,5 @@
+import type { QuestionKind } from "./desk";
+
 // Parts of the engine that a first visit can do without: fetched when a file or a question wants them.
 // The service worker keeps them like everything else, so they are there without a signal.
 const readers = ["BitMiracle.LibTiff.NET.wasm", "System.Private.Xml.wasm"];
@@ -12,9 +14,9 @@ const plain = /\.(csv|json|geojson|asc|txt|md)$/i;
 const loaded = new Map<string, Promise<unknown>>();
 
 /** Loads what a question needs. */
-export async function loadFor(load: (assembly: string) => Promise<unknown>, verb: string, files: readonly string[], own = false): Promise<void> {
-  const surveys = verb === "inspect" || verb === "adopt" || own ? atlas : [];
-  const wanted = verb === "askweather" ? network : verb === "papers" ? writers : files.every((name) => plain.test(name)) ? surveys : [...readers, ...surveys];
+export async function loadFor(load: (assembly: string) => Promise<unknown>, kind: QuestionKind, files: readonly string[], own = false): Promise<void> {
+  const surveys = kind === "inspect" || kind === "adopt" || own ? atlas : [];
+  const wanted = kind === "fetchWeather" ? network : kind === "papers" ? writers : files.every((name) => plain.test(name)) ? surveys : [...readers, ...surveys];
   await Promise.all(wanted.map((name) => {
     const before = loaded.get(name);
     if (before) return before;

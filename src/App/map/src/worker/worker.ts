@@ -3,7 +3,8 @@
 import { lakeFiles } from "../store/lakes";
 import { loadFor } from "./parts";
 import { contoursFor, takeGrid, waterArrays } from "./grid";
-import type { EngineAnswer, EngineExports, EngineRequest } from "./protocol";
+import type { Drawing } from "./desk";
+import type { EngineAnswer, EngineExports, EngineQuestion, EngineRequest } from "./protocol";
 
 interface DotnetRuntime {
   getAssemblyExports(name: string): Promise<{ SecondShore: { App: { Compute: { EngineWorker: EngineExports } } } }>;
@@ -14,6 +15,7 @@ interface DotnetBuilder { create(): Promise<DotnetRuntime> }
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 let arrays: Record<string, Uint8Array> = {};
+let drawing: Drawing | null = null;
 let current = 0;
 /** The open lake's id and the marks of its files: the same files are not read and gridded twice. */
 let opened = "";
@@ -31,6 +33,8 @@ async function start(): Promise<{ exports: EngineExports; load(assembly: string)
     progress: (share: number, what: string) => send({ type: "progress", id: current, share, what }),
     // A memory view is only valid during the call: keep a copy.
     array: (name: string, view: { slice(): Uint8Array }) => { arrays[name] = view.slice(); },
+    // Read here, off the page's thread, and nowhere else.
+    draw: (json: string) => { drawing = JSON.parse(json) as Drawing; },
     grid: (westM: number, southM: number, cellM: number, nx: number, ny: number, view: { slice(): Uint8Array }) =>
       { gridCame = true; takeGrid({ westM, southM, cellM, nx, ny }, new Float32Array(view.slice().buffer)); },
   });
@@ -42,28 +46,17 @@ const engine = start();
 engine.then(() => send({ type: "ready" }), (error: unknown) => send({ type: "broken", message: String(error) }));
 
 async function answer(request: EngineRequest): Promise<void> {
-  const { id, verb } = request;
+  if (request.type === "reader") { (await engine).exports.ReadBy(request.reader); return; }
+  const { id } = request;
   const began = performance.now();
   try {
-    arrays = {};
-    current = id;
+    [arrays, drawing, current] = [{}, null, id];
     let json = "{}";
-    if (verb === "contours") arrays = contoursFor(JSON.parse(request.json) as { metric: boolean });
-    else {
-      const { exports, load } = await engine;
-      await loadFor(load, verb, (request.files ?? []).map((file) => file.path));
-      gridCame = false;
-      // A stopped engine starts empty: what is asked of a lake opens it first.
-      if (verb !== "open" && request.lake && opened === "") { await open(exports, load, request); gridCame = false; }
-      if (request.files) exports.Begin();
-      for (const file of request.files ?? []) exports.AddFile(file.path, file.bytes);
-      if (verb === "open") json = await open(exports, load, request);
-      else json = verb === "askweather" ? await exports.AskWeather(request.json) : exports.Ask(verb, request.json);
-      if (gridCame) Object.assign(arrays, waterArrays());
-    }
+    if (request.type === "contours") arrays = contoursFor(request.metric);
+    else json = await ask(request);
     const out = arrays;
     arrays = {};
-    send({ type: "answer", id, json, arrays: out, tookMs: performance.now() - began }, Object.values(out).map((a) => a.buffer));
+    send({ type: "answer", id, json, drawing, arrays: out, tookMs: performance.now() - began }, Object.values(out).map((a) => a.buffer));
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
     // What is not a sentence for the user is for whoever looks into the console.
@@ -72,20 +65,39 @@ async function answer(request: EngineRequest): Promise<void> {
   }
 }
 
-async function open(exports: EngineExports, load: (name: string) => Promise<boolean>, request: EngineRequest): Promise<string> {
-  const files = request.held ?? await lakeFiles(request.lake ?? "");
-  const mark = `${request.lake ?? ""} ${files.map((f) => `${f.path}:${f.savedAt ?? 0}:${f.bytes.size}`).join(" ")}`;
-  if (mark === opened) return exports.Ask("reopen", request.json);
-  opened = "";
-  await loadFor(load, "open", files.map((file) => file.path), request.lake !== "demo");
+async function ask(request: EngineQuestion): Promise<string> {
+  const { exports, load } = await engine;
+  await loadFor(load, request.kind, (request.files ?? []).map((file) => file.path));
+  if (request.kind === "open") return open(exports, load, request, request.question);
+  // A stopped engine starts empty: what is asked of a lake opens it first.
+  if (request.lake && request.opener && opened === "") { await open(exports, load, request, request.opener); [arrays, drawing] = [{}, null]; }
+  gridCame = false;
   exports.Begin();
-  for (const file of files) exports.AddFile(file.path, new Uint8Array(await file.bytes.arrayBuffer()));
-  const json = exports.Ask("open", request.json);
+  for (const file of request.files ?? []) exports.AddFile(file.path, file.bytes);
+  const json = await exports.Ask(request.question);
   exports.Begin();
+  if (gridCame) Object.assign(arrays, waterArrays());
+  return json;
+}
+
+async function open(exports: EngineExports, load: (name: string) => Promise<boolean>, request: EngineQuestion, opener: string): Promise<string> {
+  const lake = request.lake ?? "", files = request.held ?? await lakeFiles(lake);
+  const mark = `${lake} ${files.map((f) => `${f.path}:${f.savedAt ?? 0}:${f.bytes.size}`).join(" ")}`;
+  // The desk knows by content what became of a file; the mark only spares reading them out of the database again.
+  if (mark !== opened) {
+    opened = "";
+    await loadFor(load, "open", files.map((file) => file.path), lake !== "demo");
+    exports.Begin();
+    for (const file of files) exports.AddFile(file.path, new Uint8Array(await file.bytes.arrayBuffer()));
+    exports.Lay(lake);
+  }
+  gridCame = false;
+  const json = await exports.Ask(opener);
   opened = mark;
+  if (gridCame) Object.assign(arrays, waterArrays());
   return json;
 }
 
 // One question at a time, in the order asked.
 let queue: Promise<void> = Promise.resolve();
-scope.onmessage = (event: MessageEvent<EngineRequest>) => { queue = queue.then(() => answer(event.data)); };
+scope.onmessage = (event: MessageEvent<EngineRequest>) => { queue = queue.then(() => answer(event.data), () => answer(event.data)); };
