@@ -8,6 +8,7 @@ namespace SecondShore.Desk;
 public static class EngineVersion
 {
     /// <summary>The same for the same build of everything that has a part in an answer, another for every other.</summary>
-    public static string Text { get; } = string.Join('-', ((Type[])[typeof(Outlook), typeof(LakeFolder), typeof(Sentences), typeof(PreparedLake), typeof(LakeDesk)])
+    public static string Text { get; } = string.Join('-',
+        ((Type[])[typeof(Outlook), typeof(LakeFolder), typeof(Sentences), typeof(PreparedLake), typeof(LakeDesk)])
         .Select(type => type.Assembly.ManifestModule.ModuleVersionId.ToString("N")[..8]));
 }

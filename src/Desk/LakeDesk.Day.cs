@@ -31,7 +31,8 @@ public sealed partial class LakeDesk
     // A stop's rig is the plan's where the plan is at hand. Nobody waits for a day to be planned to be told a weight.
     internal RigView Rig(RigFor question)
     {
-        RigRequest? planned = question is { Ask.Stop: { } stop, Day: { } ask } && _graph.KnownDay(ask) is { } day && day.Rigs.TryGetValue(stop, out RigPick? pick) ? pick.Request : null;
+        RigRequest? planned = question is { Ask.Stop: { } stop, Day: { } ask } && _graph.KnownDay(ask) is { } day
+            && day.Rigs.TryGetValue(stop, out RigPick? pick) ? pick.Request : null;
         return RigDesk.Answer(question.Ask, _graph.HasLake ? _graph.Filed().Tackle : null, _units, planned);
     }
 

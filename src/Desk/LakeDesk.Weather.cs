@@ -16,7 +16,7 @@ namespace SecondShore.Desk;
 /// <summary>Weather put among the open lake's files: packed by a host, or asked of the open service from here.</summary>
 public sealed partial class LakeDesk
 {
-    /// <summary>Asks the open service, or another of the same form, for the open lake's weather; the changed files go by the _tray.</summary>
+    /// <summary>Asks the open service, or another of the same form, for the open lake's weather; the changed files go by the tray.</summary>
     /// <param name="question">What is asked.</param>
     /// <param name="http">The client to ask with.</param>
     /// <returns>What came.</returns>

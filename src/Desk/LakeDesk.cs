@@ -94,7 +94,6 @@ public sealed partial class LakeDesk
 
     internal LakeView Open(OpenLake question)
     {
-        _tray.Progress(0.02, Steps.Files);
         _graph.Stand(question.Records, question.At);
         LakeFolder filed = _graph.Bottom(Share(Steps.Files, 0.02, 0.3), Share(Steps.Bottom, 0.3, 0.95)).Folder;
         LakeFolder folder = _graph.Lake().Folder;

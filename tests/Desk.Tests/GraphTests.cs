@@ -90,9 +90,12 @@ public class GraphTests
         Assert.Equal("day lake moved others outlook ranked wind", After(inputs with { Records = [Haze(9), Bite] }));
         Assert.Equal("day lake others", After(inputs with { Records = [Haze(9)] }));
         Assert.Equal("day filed lake others", After(inputs with { Records = [Haze(9)], Jig = 1 }));
-        Assert.Equal("day filed lake moved others outlook ranked read weather wind", After(inputs with { Records = [Haze(9)], Jig = 1, Weather = 1 }));
-        Assert.Equal("day moved others outlook ranked wind", After(inputs with { Records = [Haze(9)], Jig = 1, Weather = 1, At = Bowl.Noon.AddHours(-6) }));
-        Assert.Equal("bottom day filed forms lake level moved others outlook ranked read weather wind", After(inputs with { Records = [Haze(9)], Survey = 1 }));
+        Assert.Equal("day filed lake moved others outlook ranked read weather wind",
+            After(inputs with { Records = [Haze(9)], Jig = 1, Weather = 1 }));
+        Assert.Equal("day moved others outlook ranked wind",
+            After(inputs with { Records = [Haze(9)], Jig = 1, Weather = 1, At = Bowl.Noon.AddHours(-6) }));
+        Assert.Equal("bottom day filed forms lake level moved others outlook ranked read weather wind",
+            After(inputs with { Records = [Haze(9)], Survey = 1 }));
 
         string After(Inputs now)
         {
@@ -129,7 +132,9 @@ public class GraphTests
         return (answer, string.Concat(tray.Drawn.Select(d => JsonSerializer.Serialize(d, DeskJson.Default.Drawing))), Sum(tray));
     }
 
-    private static int? Sum(KeptTray tray) => tray.LastGrid is { } grid ? grid.DepthM.Aggregate(17, (sum, depth) => unchecked((31 * sum) + depth.GetHashCode())) : null;
+    private static int? Sum(KeptTray tray) => tray.LastGrid is { } grid
+        ? grid.DepthM.Aggregate(17, (sum, depth) => unchecked((31 * sum) + depth.GetHashCode()))
+        : null;
 
     private static (string Answer, string Drawing, int? Grid) FreshAnswer(Inputs inputs, Question question)
     {
@@ -141,7 +146,8 @@ public class GraphTests
         return Fresh[key] = Answer(desk, tray, question);
     }
 
-    private static RecordRow Haze(double depthM) => Row(RecordKinds.Haze, $"{{\"value\":{depthM.ToString(CultureInfo.InvariantCulture)}}}", Bowl.Noon.AddDays(-1));
+    private static RecordRow Haze(double depthM) =>
+        Row(RecordKinds.Haze, $"{{\"value\":{depthM.ToString(CultureInfo.InvariantCulture)}}}", Bowl.Noon.AddDays(-1));
 
     private static RecordRow Bite => Row(RecordKinds.Bite, """{"depthM":8,"latDeg":45,"lonDeg":-90}""", Bowl.Noon.AddHours(-3));
 
@@ -165,7 +171,9 @@ public class GraphTests
             Dictionary<string, byte[]> files = Bowl.Files();
             if (Survey == 1) files["survey.csv"] = [.. files["survey.csv"], .. "45.00030,-90.00040,20.50\n"u8];
             files["weather.csv"] = Encoding.UTF8.GetBytes(Blown(Weather == 0 ? 6 : 8));
-            files["tackle.json"] = Encoding.UTF8.GetBytes(Jig == 0 ? """{"jigs":[{"name":"own","weight_oz":0.75}]}""" : """{"jigs":[{"name":"own","weight_oz":1}]}""");
+            files["tackle.json"] = Encoding.UTF8.GetBytes(Jig == 0
+                ? """{"jigs":[{"name":"own","weight_oz":0.75}]}"""
+                : """{"jigs":[{"name":"own","weight_oz":1}]}""");
             files["log.csv"] = Encoding.UTF8.GetBytes("time,kind,lat,lon,depth_m\n");
             return files;
         }
@@ -173,10 +181,12 @@ public class GraphTests
         private static string Blown(double windMps)
         {
             StringBuilder rows = new("time,air_temp_c,rel_humidity_pct,wind_speed_m_s,wind_dir_deg,shortwave_w_m2,cloud_fraction\n");
-            for (DateTime t = new(2026, 8, 1, 0, 0, 0, DateTimeKind.Utc); t <= new DateTime(2026, 8, 25, 0, 0, 0, DateTimeKind.Utc); t = t.AddHours(1))
+            DateTime end = new(2026, 8, 25, 0, 0, 0, DateTimeKind.Utc);
+            for (DateTime t = new(2026, 8, 1, 0, 0, 0, DateTimeKind.Utc); t <= end; t = t.AddHours(1))
             {
                 double day = Math.Sin((t.Hour - 6) / 24.0 * 2 * Math.PI);
-                rows.Append(string.Create(CultureInfo.InvariantCulture, $"{t:yyyy-MM-ddTHH:mm}Z,{22 + (4 * day):0.0},60,{(t.Day >= 20 ? windMps : 3)},270,{Math.Max(0, 800 * day):0},0.3\n"));
+                rows.Append(string.Create(CultureInfo.InvariantCulture,
+                    $"{t:yyyy-MM-ddTHH:mm}Z,{22 + (4 * day):0.0},60,{(t.Day >= 20 ? windMps : 3)},270,{Math.Max(0, 800 * day):0},0.3\n"));
             }
 
             return rows.ToString();

@@ -34,7 +34,8 @@ internal sealed class TypeScriptTypes
 
     public static IEnumerable<string> Kinds() => Derived(typeof(Question)).Select(d => d.Name);
 
-    public static IEnumerable<(Type Type, string Name)> Derived(Type parent) => parent.GetCustomAttributes(typeof(JsonDerivedTypeAttribute), inherit: false)
+    public static IEnumerable<(Type Type, string Name)> Derived(Type parent) =>
+        parent.GetCustomAttributes(typeof(JsonDerivedTypeAttribute), inherit: false)
         .Cast<JsonDerivedTypeAttribute>().Select(d => (d.DerivedType, (string)d.TypeDiscriminator!));
 
     private string NameOf(Type type)
@@ -66,11 +67,13 @@ internal sealed class TypeScriptTypes
     }
 
     private string Body(JsonTypeInfo info, string? discriminator) => $"export interface {info.Type.Name} {{\n"
-        + string.Concat((discriminator is null ? Array.Empty<string>() : [discriminator]).Concat(info.Properties.Where(p => p.Get is not null).Select(Property)).Select(l => $"  {l};\n")) + "}\n";
+        + string.Concat((discriminator is null ? Array.Empty<string>() : [discriminator])
+            .Concat(info.Properties.Where(p => p.Get is not null).Select(Property)).Select(l => $"  {l};\n")) + "}\n";
 
     private string Property(JsonPropertyInfo property)
     {
         Type? value = Nullable.GetUnderlyingType(property.PropertyType);
-        return $"{property.Name}: {NameOf(value ?? property.PropertyType)}{(value is not null || (!property.PropertyType.IsValueType && property.IsGetNullable) ? " | null" : "")}";
+        bool none = value is not null || (!property.PropertyType.IsValueType && property.IsGetNullable);
+        return $"{property.Name}: {NameOf(value ?? property.PropertyType)}{(none ? " | null" : "")}";
     }
 }

@@ -13,7 +13,9 @@ public sealed record LakeWeather(PreparedWeather? Own, IReadOnlyList<WeatherSeri
     {
         ArgumentNullException.ThrowIfNull(lake);
         LakeFolder folder = lake.Folder;
-        PreparedWeather? own = folder.Weather is { Count: > 0 } table ? WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site) : null;
-        return new LakeWeather(own, folder.Climate.Count > 0 ? WeatherPreparation.Prepare(WeatherInput.Join(folder.Climate.Values), lake.Site).Segments : []);
+        PreparedWeather? own = folder.Weather is { Count: > 0 } table
+            ? WeatherPreparation.Prepare(WeatherInput.ToRaw(table), lake.Site) : null;
+        return new LakeWeather(own, folder.Climate.Count == 0 ? []
+            : WeatherPreparation.Prepare(WeatherInput.Join(folder.Climate.Values), lake.Site).Segments);
     }
 }

@@ -17,7 +17,8 @@ public static class OutlookAnswer
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <param name="cancel">Stops the work.</param>
     public static Outlook Compute(PreparedLake lake, DateTimeOffset at, EnsembleOptions? options = null,
-        IProgress<double>? progress = null, CancellationToken cancel = default) => Compute(lake, LakeWeather.Of(lake), at, options, progress, cancel);
+        IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        Compute(lake, LakeWeather.Of(lake), at, options, progress, cancel);
 
     /// <summary>Computes the outlook of a lake whose weather is ready.</summary>
     /// <param name="lake">The lake.</param>

@@ -34,8 +34,11 @@ internal static partial class EngineWorker
 
     /// <summary>Answers a question.</summary>
     [JSExport]
-    internal static Task<string> Ask(string question) =>
-        Question.OfJson(question) is var asked && asked is FetchWeather weather ? FetchAsync(weather) : Task.FromResult(Desk.AskJson(asked, Files));
+    internal static Task<string> Ask(string question)
+    {
+        Question asked = Question.OfJson(question);
+        return asked is FetchWeather weather ? FetchAsync(weather) : Task.FromResult(Desk.AskJson(asked, Files));
+    }
 
     // Apart, since the client's assembly is fetched with the first such question only.
     private static async Task<string> FetchAsync(FetchWeather weather)

@@ -50,7 +50,8 @@ public sealed class Browser(IJSRuntime js)
     /// <param name="before">What goes before the question.</param>
     /// <param name="question">The question.</param>
     /// <param name="after">What goes after it.</param>
-    public async ValueTask<TAnswer> AskThrough<TAnswer>(string function, IReadOnlyList<object?> before, Question<TAnswer> question, params IReadOnlyList<object?> after)
+    public async ValueTask<TAnswer> AskThrough<TAnswer>(string function, IReadOnlyList<object?> before, Question<TAnswer> question,
+        params IReadOnlyList<object?> after)
         where TAnswer : class
     {
         ArgumentNullException.ThrowIfNull(question);

@@ -93,7 +93,8 @@ public sealed partial class Session
         if (Lake is not { } lake) return Task.CompletedTask;
         if (_workOut is { } waiting && waiting.Lake == lake.Id && !waiting.Work.IsCompleted) return waiting.Work;
         bool begun = false;
-        WorkKey key = new(_engineIsCold ? "open.cold" : "open", lake.Id, [WorkPart.Of<OpenLake>(2.8), WorkPart.Of<FindOutlook>(8.9), WorkPart.Of<RankPlaces>(2.0)]);
+        WorkKey key = new(_engineIsCold ? "open.cold" : "open", lake.Id,
+            [WorkPart.Of<OpenLake>(2.8), WorkPart.Of<FindOutlook>(8.9), WorkPart.Of<RankPlaces>(2.0)]);
         Task work = DoAsync("work.open", key, async () =>
         {
             (begun, _workOut) = (true, null);
@@ -211,14 +212,16 @@ public sealed partial class Session
 
     // A question of its own, whatever work is under way.
     private async Task<TAnswer> AskBesideAsync<TAnswer>(Question<TAnswer> question, string? lake, Keep? keep = null)
-        where TAnswer : class => await browser.Ask(question, lake, ColdOpener(question), _self ??= DotNetObjectReference.Create(this), keep);
+        where TAnswer : class =>
+        await browser.Ask(question, lake, ColdOpener(question), _self ??= DotNetObjectReference.Create(this), keep);
 
     // A worker that starts anew has no lake open.
     private OpenLake? ColdOpener(Question question) => _engineIsCold && question is not OpenLake ? Opener() : null;
 
     // Through a function that does something with the files of the answer.
     private async Task<TAnswer> ChangeFilesAsync<TAnswer>(Question<TAnswer> question, string lake)
-        where TAnswer : class => await browser.AskThrough("changeFiles", [], question, lake, ColdOpener(question)?.ToJson(), _self ??= DotNetObjectReference.Create(this));
+        where TAnswer : class =>
+        await browser.AskThrough("changeFiles", [], question, lake, ColdOpener(question)?.ToJson(), _self ??= DotNetObjectReference.Create(this));
 
     // What the engine makes goes straight to the user; an empty name leaves the files their own.
     private async Task HandOutAsync(Question<HandedOut> question, string lake, string name = "") =>

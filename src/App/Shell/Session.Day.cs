@@ -67,7 +67,9 @@ public sealed partial class Session
     public Task PlanAsync(DayAsk ask) => ShowDayAsync(ask with { Must = Must, Never = Never }, 0);
 
     /// <summary>Takes an alternative of the plan in its place.</summary>
-    public Task TakeAlternativeAsync(string kind) => Day is { } day ? ShowDayAsync(day.Asked with { Taken = [.. day.Asked.Taken ?? [], kind] }, 0) : Task.CompletedTask;
+    public Task TakeAlternativeAsync(string kind) => Day is { } day
+        ? ShowDayAsync(day.Asked with { Taken = [.. day.Asked.Taken ?? [], kind] }, 0)
+        : Task.CompletedTask;
 
     // The plan is shown first; what differs in kind from it and what carries it out of the app follow.
     private Task ShowDayAsync(DayAsk ask, int stop) => DoAsync("work.day", DayWork(ask), async () =>

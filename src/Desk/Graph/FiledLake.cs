@@ -12,12 +12,15 @@ internal sealed class FiledLake
 
     // What tells of water, weather and fishing says nothing of where the bottom is. Whatever else lies in the folder may be a survey.
     private static readonly string[] NoBottom =
-        ["tackle.json", "log.csv", "readings.csv", "secchi.csv", "profiles.csv", "weather.csv", "level.csv", "flows.csv", "cover.csv", "cover.gpx", "overturn.csv"];
+    [
+        "tackle.json", "log.csv", "readings.csv", "secchi.csv", "profiles.csv", "weather.csv",
+        "level.csv", "flows.csv", "cover.csv", "cover.gpx", "overturn.csv",
+    ];
 
     private static readonly string[] NoBottomIn = ["climate/", "wind/"];
     private readonly Dictionary<string, ContentId> _ids;
 
-    private ContentId? _tackle, _allButTackle, _season, _bottom;
+    private ContentId? _tackle, _allButTackle, _season, _bottom, _weather;
 
     public FiledLake(ILakeFiles files)
     {
@@ -28,8 +31,10 @@ internal sealed class FiledLake
     private FiledLake(ChangedFiles files, Dictionary<string, ContentId> before)
     {
         Files = files;
-        _ids = files.Entries.ToDictionary(e => e.Name,
-            e => !files.ChangedNames.Contains(e.Name) && before.TryGetValue(e.Name, out ContentId id) ? id : ContentId.Of(files.Read(e.Name)), StringComparer.Ordinal);
+        _ids = files.Entries.ToDictionary(e => e.Name, IdOf, StringComparer.Ordinal);
+
+        ContentId IdOf(LakeFileEntry e) =>
+            !files.ChangedNames.Contains(e.Name) && before.TryGetValue(e.Name, out ContentId id) ? id : ContentId.Of(files.Read(e.Name));
     }
 
     /// <summary>The files.</summary>
@@ -44,18 +49,24 @@ internal sealed class FiledLake
     /// <summary>What the season's course rests on: all but the tackle box and the log.</summary>
     public ContentId Season => _season ??= IdOf(name => !Is(name, "tackle.json") && !Is(name, "log.csv"));
 
+    /// <summary>What the weather rests on: its own files and where the lake lies.</summary>
+    public ContentId Weather => _weather ??= ContentId.Of([Bottom.Hex, .. Words(IsOfWeather)]);
+
     /// <summary>What the bottom rests on: surveys and the keys of lake.json that do not speak of the weather.</summary>
     public ContentId Bottom => _bottom ??= ContentId.Of([.. Words(name => IsOfBottom(name) && !Is(name, "lake.json")), LakeButWeather()]);
 
     /// <summary>The same files with some of them changed.</summary>
-    public FiledLake With(ILakeFiles changed) => changed is ChangedFiles few && ReferenceEquals(few.Origin, (Files as ChangedFiles)?.Origin ?? Files)
-        ? new FiledLake(few, _ids) : new FiledLake(changed);
+    public FiledLake With(ILakeFiles changed) =>
+        changed is ChangedFiles few && ReferenceEquals(few.Origin, (Files as ChangedFiles)?.Origin ?? Files) ? new FiledLake(few, _ids) : new FiledLake(changed);
 
     private ContentId IdOf(Func<string, bool> counts) => ContentId.Of(Words(counts));
 
-    private IEnumerable<string> Words(Func<string, bool> counts) => Files.Entries.Where(e => counts(e.Name)).SelectMany(e => (string[])[e.Name, _ids[e.Name].Hex]);
+    private IEnumerable<string> Words(Func<string, bool> counts) =>
+        Files.Entries.Where(e => counts(e.Name)).SelectMany(e => (string[])[e.Name, _ids[e.Name].Hex]);
 
     private static bool Is(string name, string file) => string.Equals(name, file, StringComparison.OrdinalIgnoreCase);
+
+    private static bool IsOfWeather(string name) => Is(name, "weather.csv") || name.StartsWith("climate/", StringComparison.OrdinalIgnoreCase);
 
     private static bool IsOfBottom(string name) =>
         !NoBottom.Any(file => Is(name, file)) && !NoBottomIn.Any(folder => name.StartsWith(folder, StringComparison.OrdinalIgnoreCase));

@@ -40,7 +40,8 @@ internal sealed partial class LakeGraph
             finding?.Invoke();
             return DayAnswer.WithOthers(alone);
         });
-        return ask.Taken is not { Count: > 0 } taken ? all : (_taken ??= new("taken", _worked)).Of(DayId(ask), () => taken.Aggregate(all, Take));
+        return ask.Taken is not { Count: > 0 } taken ? all
+            : (_taken ??= new("taken", _worked)).Of(DayId(ask), () => taken.Aggregate(all, Take));
     }
 
     /// <summary>The day where it is known already; null works nothing out.</summary>
@@ -60,8 +61,9 @@ internal sealed partial class LakeGraph
         RampOpen = false,
     };
 
-    private DayResult Take(DayResult day, string kind) => DayAnswer.Take(day,
-        Enum.TryParse(kind, out AlternativeKind taken) ? taken : throw new CouldNotComputeException(AnswerFindings.NoSuchAlternative.Of()), Units);
+    private DayResult Take(DayResult day, string kind) => Enum.TryParse(kind, out AlternativeKind taken)
+        ? DayAnswer.Take(day, taken, Units)
+        : throw new CouldNotComputeException(AnswerFindings.NoSuchAlternative.Of());
 
     // The log teaches what a place is worth, and the plan is worded as it is made.
     private ContentId DayId(DayAsk ask) => ContentId.Of(StandingId.Hex, Files.AllButTackle.Hex, Files.Tackle.Hex, _recordsId.Hex,
@@ -74,12 +76,14 @@ internal sealed partial class LakeGraph
         lake.RequireGrid();
         DayClock hours = DayClock.Of(lake, wish, DayAnswer.UsualHomeBy);
         Outlook standing = Outlook(Share(Steps.Season, At(0), At(0.3)));
-        Outlook outlook = DayOutlook.Of(standing, hours.Launch) ?? OutlookAt(hours.OutlookAt(lake.Folder, wish.Here), Share(Steps.Season, At(0), At(0.3)));
+        Outlook outlook = DayOutlook.Of(standing, hours.Launch)
+            ?? OutlookAt(hours.OutlookAt(lake.Folder, wish.Here), Share(Steps.Season, At(0), At(0.3)));
         FormMap forms = Forms(Share(Steps.Forms, At(0.3), At(0.5)));
         Moved moved = WaterFor(lake, outlook, hours, Share(Steps.Water, At(0.5), At(0.8)));
         tray.Progress(At(0.8), Steps.Places);
         // A day on the outlook's own course takes the places as the lake stands, under their letters.
-        ShoreResult shore = DayAnswer.Spots(lake, forms, standing, outlook, MostSpots, DayOutlook.Covers(standing, outlook.At) ? Ranked(Tried.Nothing) : null);
+        ShoreResult? ranked = DayOutlook.Covers(standing, outlook.At) ? Ranked(Tried.Nothing) : null;
+        ShoreResult shore = DayAnswer.Spots(lake, forms, standing, outlook, MostSpots, ranked);
         tray.Progress(At(0.85), Steps.Route);
         if (shore.Spots.Count == 0)
             throw new CouldNotComputeException(AnswerFindings.NoStopWorth.Of());
@@ -113,7 +117,8 @@ internal sealed partial class LakeGraph
         ContentId id = ContentId.Of(StandingId.Hex, ContentId.Word(outlook.At), ContentId.Word(hours.Launch), ContentId.Word(hours.HomeBy));
         return (_moved ??= new("moved", _worked)).Of(id, () =>
         {
-            (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> assumed) = DayAnswer.Motion(lake, outlook, hours, progress);
+            (IWaterMotion motion, IReadOnlyList<SheetWind> wind, IReadOnlyList<Finding> assumed) =
+                DayAnswer.Motion(lake, outlook, hours, progress);
             return new Moved(motion, wind, assumed);
         });
     }

@@ -29,7 +29,8 @@ internal sealed partial class LakeGraph
     {
         PreparedLake lake = Lake();
         // The lake as it stands, and the day that is planned, which may lie too far ahead for its course.
-        return (_outlook ??= new("outlook", _worked, 2)).Of(OutlookId(at), () => OutlookAnswer.Compute(lake, Weather(lake), at, Ensemble, progress));
+        return (_outlook ??= new("outlook", _worked, 2)).Of(OutlookId(at),
+            () => OutlookAnswer.Compute(lake, Weather(lake), at, Ensemble, progress));
     }
 
     /// <summary>The bottom's forms.</summary>
@@ -62,7 +63,7 @@ internal sealed partial class LakeGraph
         return (_wind ??= new("wind", _worked, 2)).Of(ContentId.Of(StandingId.Hex, ContentId.Word(hours)), () => Move(lake, outlook, hours));
     }
 
-    private LakeWeather Weather(PreparedLake lake) => (_weather ??= new("weather", _worked)).Of(Files.Season, () => LakeWeather.Of(lake));
+    private LakeWeather Weather(PreparedLake lake) => (_weather ??= new("weather", _worked)).Of(Files.Weather, () => LakeWeather.Of(lake));
 
     private ContentId StandingId => OutlookId(At());
 
@@ -72,7 +73,8 @@ internal sealed partial class LakeGraph
     private WindResult Move(PreparedLake lake, Outlook outlook, int hours)
     {
         DateTimeOffset at = outlook.At.AddMinutes(-outlook.At.Minute).AddSeconds(-outlook.At.Second);
-        WindRun run = WindAnswer.Prepare(lake, outlook, new WindQuestion { At = at, Hours = hours }, out WindQuestion asked, out List<Finding> assumed);
+        WindRun run = WindAnswer.Prepare(lake, outlook, new WindQuestion { At = at, Hours = hours },
+            out WindQuestion asked, out List<Finding> assumed);
         double told = 0;
         while (run.Step())
         {

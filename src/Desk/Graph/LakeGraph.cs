@@ -60,6 +60,7 @@ internal sealed partial class LakeGraph(ITray tray, TimeProvider clock)
         FiledLake files = Files;
         return (_filed ??= new("filed", _worked)).Of(ContentId.Of(files.AllButTackle.Hex, files.Tackle.Hex), () =>
         {
+            progress?.Report(0);
             ProblemLog odd = new();
             TackleDocument? tackle = TackleEdits.Read(files.Files, odd);
             // A sound box is read apart from the rest. An odd one is the reader's to tell of, with everything else that is odd.
@@ -101,7 +102,10 @@ internal sealed partial class LakeGraph(ITray tray, TimeProvider clock)
     });
 
     private static IEnumerable<string> Words(Reading r) =>
-        [ContentId.Word(r.At), r.Kind.ToString(), ContentId.Word(r.Value), ContentId.Word(r.DepthM), ContentId.Word(r.Place?.LatDeg), ContentId.Word(r.Place?.LonDeg), r.Source];
+    [
+        ContentId.Word(r.At), r.Kind.ToString(), ContentId.Word(r.Value), ContentId.Word(r.DepthM),
+        ContentId.Word(r.Place?.LatDeg), ContentId.Word(r.Place?.LonDeg), r.Source,
+    ];
 
     private LakeFolder Read(ContentId id, ILakeFiles files, IProgress<double>? progress) =>
         (_read ??= new("read", _worked)).Of(id, () => LakeFolderReader.Read(files, progress));

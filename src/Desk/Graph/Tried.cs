@@ -21,7 +21,7 @@ internal sealed record Tried(double? ThermoclineM = null, double? PoolDropM = nu
     public PreparedLake Lake(PreparedLake lake, Outlook outlook) =>
         PoolDropM is { } dropM ? lake.With(lake.Folder with { Levels = [new PoolLevel(Outlook(outlook).At, dropM)] }) : lake;
 
-    /// <summary>The outlook tried: a depth keeps the width of doubt, only its middle moves; a day is that day of the season's course.</summary>
+    /// <summary>The outlook tried: a depth keeps the width of doubt and moves its middle; a day is that day of the course.</summary>
     public Outlook Outlook(Outlook outlook)
     {
         if (Date is { } date) outlook = DayOutlook.OnDay(outlook, date);

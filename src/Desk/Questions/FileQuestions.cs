@@ -43,7 +43,8 @@ public sealed record ExportTrip(IReadOnlyList<RecordRow> Records) : Question<Han
 /// <param name="Name">Its name from now on.</param>
 /// <param name="WeightG">Its weight, g; null keeps it.</param>
 /// <param name="Colour">Colour family; empty keeps it.</param>
-public sealed record ChangeJig(string Was, string Name, double? WeightG, string Colour) : Question<TackleView>("jig", DeskJson.Default.TackleView)
+public sealed record ChangeJig(string Was, string Name, double? WeightG, string Colour)
+    : Question<TackleView>("jig", DeskJson.Default.TackleView)
 {
     internal override TackleView AnsweredBy(LakeDesk desk) => desk.ChangeTackle(this);
 }
@@ -62,7 +63,8 @@ public sealed record ChangeTrailer(string Was, string Name, string Colour) : Que
 /// <param name="DepthM">How deep it fell, m.</param>
 /// <param name="Seconds">How long that took, s.</param>
 /// <param name="At">When, with its offset.</param>
-public sealed record TimeDrop(string Jig, double DepthM, double Seconds, string At) : Question<TackleView>("drop", DeskJson.Default.TackleView)
+public sealed record TimeDrop(string Jig, double DepthM, double Seconds, string At)
+    : Question<TackleView>("drop", DeskJson.Default.TackleView)
 {
     internal override TackleView AnsweredBy(LakeDesk desk) => desk.ChangeTackle(this);
 }
@@ -77,5 +79,6 @@ public sealed record TakeWeather() : Question<WeatherView>("takeWeather", DeskJs
 /// <param name="Ask">What is asked.</param>
 public sealed record FetchWeather(WeatherAsk Ask) : Question<WeatherView>("fetchWeather", DeskJson.Default.WeatherView)
 {
-    internal override WeatherView AnsweredBy(LakeDesk desk) => throw new NotSupportedException("Weather is fetched with a client: see FetchWeatherAsync.");
+    internal override WeatherView AnsweredBy(LakeDesk desk) =>
+        throw new NotSupportedException("Weather is fetched with a client: see FetchWeatherAsync.");
 }

@@ -8,7 +8,8 @@ namespace SecondShore.Desk.Questions;
 /// <summary>Opens the lake whose files were laid on the desk, or the same again with this device's records of now.</summary>
 /// <param name="Records">Readings and log entries kept on this device, corrected and removed ones too.</param>
 /// <param name="At">The instant that all answers stand for; null takes the lake's own.</param>
-public sealed record OpenLake(IReadOnlyList<RecordRow> Records, DateTimeOffset? At = null) : Question<LakeView>("open", DeskJson.Default.LakeView)
+public sealed record OpenLake(IReadOnlyList<RecordRow> Records, DateTimeOffset? At = null)
+    : Question<LakeView>("open", DeskJson.Default.LakeView)
 {
     internal override LakeView AnsweredBy(LakeDesk desk) => desk.Open(this);
 }

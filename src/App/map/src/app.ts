@@ -58,8 +58,10 @@ export const setReader = (reader: string): void => engine.readBy(reader);
  * Asks the engine. The answer's JSON goes to the page unread; its drawing and arrays went to the chart.
  * With a name and a stamp it is kept for the next cold start.
  */
-export async function ask(kind: QuestionKind, question: string, lake: string | null, opener: string | null, listener: ProgressListener | null,
-  name: string | null, stamp: string | null): Promise<string> {
+export async function ask(
+  kind: QuestionKind, question: string, lake: string | null, opener: string | null, listener: ProgressListener | null,
+  name: string | null, stamp: string | null,
+): Promise<string> {
   const { json, drawing, arrays } = await engine.request(kind, question, { lake, opener, listener });
   if (lake && name && stamp) void recordStore.keepAnswer({ lake, verb: name, stamp, json, drawing, arrays });
   return json;

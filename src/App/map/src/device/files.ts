@@ -72,7 +72,9 @@ async function make(kind: QuestionKind, question: string, files: HeldFile[]): Pr
 }
 
 /** Has the engine make files and hands them to the user. */
-export async function download(kind: QuestionKind, question: string, fileName: string, lake: string, opener: string | null): Promise<string> {
+export async function download(
+  kind: QuestionKind, question: string, fileName: string, lake: string, opener: string | null,
+): Promise<string> {
   const answer = await engine.request(kind, question, { lake, opener });
   for (const file of filesOf(answer.arrays)) handOut(file.bytes, fileName || file.path);
   return answer.json;

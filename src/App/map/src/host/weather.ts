@@ -6,7 +6,9 @@ import type { QuestionKind } from "../worker/desk";
 import { hostUrl } from "./calls";
 
 /** Weather through the host, put among the lake's files. Rejects with "away", or "host NNN" and the host's own sentence where it gave one. */
-export async function weatherFromHost(path: string, kind: QuestionKind, question: string, lake: string, opener: string | null): Promise<string> {
+export async function weatherFromHost(
+  path: string, kind: QuestionKind, question: string, lake: string, opener: string | null,
+): Promise<string> {
   const { url, headers } = await hostUrl(path);
   let answer: Response;
   try {
@@ -20,7 +22,9 @@ export async function weatherFromHost(path: string, kind: QuestionKind, question
 }
 
 /** Has the engine change files of the open lake, and keeps them. */
-export const changeFiles = (kind: QuestionKind, question: string, lake: string, opener: string | null, listener: ProgressListener | null): Promise<string> =>
+export const changeFiles = (
+  kind: QuestionKind, question: string, lake: string, opener: string | null, listener: ProgressListener | null,
+): Promise<string> =>
   keep(lake, engine.request(kind, question, { lake, opener, listener }));
 
 async function keep(lake: string, asked: Promise<{ json: string; arrays: Record<string, Uint8Array> }>): Promise<string> {

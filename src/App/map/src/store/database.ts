@@ -10,8 +10,10 @@ export interface LakeRow { id: string; name: string; addedAt: string }
 export interface FileRow { lake: string; path: string; bytes: Blob; savedAt?: number; sha256?: string; base?: string; was?: string | undefined }
 /** A reading or log entry. Never changed: an edit is a new record that names the one it replaces. */
 export type { RecordRow };
-/** The last answer of a name, so that a cold start shows it at once while the engine wakes; without a drawing it is an earlier version's. */
-export interface AnswerRow { lake: string; verb: string; stamp: string; json: string; drawing?: Drawing | null; arrays: Record<string, Uint8Array> }
+/** The last answer of a name: a cold start shows it at once while the engine wakes. Without a drawing it is an earlier version's. */
+export interface AnswerRow {
+  lake: string; verb: string; stamp: string; json: string; drawing?: Drawing | null; arrays: Record<string, Uint8Array>;
+}
 /** A lake kept in step with the host: by what id it goes there, and how far this device is with it. */
 export interface LinkRow { lake: string; at: string; name: string; mayWrite: boolean; epoch: string; cursor: number }
 /** A record that the host has, or does not take. */

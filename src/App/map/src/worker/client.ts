@@ -6,9 +6,19 @@ import type { QuestionKind } from "./desk";
 import type { EngineAnswer, EngineQuestion, EngineReply, EngineRequest } from "./protocol";
 
 export interface ProgressListener { invokeMethodAsync(name: "OnProgress", share: number, what: string): Promise<unknown> }
-interface Waiting { resolve(answer: EngineReply): void; reject(error: Error): void; listener: ProgressListener | null; kind: QuestionKind | "contours" }
+interface Waiting {
+  resolve(answer: EngineReply): void;
+  reject(error: Error): void;
+  listener: ProgressListener | null;
+  kind: QuestionKind | "contours";
+}
 /** What goes with a question. */
-export interface Beside { lake?: string | null; opener?: string | null; files?: EngineQuestion["files"]; listener?: ProgressListener | null }
+export interface Beside {
+  lake?: string | null;
+  opener?: string | null;
+  files?: EngineQuestion["files"];
+  listener?: ProgressListener | null;
+}
 
 class EngineClient {
   private worker: Worker | undefined;

@@ -70,7 +70,10 @@ async function ask(request: EngineQuestion): Promise<string> {
   await loadFor(load, request.kind, (request.files ?? []).map((file) => file.path));
   if (request.kind === "open") return open(exports, load, request, request.question);
   // A stopped engine starts empty: what is asked of a lake opens it first.
-  if (request.lake && request.opener && opened === "") { await open(exports, load, request, request.opener); [arrays, drawing] = [{}, null]; }
+  if (request.lake && request.opener && opened === "") {
+    await open(exports, load, request, request.opener);
+    [arrays, drawing] = [{}, null];
+  }
   gridCame = false;
   exports.Begin();
   for (const file of request.files ?? []) exports.AddFile(file.path, file.bytes);
@@ -80,7 +83,9 @@ async function ask(request: EngineQuestion): Promise<string> {
   return json;
 }
 
-async function open(exports: EngineExports, load: (name: string) => Promise<boolean>, request: EngineQuestion, opener: string): Promise<string> {
+async function open(
+  exports: EngineExports, load: (name: string) => Promise<boolean>, request: EngineQuestion, opener: string,
+): Promise<string> {
   const lake = request.lake ?? "", files = request.held ?? await lakeFiles(lake);
   const mark = `${lake} ${files.map((f) => `${f.path}:${f.savedAt ?? 0}:${f.bytes.size}`).join(" ")}`;
   // The desk knows by content what became of a file; the mark only spares reading them out of the database again.
