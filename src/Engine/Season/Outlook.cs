@@ -85,6 +85,9 @@ public sealed record ArmOutlook
 
     /// <summary>Members' equivalent two layers now, for the motion of the water; empty without a thermocline.</summary>
     public required IReadOnlyList<TwoLayers> Layers { get; init; }
+
+    /// <summary>The layers hour by hour from <see cref="Outlook.At"/> on, as far as they were followed; empty but for the lake itself.</summary>
+    public IReadOnlyList<LayerHour> Ahead { get; init; } = [];
 }
 
 /// <summary>The warm skin of a day (season.md, "The day's skin").</summary>
@@ -107,6 +110,11 @@ public sealed record ProfilePoint(double DepthM, Spread TempC, Spread? OxygenMgP
 /// <param name="MedianTempC">Median temperature at <see cref="ArmOutlook.Profile"/>'s depths, degC, for the season chart; empty but for the lake itself.</param>
 public sealed record OutlookDay(DateOnly Date, Spread SurfaceTempC, Spread BottomTempC,
     SampleDistribution? ThermoclineM, double ChanceStratified, float[] MedianTempC);
+
+/// <summary>The layers of one hour to come.</summary>
+/// <param name="ThermoclineM">Thermocline depth at rest, m, over the members that have one; null when fewer than a tenth have.</param>
+/// <param name="Layers">The two layers of the members that stand in <see cref="ArmOutlook.Layers"/>, in the same order; null where a member has none any more.</param>
+public sealed record LayerHour(SampleDistribution? ThermoclineM, IReadOnlyList<TwoLayers?> Layers);
 
 /// <summary>A column reduced to two layers.</summary>
 /// <param name="UpperM">Thickness of the upper layer, m.</param>

@@ -28,6 +28,9 @@ internal sealed class MemberTrace
 
     public ArmNow[] Now { get; }
 
+    /// <summary>The deepest arm's two layers from the outlook's instant on, hour by hour; NaN without a step.</summary>
+    public List<(double UpperM, double Upper, double Lower)> Ahead { get; } = [];
+
     public static LastingLayers Layers(LakeColumn column, DaySkin skin)
     {
         // Water just above freezing over the warmer deep of winter is a layer of its own kind: the lake has turned.
@@ -58,6 +61,12 @@ internal sealed class MemberTrace
             if (now.Layers.HasThermocline) now.Two = TwoLayersOf(column, now.Layers.ThermoclineM, skins[a].CoolestC);
             Now[a] = now;
         }
+    }
+
+    public void KeepAhead(LakeColumn column, DaySkin skin)
+    {
+        double thermoclineM = Layers(column, skin).Layers.ThermoclineM;
+        Ahead.Add(double.IsNaN(thermoclineM) ? (double.NaN, 0, 0) : TwoLayersOf(column, thermoclineM, skin.CoolestC));
     }
 
     public void AddSample(LakeColumn[] columns, int step)

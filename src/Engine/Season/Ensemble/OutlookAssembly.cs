@@ -60,9 +60,24 @@ internal static class OutlookAssembly
             SettledInDays = Of(settled, weight, 0.05),
             Profile = Profile(model, arm, weight, traces),
             Days = Course(model, arm, weight, traces),
-            Layers = [.. Enumerable.Range(0, n).Where(i => weight[i] > 0 && double.IsFinite(traces[i].Now[arm].Two.UpperM))
-                .Select(i => new TwoLayers(traces[i].Now[arm].Two.UpperM, traces[i].Now[arm].Two.Upper, traces[i].Now[arm].Two.Lower, weight[i]))],
+            Layers = [.. Layered(arm, weight, traces).Select(i => Two(traces[i].Now[arm].Two, weight[i])!)],
+            Ahead = arm == 0 ? Ahead(model, weight, traces) : [],
         };
+    }
+
+    private static IEnumerable<int> Layered(int arm, double[] weight, MemberTrace[] traces) =>
+        Enumerable.Range(0, traces.Length).Where(i => weight[i] > 0 && double.IsFinite(traces[i].Now[arm].Two.UpperM));
+
+    private static TwoLayers? Two((double UpperM, double Upper, double Lower) two, double weight) =>
+        double.IsFinite(two.UpperM) ? new TwoLayers(two.UpperM, two.Upper, two.Lower, weight) : null;
+
+    private static LayerHour[] Ahead(SeasonModel model, double[] weight, MemberTrace[] traces)
+    {
+        int[] layered = [.. Layered(0, weight, traces)];
+        if (layered.Length == 0) return [];
+        return [.. Enumerable.Range(0, traces[0].Ahead.Count).Select(h => new LayerHour(
+            Depth(model, 0, weight, traces, t => t.Ahead[h].UpperM, model.Timeline.AtStep + h),
+            [.. layered.Select(i => Two(traces[i].Ahead[h], weight[i]))]))];
     }
 
     private static WarmSkin? Skin(int arm, double[] weight, MemberTrace[] traces)

@@ -8,6 +8,9 @@ internal sealed class SeasonModel
 
     private const double ExchangeDays = 12;
 
+    // As far as a forecast reaches that moves water: five days.
+    private const int HoursAhead = 120;
+
     public required SeasonTimeline Timeline { get; init; }
 
     public required IReadOnlyList<ArmShape> Arms { get; init; }
@@ -87,6 +90,7 @@ internal sealed class SeasonModel
             windSum += forcing.Weather.WindMps[step];
             next = Observe(trace, columns, oxygen, skins, step, next);
             if (keep && step == Timeline.AtStep) trace.KeepNow(columns, oxygen, skins);
+            if (keep && step >= Timeline.AtStep && step <= Timeline.AtStep + HoursAhead) trace.KeepAhead(columns[0], skins[0]);
             if (keep && step % 6 == snapshot % 6) trace.AddSample(columns, step);
             if (step % 24 != snapshot) continue;
             foreach (int a in active)
