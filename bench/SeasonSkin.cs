@@ -50,12 +50,14 @@ internal sealed class SeasonSkin : IFigure
 
             if (shares.Count == 0) continue;
             all.AddRange(shares);
-            yield return new($"{Name}-{folder.Files.Name}-most", mostM, "m", FormattableString.Invariant($"{shares.Count} days, {shares.Max():0.00} of p10 to p90"), OnPage: false);
+            string of = FormattableString.Invariant($"{shares.Count} days, {shares.Max():0.00} of p10 to p90");
+            yield return new($"{Name}-{folder.Files.Name}-most", mostM, "m", of, OnPage: false);
         }
 
         if (all.Count == 0) yield break;
         all.Sort();
-        yield return new($"{Name}-median", all[all.Count / 2], "of p10 to p90", $"{all.Count} calm days, {skins} of them with a skin that is named");
+        string days = $"{all.Count} calm days with a step; {skins} calm days with a skin that is named";
+        yield return new($"{Name}-median", all[all.Count / 2], "of p10 to p90", days);
         yield return new($"{Name}-worst", all[^1], "of p10 to p90", "the worst of the same; at most 1 wanted");
         yield return new($"{Name}-outside", outside, "days", "one of the medians outside the other's p10 to p90; none wanted");
     }
@@ -71,7 +73,7 @@ internal sealed class SeasonSkin : IFigure
         List<(double WindMps, DateTimeOffset Morning)> days = [];
         foreach (WeatherSeries series in WeatherPreparation.Prepare(WeatherInput.ToRaw(folder.Weather!), lake.Site).Segments)
         {
-            DateTime first = series.StartUtc.AddHours(offsetH).UtcDateTime.Date.AddDays(60);
+            DateTime first = DateTime.SpecifyKind(series.StartUtc.AddHours(offsetH).UtcDateTime.Date.AddDays(60), DateTimeKind.Unspecified);
             for (DateTimeOffset at = new(first.AddHours(7), TimeSpan.FromHours(offsetH)); at.AddDays(1) < series.EndUtc; at = at.AddDays(1))
             {
                 if (north ? at.Month is < 6 or > 10 : at.Month is > 4 and < 12) continue;

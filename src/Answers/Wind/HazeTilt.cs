@@ -68,7 +68,8 @@ public static class HazeTilt
         return new DepthGrid(fine.Projection, blocks.Frame, depthM);
     }
 
-    private static double TiltM(DepthGrid grid, Reading reading, WindForces forces, IReadOnlyList<OutlookDay> days, TimeSpan offset, CancellationToken cancel)
+    private static double TiltM(DepthGrid grid, Reading reading, WindForces forces, IReadOnlyList<OutlookDay> days, TimeSpan offset,
+        CancellationToken cancel)
     {
         DateOnly date = DateOnly.FromDateTime(reading.At.ToOffset(offset).DateTime);
         OutlookDay? day = null;
@@ -81,9 +82,11 @@ public static class HazeTilt
     }
 
     /// <summary>How much deeper than at rest the wind of the days before holds the thermocline of two layers, m.</summary>
-    internal static double OffsetM(DepthGrid grid, TwoLayers layers, WindForces forces, PlanePoint place, DateTimeOffset at, CancellationToken cancel)
+    internal static double OffsetM(DepthGrid grid, TwoLayers layers, WindForces forces, PlanePoint place, DateTimeOffset at,
+        CancellationToken cancel)
     {
-        WindFieldOptions options = forces.Options with { Members = 1, SpinUpDays = SpinUpDays, Interface = new InterfaceOptions { CellM = grid.Frame.CellM } };
+        InterfaceOptions cells = new() { CellM = grid.Frame.CellM };
+        WindFieldOptions options = forces.Options with { Members = 1, SpinUpDays = SpinUpDays, Interface = cells };
         WindField field = WindField.Compute(grid, [layers], forces.Weather, at, 0, options, null, cancel);
         return field.IsLayered ? field.ThermoclineOffsetM(place, at) : 0;
     }

@@ -92,7 +92,8 @@ public static class WindAnswer
         if (spinUpDays < 1)
             assumed.Add(AnswerFindings.StillAtFirst.Of());
         asked = question with { Hours = hours };
-        WindRun run = new(grid, outlook.Lake.Layers, weather, question.At, hours, question.Field with { Ahead = Ahead(outlook, question.At, hours) }, cancel);
+        WindFieldOptions field = question.Field with { Ahead = Ahead(outlook, question.At, hours) };
+        WindRun run = new(grid, outlook.Lake.Layers, weather, question.At, hours, field, cancel);
         return run;
     }
 

@@ -18,7 +18,8 @@ internal sealed class MemberRun
     private int _nextHour;
     private int _squares;
 
-    public MemberRun(LivingLayers layers, MotionGrid motion, IForcing forcing, DateTimeOffset start, DateTimeOffset[] hours, bool keepsCurrents)
+    public MemberRun(LivingLayers layers, MotionGrid motion, IForcing forcing, DateTimeOffset start, DateTimeOffset[] hours,
+        bool keepsCurrents)
     {
         _layers = layers;
         _motion = motion;

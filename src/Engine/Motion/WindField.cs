@@ -2,6 +2,7 @@ using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Motion.Layers;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.Engine.Motion;
@@ -55,14 +56,18 @@ public sealed partial class WindField : IWaterMotion
     /// <summary>Period of the slowest rocking, s; null without layers.</summary>
     public double? PeriodS { get; }
 
-    /// <summary>Density of the lower layer less that of the upper at an instant, mean over the members, kg m-3; null without layers.</summary>
+    /// <summary>Density of the lower layer less that of the upper at an instant, the members' mean, kg m-3; null without layers.</summary>
     public double? DensityStepKgPerM3(DateTimeOffset at)
     {
         if (!IsLayered) return null;
         (int low, int high, double t) = Between(at);
         double sum = 0;
         for (int m = 0; m < _members.Length; m++)
-            sum += _weights[m] * (((1.0 - t) * _members[m].Course[low].ReducedGravityMps2) + (t * _members[m].Course[high].ReducedGravityMps2));
+        {
+            LayerPair[] course = _members[m].Course;
+            sum += _weights[m] * (((1.0 - t) * course[low].ReducedGravityMps2) + (t * course[high].ReducedGravityMps2));
+        }
+
         return sum * PhysicalConstants.RoundWaterDensityKgPerM3 / PhysicalConstants.GravityMps2;
     }
 
@@ -133,8 +138,9 @@ public sealed partial class WindField : IWaterMotion
         for (int i = 0; i < depthsM.Length; i++)
         {
             int nearest = 0;
+            double OffM(int m) => Math.Abs(_members[m].UpperM(low, high, t) - atRestM.Values[i]);
             for (int m = 1; m < _members.Length; m++)
-                if (Math.Abs(_members[m].UpperM(low, high, t) - atRestM.Values[i]) < Math.Abs(_members[nearest].UpperM(low, high, t) - atRestM.Values[i])) nearest = m;
+                if (OffM(m) < OffM(nearest)) nearest = m;
             depthsM[i] = atRestM.Values[i] + Read(_members[nearest].OffsetM, cells[..count], weights, low, high, t);
             shares[i] = atRestM.Weights[i];
         }

@@ -11,6 +11,9 @@ namespace SecondShore.Engine.Motion;
 /// </summary>
 public sealed class WindRun
 {
+    // The longest decay reported is three days: where basins trade water through narrows, the gravest rocking takes as long or longer,
+    // and each basin rocks within it at its own pace (science page, decision 0067).
+    private static readonly double LongestFadeS = 3 * PhysicalConstants.DayS;
     private readonly WindFieldOptions _options;
     private readonly DepthGrid _grid;
     private readonly MotionGrid _motion;
@@ -135,7 +138,8 @@ public sealed class WindRun
     {
         if (courses.Count == 0) return (_options.Interface.DampingPerS, null);
         double? periodS = GravestSeiche.Find(depths, courses[_middle][0], _options.Interface.MinLowerM)?.PeriodS;
-        return (periodS is { } found ? 2.0 / (_options.PeriodsToFade * found) : _options.Interface.DampingPerS, periodS);
+        if (periodS is not { } found) return (_options.Interface.DampingPerS, null);
+        return (2.0 / Math.Min(_options.PeriodsToFade * found, LongestFadeS), found);
     }
 
     private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;

@@ -9,7 +9,7 @@ namespace SecondShore.Engine.Season;
 /// </summary>
 public sealed class DaySkin
 {
-    /// <summary>Warming of the surface since its coolest hour above which a skin is named, K (choice: a step that a sounder may show).</summary>
+    /// <summary>Warming of the surface since its coolest hour from which on a skin is named, K (choice: a sounder may show it).</summary>
     public static readonly double StrongK = 1.0;
 
     private const int Hours = 24;
@@ -55,7 +55,8 @@ public sealed class DaySkin
     }
 
     /// <summary>The same where the densities are known already.</summary>
-    internal static LastingLayers Of(ReadOnlySpan<double> depthM, ReadOnlySpan<double> tempC, ReadOnlySpan<double> densityKgPerM3, double coolestC)
+    internal static LastingLayers Of(ReadOnlySpan<double> depthM, ReadOnlySpan<double> tempC, ReadOnlySpan<double> densityKgPerM3,
+        double coolestC)
     {
         Require.SameLength(tempC.Length, depthM.Length, nameof(tempC));
         Require.SameLength(densityKgPerM3.Length, depthM.Length, nameof(densityKgPerM3));
@@ -93,6 +94,6 @@ public readonly record struct LastingLayers(Stratification Layers, double SkinDe
     /// <summary>Whether the skin is one to be named.</summary>
     public bool IsStrong => SkinK >= DaySkin.StrongK;
 
-    /// <summary>What a sounder may show: the lasting step, and besides it a shallower one, the skin's where no lasting one is there.</summary>
+    /// <summary>What a sounder may show: the lasting step, and a shallower one, the skin's where no lasting one is there.</summary>
     public Stratification Seen => IsStrong && double.IsNaN(Layers.SecondaryM) ? Layers with { SecondaryM = SkinDepthM } : Layers;
 }

@@ -31,8 +31,8 @@ public sealed record Outlook
     public bool IsRoughGuess { get; init; }
 
     /// <summary>That a warm skin lies over the lake, and that it is not the thermocline; null without a strong one.</summary>
-    public Finding? SkinNamed => Lake.Skin is { } skin && Lake.Profile is [{ } top, ..]
-        ? SeasonFindings.WarmSkin.Of(Told.Depth(skin.DepthM.P50), Told.Temperature(top.TempC.P50), Told.Temperature(top.TempC.P50 - skin.WarmerK.P50)) : null;
+    public Finding? SkinNamed => Lake.Skin is not { } skin || Lake.Profile is not [{ TempC.P50: var topC }, ..] ? null
+        : SeasonFindings.WarmSkin.Of(Told.Depth(skin.DepthM.P50), Told.Temperature(topC), Told.Temperature(topC - skin.WarmerK.P50));
 
     /// <summary>What had to be assumed.</summary>
     public required IReadOnlyList<Finding> Assumed { get; init; }
@@ -86,7 +86,7 @@ public sealed record ArmOutlook
     /// <summary>Members' equivalent two layers now, for the motion of the water; empty without a thermocline.</summary>
     public required IReadOnlyList<TwoLayers> Layers { get; init; }
 
-    /// <summary>The layers hour by hour from <see cref="Outlook.At"/> on, as far as they were followed; empty but for the lake itself.</summary>
+    /// <summary>The layers hour by hour from <see cref="Outlook.At"/> on, as far as they were followed; the lake's own alone.</summary>
     public IReadOnlyList<LayerHour> Ahead { get; init; } = [];
 }
 
@@ -113,7 +113,7 @@ public sealed record OutlookDay(DateOnly Date, Spread SurfaceTempC, Spread Botto
 
 /// <summary>The layers of one hour to come.</summary>
 /// <param name="ThermoclineM">Thermocline depth at rest, m, over the members that have one; null when fewer than a tenth have.</param>
-/// <param name="Layers">The two layers of the members that stand in <see cref="ArmOutlook.Layers"/>, in the same order; null where a member has none any more.</param>
+/// <param name="Layers">Two layers of each member of <see cref="ArmOutlook.Layers"/>, in that order; null where it has none any more.</param>
 public sealed record LayerHour(SampleDistribution? ThermoclineM, IReadOnlyList<TwoLayers?> Layers);
 
 /// <summary>A column reduced to two layers.</summary>

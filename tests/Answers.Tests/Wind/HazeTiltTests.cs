@@ -39,7 +39,8 @@ public class HazeTiltTests
     }
 
     private static double Tilt(DepthGrid grid, TwoLayers layers, PlanePoint place, double windMps) =>
-        HazeTilt.OffsetM(grid, layers, new WindForces(Weather(windMps), new WindFieldOptions()), place, Start.AddHours(96), TestContext.Current.CancellationToken);
+        HazeTilt.OffsetM(grid, layers, new WindForces(Weather(windMps), new WindFieldOptions()), place, Start.AddHours(96),
+            TestContext.Current.CancellationToken);
 
     private static DepthGrid Box()
     {

@@ -14,7 +14,8 @@ public class LivingLayersTests
     [Fact]
     public void Classes_follow_their_members_and_keep_their_last_pair_when_all_are_gone()
     {
-        IReadOnlyList<IReadOnlyList<TwoLayers?>> hours = [[Layers[0] with { UpperM = 7 }, Layers[1]], [null, Layers[1] with { UpperM = 9, UpperDensityKgPerM3 = 998.9 }]];
+        TwoLayers deep = Layers[1] with { UpperM = 9, UpperDensityKgPerM3 = 998.9 };
+        IReadOnlyList<IReadOnlyList<TwoLayers?>> hours = [[Layers[0] with { UpperM = 7 }, Layers[1]], [null, deep]];
         IReadOnlyList<LayerPair[]> courses = LayerMembers.Courses(Layers, hours, 2);
         Assert.Equal([6.5, 7, 7], courses[0].Select(p => p.UpperM));
         Assert.Equal([7.5, 7.5, 9], courses[1].Select(p => p.UpperM));
@@ -47,7 +48,7 @@ public class LivingLayersTests
     public void A_weaker_step_tilts_more_and_the_tilt_stays_about_the_new_rest()
     {
         WeatherSeries weather = TestWeather.Of(90, _ => 5, _ => 270);
-        TwoLayers?[][] weaker = [.. Enumerable.Range(1, 40).Select(h => Layers.Select(l => (TwoLayers?)(l with { UpperDensityKgPerM3 = 998.3 + (0.7 * Math.Min(1, h / 12.0)) })).ToArray())];
+        TwoLayers?[][] weaker = Hours(40, (l, h) => l with { UpperDensityKgPerM3 = 998.3 + (0.7 * Math.Min(1, h / 12.0)) });
         WindField same = Field(weather, [], 40), other = Field(weather, weaker, 40);
         PlanePoint east = new(3800, 400);
         Assert.True(other.ThermoclineOffsetM(east, other.Hours[40]) > 1.5 * same.ThermoclineOffsetM(east, same.Hours[40]));
@@ -78,11 +79,16 @@ public class LivingLayersTests
     }
 
     private static TwoLayers?[][] Deepening(double mPerHour, int hours) =>
-        [.. Enumerable.Range(1, hours).Select(h => Layers.Select(l => (TwoLayers?)(l with { UpperM = l.UpperM + (h * mPerHour) })).ToArray())];
+        Hours(hours, (l, h) => l with { UpperM = l.UpperM + (h * mPerHour) });
+
+    private static TwoLayers?[][] Hours(int hours, Func<TwoLayers, int, TwoLayers?> of) =>
+        [.. Enumerable.Range(1, hours).Select(h => Array.ConvertAll(Layers, l => of(l, h)))];
 
     private static WindField Field(WeatherSeries weather, TwoLayers?[][] ahead, int hours = 24)
     {
         DepthGrid grid = TestBasins.Box(40, 8, 100, 20);
-        return WindField.Compute(grid, Layers, weather, TestWeather.Start.AddHours(30), hours, new WindFieldOptions { Members = 2, Ahead = ahead }, null, TestContext.Current.CancellationToken);
+        WindFieldOptions options = new() { Members = 2, Ahead = ahead };
+        DateTimeOffset from = TestWeather.Start.AddHours(30);
+        return WindField.Compute(grid, Layers, weather, from, hours, options, null, TestContext.Current.CancellationToken);
     }
 }

@@ -47,7 +47,9 @@ public static class InterfaceState
             0.5 * (Speed(f.North[i], f.NorthRoot[i]) + Speed(f.North[i - stride], f.NorthRoot[i - stride])));
     }
 
-    /// <summary>Takes displacement and velocity from a model of other layers over the same depths; the displacement is then about the new rest.</summary>
+    /// <summary>
+    /// Takes displacement and velocity from a model of other layers over the same depths; the displacement is then about the new rest.
+    /// </summary>
     internal static void TakeOver(InterfaceModel model, InterfaceModel from)
     {
         InterfaceGrid grid = model.Grid;

@@ -13,14 +13,19 @@ public static class LayerMembers
     /// <param name="members">The ensemble; may be empty.</param>
     /// <param name="count">Classes, at least 1.</param>
     /// <returns>Thinnest first; weights sum to the weight of members with a step, 1 if all have one. Empty when none has.</returns>
-    public static IReadOnlyList<LayerPair> Reduce(IReadOnlyList<TwoLayers> members, int count = 5) => [.. Courses(members, [], count).Select(c => c[0])];
+    public static IReadOnlyList<LayerPair> Reduce(IReadOnlyList<TwoLayers> members, int count = 5) =>
+        [.. Courses(members, [], count).Select(c => c[0])];
 
-    /// <summary>The same classes followed over hours: each hour's means are of the members that still have a step, and a class without any keeps its last pair.</summary>
+    /// <summary>
+    /// The same classes followed over hours: each hour's means are of the members that still have a step, and a class without any
+    /// keeps its last pair.
+    /// </summary>
     /// <param name="members">The ensemble of the first hour; may be empty.</param>
     /// <param name="hours">The same members in the hours after it, in the same order; null where a member has no step any more.</param>
     /// <param name="count">Classes, at least 1.</param>
     /// <returns>[class][hour], the first hour first.</returns>
-    public static IReadOnlyList<LayerPair[]> Courses(IReadOnlyList<TwoLayers> members, IReadOnlyList<IReadOnlyList<TwoLayers?>> hours, int count)
+    public static IReadOnlyList<LayerPair[]> Courses(IReadOnlyList<TwoLayers> members, IReadOnlyList<IReadOnlyList<TwoLayers?>> hours,
+        int count)
     {
         Require.NotNull(members);
         Require.NotNull(hours);

@@ -1,5 +1,3 @@
-using SecondShore.Engine.Core;
-
 namespace SecondShore.Engine.Motion.Layers;
 
 /// <summary>
@@ -38,7 +36,8 @@ internal sealed class LivingLayers
     {
         if (hour % EveryHours != 0) return false;
         LayerPair next = At(hour + (EveryHours / 2)), now = Model.Layers;
-        if (Math.Abs(next.UpperM - now.UpperM) < LeastMoveM && Math.Abs(next.ReducedGravityMps2 - now.ReducedGravityMps2) < LeastShare * now.ReducedGravityMps2) return false;
+        double strongerMps2 = next.ReducedGravityMps2 - now.ReducedGravityMps2;
+        if (Math.Abs(next.UpperM - now.UpperM) < LeastMoveM && Math.Abs(strongerMps2) < LeastShare * now.ReducedGravityMps2) return false;
         InterfaceModel model = new(_depths, next, _latDeg, _options);
         InterfaceState.TakeOver(model, Model);
         Model = model;

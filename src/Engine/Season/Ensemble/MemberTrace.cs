@@ -50,7 +50,14 @@ internal sealed class MemberTrace
             LakeColumn column = columns[a];
             double[] depths = _model.ProfileDepthsM;
             LastingLayers lasting = Layers(column, skins[a]);
-            ArmNow now = new() { Layers = lasting.Layers, Skin = lasting, FloorM = oxygen[a].FloorM(), TempC = new double[depths.Length], OxygenMgPerL = new double[depths.Length] };
+            ArmNow now = new()
+            {
+                Layers = lasting.Layers,
+                Skin = lasting,
+                FloorM = oxygen[a].FloorM(),
+                TempC = new double[depths.Length],
+                OxygenMgPerL = new double[depths.Length],
+            };
             for (int i = 0; i < depths.Length; i++)
             {
                 now.TempC[i] = column.TempAtC(depths[i]);
@@ -108,7 +115,8 @@ internal sealed class MemberTrace
         double upper = 0, upperVolume = 0, lower = 0, lowerVolume = 0;
         for (int i = column.Top; i < column.Grid.Count; i++)
         {
-            double density = Water.FreshWater.DensityKgPerM3(DaySkin.LastingC(column.TempC[i], coolestC)), volume = column.LayerVolumesM3[i];
+            double density = Water.FreshWater.DensityKgPerM3(DaySkin.LastingC(column.TempC[i], coolestC));
+            double volume = column.LayerVolumesM3[i];
             if (column.LayerDepthM(i) < thermoclineM) (upper, upperVolume) = (upper + (volume * density), upperVolume + volume);
             else (lower, lowerVolume) = (lower + (volume * density), lowerVolume + volume);
         }
