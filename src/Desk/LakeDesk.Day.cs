@@ -3,7 +3,6 @@ using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
 using SecondShore.Desk.Questions;
 using SecondShore.Desk.Views;
-using SecondShore.Engine.Basin;
 
 namespace SecondShore.Desk;
 

@@ -7,7 +7,6 @@ using SecondShore.Desk.Entries;
 using SecondShore.Desk.Graph;
 using SecondShore.Desk.Questions;
 using SecondShore.Desk.Views;
-using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Shore;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;

@@ -1,7 +1,7 @@
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
-using SecondShore.Desk.Views;
 using SecondShore.Desk.Entries;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Basin.Arms;
 using SecondShore.Engine.Season;
 

@@ -1,7 +1,7 @@
-using SecondShore.Desk.Views;
 using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 using SecondShore.App.Tests.Trip;
+using SecondShore.Desk.Entries;
+using SecondShore.Desk.Views;
 
 namespace SecondShore.App.Tests;
 

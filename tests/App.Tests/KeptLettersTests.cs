@@ -1,6 +1,6 @@
+using SecondShore.App.Tests.Trip;
 using SecondShore.Desk.Questions;
 using SecondShore.Desk.Views;
-using SecondShore.App.Tests.Trip;
 
 namespace SecondShore.App.Tests;
 

@@ -1,7 +1,7 @@
 using CsCheck;
-using SecondShore.Desk;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
+using SecondShore.Desk;
 using SecondShore.Desk.Entries;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Files;

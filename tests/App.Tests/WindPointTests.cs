@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Text;
 using SecondShore.Answers.Wind;
+using SecondShore.App.Store;
+using SecondShore.App.Tests.Trip;
+using SecondShore.Desk.Entries;
 using SecondShore.Desk.Questions;
 using SecondShore.Desk.Views;
-using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
-using SecondShore.App.Tests.Trip;
 
 namespace SecondShore.App.Tests;
 

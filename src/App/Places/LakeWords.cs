@@ -1,6 +1,6 @@
 using System.Globalization;
-using SecondShore.Desk.Views;
 using SecondShore.App.Words;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.App.Places;

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using SecondShore.App.Shell;
-using SecondShore.Desk.Views;
 using SecondShore.App.Words;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Core.Numerics;
 
 namespace SecondShore.App.Places;

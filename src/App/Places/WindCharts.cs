@@ -1,9 +1,9 @@
 using System.Text.Json;
-using SecondShore.App.Shell;
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Wind;
-using SecondShore.Desk.Views;
+using SecondShore.App.Shell;
 using SecondShore.App.Words;
+using SecondShore.Desk.Views;
 
 namespace SecondShore.App.Places;
 

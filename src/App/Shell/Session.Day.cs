@@ -1,9 +1,9 @@
 using System.Globalization;
 using Microsoft.JSInterop;
+using SecondShore.App.Trip;
 using SecondShore.Desk;
 using SecondShore.Desk.Questions;
 using SecondShore.Desk.Views;
-using SecondShore.App.Trip;
 
 namespace SecondShore.App.Shell;
 

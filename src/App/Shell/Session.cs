@@ -1,12 +1,11 @@
 using System.Text.Json;
 using Microsoft.JSInterop;
-using SecondShore.Desk;
-using SecondShore.Desk.Questions;
-using SecondShore.Desk.Views;
 using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 using SecondShore.App.Sync;
 using SecondShore.App.Words;
+using SecondShore.Desk;
+using SecondShore.Desk.Entries;
+using SecondShore.Desk.Questions;
 using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.App.Shell;

@@ -1,8 +1,6 @@
 using System.Text.Json;
-using SecondShore.Desk;
-using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
-using SecondShore.App.Store;
+using SecondShore.Desk;
 using SecondShore.Desk.Entries;
 using SecondShore.Records;
 

@@ -1,7 +1,7 @@
 using System.Text.Json;
+using SecondShore.App.Words;
 using SecondShore.Desk;
 using SecondShore.Desk.Views;
-using SecondShore.App.Words;
 using SecondShore.Engine.Core.Units;
 
 namespace SecondShore.App.Trip;

@@ -1,6 +1,5 @@
-using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 using SecondShore.App.Words;
+using SecondShore.Desk.Entries;
 
 namespace SecondShore.App.Trip;
 

@@ -1,7 +1,5 @@
 using SecondShore.Answers.Learn;
-using SecondShore.App.Store;
 using SecondShore.Desk.Entries;
-using SecondShore.App.Words;
 
 namespace SecondShore.App.Trip;
 

@@ -1,10 +1,8 @@
-using SecondShore.Answers.Documents;
 using SecondShore.Answers.Learn;
+using SecondShore.App.Shell;
+using SecondShore.Desk.Entries;
 using SecondShore.Desk.Questions;
 using SecondShore.Desk.Views;
-using SecondShore.App.Shell;
-using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 
 namespace SecondShore.App.Trip;
 

@@ -1,4 +1,3 @@
-using SecondShore.App.Store;
 using SecondShore.Desk.Entries;
 
 namespace SecondShore.App.Trip;

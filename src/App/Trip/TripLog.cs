@@ -1,7 +1,6 @@
-using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
-using SecondShore.App.Store;
 using SecondShore.Desk.Entries;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.App.Trip;

@@ -1,6 +1,5 @@
-using SecondShore.Desk.Views;
-using SecondShore.App.Store;
 using SecondShore.Desk.Entries;
+using SecondShore.Desk.Views;
 using SecondShore.Records;
 
 namespace SecondShore.App.Words;

@@ -2,7 +2,6 @@ using SecondShore.Answers.Lake;
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Wind;
 using SecondShore.Engine.Basin.Forms;
-using SecondShore.Engine.Day;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Season;
 

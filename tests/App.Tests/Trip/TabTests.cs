@@ -1,9 +1,9 @@
-using SecondShore.Desk.Questions;
-using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 using SecondShore.App.Trip;
+using SecondShore.Desk.Entries;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 
 namespace SecondShore.App.Tests.Trip;
 

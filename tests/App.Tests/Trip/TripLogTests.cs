@@ -1,12 +1,12 @@
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Questions;
-using SecondShore.Desk.Questions;
-using SecondShore.Desk.Views;
 using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 using SecondShore.App.Trip;
 using SecondShore.App.Words;
+using SecondShore.Desk.Entries;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Learn;
 using SecondShore.Engine.Season;
 using SecondShore.Formats;

@@ -2,13 +2,13 @@ using System.Text;
 using System.Text.Json;
 using Microsoft.JSInterop;
 using SecondShore.Answers;
-using SecondShore.Desk;
-using SecondShore.Desk.Questions;
-using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 using SecondShore.App.Trip;
+using SecondShore.Desk;
+using SecondShore.Desk.Entries;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Basin;
 
 namespace SecondShore.App.Tests.Trip;

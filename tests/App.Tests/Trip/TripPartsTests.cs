@@ -1,9 +1,9 @@
-using SecondShore.Desk.Views;
 using SecondShore.App.Shell;
 using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 using SecondShore.App.Trip;
 using SecondShore.App.Words;
+using SecondShore.Desk.Entries;
+using SecondShore.Desk.Views;
 using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.App.Tests.Trip;
