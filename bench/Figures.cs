@@ -38,6 +38,7 @@ internal static class Figures
         new LearnSeasonsFigure(),
         new HostLoad(),
         new HostTrips(),
+        new HostLakes(),
         .. AppFigure.All,
         new AppRun(),
         new AppProgress(),

@@ -43,7 +43,8 @@ internal sealed class HostTrips : IFigure
             (string epoch, long last) = await EndAsync(http, Lake);
             double[] pages = await PagesAsync(http, epoch, last);
             (double[] others, int refused, long bytes) = await TripsAsync(http);
-            string of = string.Create(CultureInfo.InvariantCulture, $"of {notes:N0} notes of 240 letters; load {File.ReadAllText("/proc/loadavg").Split(' ')[0]}");
+            string load = File.ReadAllText("/proc/loadavg").Split(' ')[0];
+            string of = string.Create(CultureInfo.InvariantCulture, $"of {notes:N0} notes of 240 letters, {HostProcess.Database}; load {load}");
             return
             [
                 new Measured("host-trips-page", pages[pages.Length / 2], "ms", $"median, {of}; 10 is the target"),
