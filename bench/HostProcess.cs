@@ -3,24 +3,22 @@ using System.Globalization;
 
 namespace SecondShore.Bench;
 
-/// <summary>
-/// The host's Release build as a process of its own: <c>dotnet build -c Release src/Host</c> first. On PostgreSQL, in an empty database,
-/// where SECONDSHORE_LOAD_POSTGRES tells a connection.
-/// </summary>
+/// <summary>The host's Release build as a process of its own: <c>dotnet build -c Release src/Host</c> first.</summary>
 internal static class HostProcess
 {
-    /// <summary>What the records are kept in, for what is said of a figure.</summary>
-    public static string Database => Environment.GetEnvironmentVariable("SECONDSHORE_LOAD_POSTGRES") is null ? "SQLite" : "PostgreSQL";
+    /// <summary>Starts a host on the database of its data folder.</summary>
+    public static Process Start(string data, params string[] more) => Start(HostDatabase.Sqlite, data, more);
 
-    public static Process Start(string data, params string[] more)
+    /// <exception cref="CannotMeasureException">The host is not built, or no database server is told.</exception>
+    public static Process Start(HostDatabase database, string data, params string[] more)
     {
         string dll = Path.Combine(Root(), "artifacts", "bin", "SecondShore.Host", "release", "SecondShore.Host.dll");
-        if (!File.Exists(dll)) throw new FileNotFoundException("The host is not built: dotnet build -c Release src/Host", dll);
+        if (!File.Exists(dll)) throw new CannotMeasureException("The host is not built: dotnet build -c Release src/Host");
         ProcessStartInfo start = new("dotnet", [dll, "--urls", "http://127.0.0.1:0", "--data", data, "--requests-per-second", "100000", .. more]) { RedirectStandardOutput = true };
         // The bench's own settings are none of the host's, which refuses what it does not know.
         foreach (string own in start.Environment.Keys.Where(k => k.StartsWith("SECONDSHORE_", StringComparison.Ordinal)).ToArray()) start.Environment.Remove(own);
         // Not on the command line, which others of the machine can read.
-        if (Environment.GetEnvironmentVariable("SECONDSHORE_LOAD_POSTGRES") is { } postgres) start.Environment["SECONDSHORE_POSTGRES"] = postgres;
+        if (database.Connection() is { } connection) start.Environment["SECONDSHORE_POSTGRES"] = connection;
         return Process.Start(start)!;
     }
 
