@@ -50,7 +50,7 @@ public class GraphTests
     [Fact]
     public void Whatever_was_asked_and_changed_before_an_answer_is_a_fresh_desks()
     {
-        Gen.Select(Gen.Int[0, Changes.Count], Gen.Int[0, Questions.Count - 1]).List[6, 9].Hold(steps =>
+        Gen.Select(Gen.Int[0, Changes.Count], Gen.Int[0, Questions.Count - 1]).List[5, 8].Hold(steps =>
         {
             KeptTray tray = new();
             LakeDesk desk = new(tray, new StandingClock());
@@ -73,7 +73,7 @@ public class GraphTests
 
             foreach (IGrouping<string, (string Node, ContentId Inputs)> node in desk.Worked.All.GroupBy(w => w.Node))
                 Assert.All(node.Zip(node.Skip(1)), pair => Assert.NotEqual(pair.First.Inputs, pair.Second.Inputs));
-        }, 5);
+        }, 4);
     }
 
     [Fact]
