@@ -135,21 +135,9 @@ internal sealed record ShapeScore(
             double evenM = StretchRmseM(lake, even, stretch);
             wishes.Add(StretchRmseM(lake, wished, stretch) / evenM);
             bounds.Add(StretchRmseM(lake, bound, stretch) / evenM);
-            if (Environment.GetEnvironmentVariable("SHAPE_DEBUG") is not null)
-                Console.Error.WriteLine($"    {lake.Name} at {atM:0.0}: prior {StretchRmseM(lake, guess.Sound(), stretch):0.00} wished "
-                    + $"{StretchRmseM(lake, wished, stretch):0.00} (own {Self(wished, stretch):0.00}) even {evenM:0.00} (own "
-                    + $"{Self(even, stretch):0.00}) line {StretchRmseM(lake, bound, stretch):0.00} cells {stretch.Length} area/R2 "
-                    + $"{lake.AreaM2 / lake.Shape.WidestM / lake.Shape.WidestM:0}");
         }
 
         return wishes.Count > 0 ? (Math.Exp(wishes.Average(Math.Log)), Math.Exp(bounds.Average(Math.Log))) : (double.NaN, double.NaN);
-    }
-
-    private static double Self(SoundedBottom bottom, int[] stretch)
-    {
-        double sum = 0;
-        foreach (int k in stretch) sum += bottom.VarianceM2[k];
-        return Math.Sqrt(sum / stretch.Length);
     }
 
     // Cells of the line as far from each other as may be.
