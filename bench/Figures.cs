@@ -27,6 +27,8 @@ internal static class Figures
         new DayRoutes(),
         new BasinGridding(),
         new BasinMillion(),
+        new Shapes.BasinShape(),
+        new BasinEdge(),
         new BasinContours(),
         new FormsF1(),
         new MotionCells(),

@@ -65,4 +65,16 @@ public static class BasinFindings
 
     /// <summary>Water without a sounding near.</summary>
     public static readonly FindingKind GuessedShallows = new("basin.guessed-shallows", "area");
+
+    /// <summary>An outline without water.</summary>
+    public static readonly FindingKind EmptyOutline = new("basin.empty-outline");
+
+    /// <summary>A dam nobody has shown.</summary>
+    public static readonly FindingKind GuessedDam = new("basin.guessed-dam");
+
+    /// <summary>A greatest depth by the lake's area.</summary>
+    public static readonly FindingKind DeepestFromArea = new("basin.deepest-from-area", "deepest", "low", "high");
+
+    /// <summary>A greatest depth by the mean depth.</summary>
+    public static readonly FindingKind DeepestFromMean = new("basin.deepest-from-mean", "deepest");
 }
