@@ -12,6 +12,8 @@ internal static class Figures
         new SeasonRandom(),
         new SeasonFloor(),
         new Priors.SeasonPriors(),
+        new SeasonOxygen(),
+        new SeasonReadings(),
         new SeasonDegraded(),
         new SeasonScoreFigure(ScoreMode.Blind),
         new SeasonScoreFigure(ScoreMode.Few),

@@ -1,5 +1,6 @@
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
+using SecondShore.Answers.Learn;
 using SecondShore.Answers.Wind;
 using SecondShore.Answers.Words;
 using SecondShore.Engine.Season;
@@ -68,12 +69,14 @@ public static class OutlookAnswer
             ChanceStratified = Math.Round(whole.ChanceStratified, 3),
             ThermoclineM = SpreadDocument.From(whole.ThermoclineM),
             OxygenFloorM = SpreadDocument.From(whole.OxygenFloorM),
+            Oxygen = OxygenKey(whole.Oxygen),
+            ChanceOxygenShort = Math.Round(whole.ChanceOxygenShort, 3),
             Turnover = DateSpreadDocument.From(whole.TurnoverInDays, outlook.At),
             Profile = [.. whole.Profile.Select(p => new OutlookDocument.ProfileRow(Math.Round(p.DepthM, 3), SpreadDocument.From(p.TempC),
                 p.OxygenMgPerL is { } oxygen ? SpreadDocument.From(oxygen) : null))],
             Arms = [.. outlook.Arms.Select(a => new OutlookDocument.ArmRow(a.Name, StateKey(a.State), SpreadDocument.From(a.ThermoclineM),
                 DateSpreadDocument.From(a.TurnoverInDays, outlook.At)))],
-            Words = [OutlookWords.Say(outlook, !units.IsMetric), .. NextReading.Ask(lake.Folder, outlook) is { } ask ? [ask] : Array.Empty<string>()],
+            Words = [OutlookWords.Say(outlook, !units.IsMetric), .. Next(lake, outlook, units)],
             Assumed = outlook.Assumed.Say(units),
             Doubted = outlook.Doubted.Say(units),
             Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new OutlookDocument.UnusedRow(u.At, KindKey(u.Kind), u.Value, u.Source, WhyKey(u.Why)))],
@@ -86,6 +89,17 @@ public static class OutlookAnswer
         LayerState.Stratified => "stratified",
         LayerState.Turning => "turning",
         _ => "mixed",
+    };
+
+    // One sentence among others: it begins small after the colon.
+    private static IEnumerable<string> Next(PreparedLake lake, Outlook outlook, UnitSystem units) =>
+        NextReading.Of(outlook, lake.Folder, units).Take(1).Select(w => $"Most useful next: {char.ToLowerInvariant(w[0])}{w[1..]}");
+
+    private static string OxygenKey(OxygenState oxygen) => oxygen switch
+    {
+        OxygenState.Short => "short",
+        OxygenState.Enough => "enough",
+        _ => "not_known",
     };
 
     private static string KindKey(ReadingKind? kind) => kind switch

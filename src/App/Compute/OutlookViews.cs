@@ -29,6 +29,8 @@ internal static class OutlookViews
             ChanceStratified = whole.ChanceStratified,
             ThermoclineM = whole.ThermoclineM.SpreadOrNull(),
             OxygenFloorM = whole.OxygenFloorM.SpreadOrNull(),
+            Oxygen = whole.Oxygen,
+            ChanceOxygenShort = whole.ChanceOxygenShort,
             SurfaceTempC = depths > 0 ? whole.Profile[0].TempC : default,
             TurnoverInDays = whole.TurnoverInDays.SpreadOrNull(),
             TurnoverDays = whole.TurnoverInDays is { } turns ? [.. turns.Values] : [],

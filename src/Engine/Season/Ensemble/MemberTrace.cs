@@ -46,7 +46,8 @@ internal sealed class MemberTrace
         {
             LakeColumn column = columns[a];
             double[] depths = _model.ProfileDepthsM;
-            ArmNow now = new() { Layers = Layers(column), FloorM = oxygen[a].FloorM(), TempC = new double[depths.Length], OxygenMgPerL = new double[depths.Length] };
+            (double floor, double sd) = Floor(oxygen[a]);
+            ArmNow now = new() { Layers = Layers(column), FloorM = floor, FloorSdM = sd, TempC = new double[depths.Length], OxygenMgPerL = new double[depths.Length] };
             for (int i = 0; i < depths.Length; i++)
             {
                 now.TempC[i] = column.TempAtC(depths[i]);
@@ -71,7 +72,7 @@ internal sealed class MemberTrace
         _samples++;
     }
 
-    public void KeepDay(LakeColumn[] columns, int day)
+    public void KeepDay(LakeColumn[] columns, OxygenColumn[] oxygen, int day)
     {
         for (int a = 0; a < columns.Length; a++)
         {
@@ -82,6 +83,8 @@ internal sealed class MemberTrace
             d.BottomC[day] = _samples > 0 ? _bottomSum[a] / _samples : column.TempAtC(0.95 * column.DepthM);
             Stratification layers = Layers(column);
             d.ThermoclineM[day] = (float)layers.ThermoclineM;
+            (double floor, double sd) = Floor(oxygen[a]);
+            (d.FloorM[day], d.FloorSdM[day]) = ((float)floor, (float)sd);
             int depths = _model.ProfileDepthsM.Length;
             Span<float> profile = d.TempC.AsSpan(day * depths, depths);
             column.TempsAtC(_model.ProfileDepthsM, profile);
@@ -92,6 +95,12 @@ internal sealed class MemberTrace
         }
 
         _samples = 0;
+    }
+
+    private static (double FloorM, double SdM) Floor(OxygenColumn oxygen)
+    {
+        double floor = oxygen.FloorM();
+        return (floor, ModelError.OxygenFloorSdM(floor, oxygen.SlopeMgPerLPerM(floor)));
     }
 
     private static (double UpperM, double Upper, double Lower) TwoLayersOf(LakeColumn column, double thermoclineM)
@@ -119,6 +128,10 @@ internal sealed class ArmDays(int days, int depths)
 
     public float[] ThermoclineM { get; } = new float[days];
 
+    public float[] FloorM { get; } = new float[days];
+
+    public float[] FloorSdM { get; } = new float[days];
+
     public float[] TempC { get; } = new float[days * depths];
 
     private static double[] Missing(int count)
@@ -135,6 +148,8 @@ internal sealed class ArmNow
     public required Stratification Layers { get; init; }
 
     public required double FloorM { get; init; }
+
+    public required double FloorSdM { get; init; }
 
     public required double[] TempC { get; init; }
 

@@ -59,6 +59,7 @@ internal sealed class SeasonModel
             columns[a] = new LakeColumn(Grids[a], Priors[a].At(z), 8, boundary.DropM(StartStep / 24));
             Start(columns[a], startNoiseK);
             oxygen[a] = new OxygenColumn(columns[a], Priors[a].DemandAt(z), forcing.PressurePa);
+            Start(oxygen[a], scenario);
         }
 
         MemberTrace trace = new(this, keep, toStep);
@@ -82,7 +83,7 @@ internal sealed class SeasonModel
             }
 
             windSum += forcing.Weather.WindMps[step];
-            next = Observe(trace, columns, oxygen, step, next);
+            next = Observe(trace, columns, oxygen, mixedTo, step, next);
             if (keep && step == Timeline.AtStep) trace.KeepNow(columns, oxygen);
             if (keep && step % 6 == snapshot % 6) trace.AddSample(columns, step);
             if (step % 24 != snapshot) continue;
@@ -93,7 +94,7 @@ internal sealed class SeasonModel
             }
 
             windSum = 0;
-            if (keep) trace.KeepDay(columns, step / 24);
+            if (keep) trace.KeepDay(columns, oxygen, step / 24);
         }
 
         return trace;
@@ -111,6 +112,14 @@ internal sealed class SeasonModel
         double mixed = MixedStart.TempC(air) + noiseK;
         column.SetProfile([0], [Math.Clamp(mixed, 1, 30)]);
         if (air < -2) column.SetIce(Math.Min(0.6, 0.022 * Math.Sqrt(-air * 70)));
+    }
+
+    // A first cast that tells of oxygen is the start; one that does not was taken some time after the deep water was shut off.
+    private void Start(OxygenColumn oxygen, int scenario)
+    {
+        if (StartProfile is not { } profile) return;
+        if (OxygenCast.Of(profile, double.MaxValue) is { DepthM.Length: >= 3 } cast) oxygen.NudgeTo(cast.DepthM, cast.MgPerL, 1);
+        else oxygen.Age(OxygenStart.DaysShut(Timeline.Scenarios[scenario].Weather, StartStep, profile.TempC[0], profile.TempC[^1]));
     }
 
     // Neighbours trade water above their sill: the smaller layer changes within ExchangeDays.
@@ -132,7 +141,7 @@ internal sealed class SeasonModel
         }
     }
 
-    private int Observe(MemberTrace trace, LakeColumn[] columns, OxygenColumn[] oxygen, int step, int next)
+    private int Observe(MemberTrace trace, LakeColumn[] columns, OxygenColumn[] oxygen, int[] mixedTo, int step, int next)
     {
         IReadOnlyList<Observation> all = Observations.All;
         while (next < all.Count && all[next].Step <= step)
@@ -149,13 +158,22 @@ internal sealed class SeasonModel
                 _ => oxygen[o.Arm].AtMgPerL(o.DepthM),
             };
             if (o.Kind == ReadingKind.Temperature) trace.Slope[next] = Math.Abs(column.TempAtC(o.DepthM + 0.5) - column.TempAtC(Math.Max(0, o.DepthM - 0.5)));
+            if (o.Kind == ReadingKind.Oxygen)
+                trace.Slope[next] = Math.Abs(oxygen[o.Arm].AtMgPerL(o.DepthM + 0.5) - oxygen[o.Arm].AtMgPerL(Math.Max(0, o.DepthM - 0.5)));
             if (o.Kind == ReadingKind.HazeDepth) FollowStep(column, o);
+            FollowOxygen(oxygen[o.Arm], o, mixedTo[o.Arm]);
             // The run is moved to where it would have to stand for its corrected self to show the cast.
             if (o.Cast is { } cast) column.NudgeTo(cast.DepthM, bias is null ? cast.TempC : [.. cast.TempC.Select((t, i) => t - Missed(bias, column, cast.DepthM[i], step))], NudgeShare);
             next++;
         }
 
         return next;
+    }
+
+    private static void FollowOxygen(OxygenColumn oxygen, Observation seen, int mixedTo)
+    {
+        if (seen.OxygenCast is { } cast) oxygen.NudgeTo(cast.DepthM, cast.MgPerL, NudgeShare);
+        else if (seen.Kind == ReadingKind.Oxygen && !seen.OfCast) oxygen.Follow(seen.DepthM, seen.Value, mixedTo, NudgeShare);
     }
 
     private double Corrected(SeasonBias? bias, LakeColumn column, double depthM, int step) =>
@@ -237,7 +255,7 @@ internal sealed class SeasonModel
             if (days > 150) return null;
             int[] good = [.. Enumerable.Range(0, p.DepthM.Length).Where(i => double.IsFinite(p.TempC[i]) && p.TempC[i] is > -0.5 and < 45)];
             if (good.Length < 4 || p.DepthM[good[^1]] < 0.6 * arm.Basin.MaxDepthM) continue;
-            return p with { DepthM = [.. good.Select(i => p.DepthM[i])], TempC = [.. good.Select(i => p.TempC[i])], OxygenMgPerL = null };
+            return p with { DepthM = [.. good.Select(i => p.DepthM[i])], TempC = [.. good.Select(i => p.TempC[i])], OxygenMgPerL = p.OxygenMgPerL is { } o ? [.. good.Select(i => o[i])] : null };
         }
 
         return null;
