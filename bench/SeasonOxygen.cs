@@ -17,12 +17,14 @@ internal sealed class SeasonOxygen : IFigure
 
     public FigureMargin Margin => new(0.02, 0.02);
 
-    public string LeftOut => "each lake's region, when the numbers of its water and of its oxygen were learned; and every oxygen reading but the one";
+    public string LeftOut =>
+        "each lake's region, when the numbers of its water and of its oxygen were learned; and every oxygen reading but the one";
 
     public IEnumerable<Measured> Measure()
     {
         Dictionary<string, PriorNumbers> without = PriorFile.ReadLeftOut(SeasonPriors.LeftOutPath);
-        ScoredLake[] lakes = [.. MeasuredLakes.Read().Select(ScoredLakeReader.From).Where(l => l.Profiles.Any(p => p.OxygenMgPerL is not null))
+        ScoredLake[] lakes = [.. MeasuredLakes.Read().Select(ScoredLakeReader.From)
+            .Where(l => l.Profiles.Any(p => p.OxygenMgPerL is not null))
             .Select(l => l with { Numbers = without.GetValueOrDefault(l.Name) })];
         if (lakes.Length == 0) yield break;
         int[] regions = ScoreRegions.Of([.. lakes.Select(l => l.Site.Position)]);
@@ -37,7 +39,8 @@ internal sealed class SeasonOxygen : IFigure
             List<OxygenCastScore>[] scores = new List<OxygenCastScore>[lakes.Length];
             Parallel.For(0, lakes.Length, i =>
             {
-                ScoredLake lake = lakes[i] with { Numbers = (lakes[i].Numbers ?? PriorNumbers.Learned) with { Oxygen = learner.Without(regions[i], StartWeight, free) } };
+                OxygenNumbers oxygen = learner.Without(regions[i], StartWeight, free);
+                ScoredLake lake = lakes[i] with { Numbers = (lakes[i].Numbers ?? PriorNumbers.Learned) with { Oxygen = oxygen } };
                 scores[i] = what == "blind" ? OxygenScore.Blind(lake) : OxygenScore.AfterOne(lake);
             });
             foreach (Measured m in Figures(what, lakes, regions, scores)) yield return m;
@@ -56,12 +59,14 @@ internal sealed class SeasonOxygen : IFigure
             ("and air", n => n.SecchiPower == 0.75),
             ("all", _ => true),
         ];
-        Console.Error.WriteLine("  floors by own region: " + string.Join(' ', regions.Distinct().Select(r => FormattableString.Invariant($"{lakes[r].Name} {learner.Floor(r):0.00}"))));
+        string[] floors = [.. regions.Distinct().Select(r => FormattableString.Invariant($"{lakes[r].Name} {learner.Floor(r):0.00}"))];
+        Console.Error.WriteLine("  best of each region by itself: " + string.Join(' ', floors));
         foreach ((string what, Func<OxygenNumbers, bool> free) in nested)
         {
-            double[] cost = [.. Enumerable.Range(0, lakes.Length).Select(i => learner.Cost(i, learner.Without(regions[i], StartWeight, free)))];
-            double mean = Enumerable.Range(0, lakes.Length).GroupBy(i => regions[i]).Average(g => g.Average(i => cost[i]));
-            Console.Error.WriteLine(FormattableString.Invariant($"  {what,-14} left out {mean:0.000}: {string.Join(' ', lakes.Select((l, i) => FormattableString.Invariant($"{l.Name} {cost[i]:0.00}")))}"));
+            double[] cost = [.. lakes.Select((_, i) => learner.Cost(i, learner.Without(regions[i], StartWeight, free)))];
+            double mean = RegionMeans.Of(regions, i => cost[i])!.Mean;
+            string[] each = [.. lakes.Select((l, i) => FormattableString.Invariant($"{l.Name} {cost[i]:0.00}"))];
+            Console.Error.WriteLine(FormattableString.Invariant($"  {what,-14} left out {mean:0.000}: {string.Join(' ', each)}"));
             Say("   all", learner.Without(-1, StartWeight, free));
         }
     }
@@ -71,26 +76,33 @@ internal sealed class SeasonOxygen : IFigure
         for (int i = 0; i < lakes.Length; i++)
         {
             if (scores[i].Count == 0) continue;
-            string short_ = FormattableString.Invariant($"left out; {scores[i].Count} casts, {scores[i].Count(s => double.IsFinite(s.MeasuredFloorM))} of them short");
-            yield return new($"{Name}-{what}-{lakes[i].Name}-told-short-and-was-not", scores[i].Average(s => s.ChanceShort >= 0.5 && double.IsNaN(s.MeasuredFloorM) ? 1.0 : 0), "share", short_, OnPage: false);
-            yield return new($"{Name}-{what}-{lakes[i].Name}-right", scores[i].Average(s => s.IsRight ? 1.0 : 0), "share", short_, OnPage: false);
-            if (Error(scores[i]) is { } e) yield return new($"{Name}-{what}-{lakes[i].Name}-depth", e, "m", FormattableString.Invariant($"left out; median of the absolute error, mean error {scores[i].Where(s => double.IsFinite(s.ErrorM)).Average(s => s.ErrorM):0.0}"), OnPage: false);
-            if (Inside(scores[i]) is { } c) yield return new($"{Name}-{what}-{lakes[i].Name}-coverage80", c, "share", "left out", OnPage: false);
+            string name = $"{Name}-{what}-{lakes[i].Name}";
+            string casts = $"left out; {scores[i].Count} casts, {scores[i].Count(s => double.IsFinite(s.MeasuredFloorM))} of them short";
+            double alarms = scores[i].Average(s => s.ChanceShort >= 0.5 && double.IsNaN(s.MeasuredFloorM) ? 1.0 : 0);
+            yield return new($"{name}-told-short-and-was-not", alarms, "share", casts, OnPage: false);
+            yield return new($"{name}-right", Right(scores[i])!.Value, "share", casts, OnPage: false);
+            if (Inside(scores[i]) is { } c) yield return new($"{name}-coverage80", c, "share", "left out", OnPage: false);
+            if (Error(scores[i]) is not { } e) continue;
+            double bias = scores[i].Where(s => double.IsFinite(s.ErrorM)).Average(s => s.ErrorM);
+            string against = FormattableString.Invariant($"left out; median of the absolute error, mean error {bias:0.0}");
+            yield return new($"{name}-depth", e, "m", against, OnPage: false);
         }
 
-        foreach ((string figure, string unit, Func<List<OxygenCastScore>, double?> of, string target) in new (string, string, Func<List<OxygenCastScore>, double?>, string)[]
+        foreach ((string figure, string unit, Func<List<OxygenCastScore>, double?> of, string wanted) in
+            new (string, string, Func<List<OxygenCastScore>, double?>, string)[]
+            {
+                ("right", "share", Right, "0.85"), ("depth", "m", Error, what == "blind" ? "1.5 m" : "1.0 m"),
+                ("coverage80", "share", Inside, "0.70 to 0.90"),
+            })
         {
-            ("right", "share", s => s.Count == 0 ? null : s.Average(c => c.IsRight ? 1.0 : 0), "0.85"),
-            ("depth", "m", Error, what == "blind" ? "1.5 m" : "1.0 m"),
-            ("coverage80", "share", Inside, "0.70 to 0.90"),
-        })
-        {
-            double[] means = [.. Enumerable.Range(0, lakes.Length).Where(i => of(scores[i]) is not null).GroupBy(i => regions[i]).Select(g => g.Average(i => of(scores[i])!.Value)).Order()];
-            if (means.Length == 0) continue;
-            yield return new($"{Name}-{what}-median-regions-{figure}", 0.5 * (means[(means.Length - 1) / 2] + means[means.Length / 2]), unit, $"{means.Length} regions left out; wanted {target}");
-            yield return new($"{Name}-{what}-mean-regions-{figure}", means.Average(), unit, $"{means.Length} regions left out");
+            if (RegionMeans.Of(regions, i => of(scores[i])) is not { } means) continue;
+            string name = $"{Name}-{what}", over = $"{means.Count} regions left out";
+            yield return new($"{name}-median-regions-{figure}", means.Median, unit, $"{over}; wanted {wanted}");
+            yield return new($"{name}-mean-regions-{figure}", means.Mean, unit, over);
         }
     }
+
+    private static double? Right(List<OxygenCastScore> scores) => scores.Count == 0 ? null : scores.Average(s => s.IsRight ? 1.0 : 0);
 
     private static double? Error(List<OxygenCastScore> scores)
     {
@@ -105,5 +117,6 @@ internal sealed class SeasonOxygen : IFigure
     }
 
     private static void Say(string what, OxygenNumbers n) =>
-        Console.Error.WriteLine($"{what}: " + string.Join(", ", OxygenNumbers.All.Select(x => FormattableString.Invariant($"{x.Name} {x.Of(n):0.###}"))));
+        Console.Error.WriteLine($"{what}: " + string.Join(", ",
+            OxygenNumbers.All.Select(x => FormattableString.Invariant($"{x.Name} {x.Of(n):0.###}"))));
 }

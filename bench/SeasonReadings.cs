@@ -21,33 +21,34 @@ internal sealed class SeasonReadings : IFigure
     public IEnumerable<Measured> Measure()
     {
         Dictionary<string, PriorNumbers> without = PriorFile.ReadLeftOut(SeasonPriors.LeftOutPath);
-        ScoredLake[] lakes = [.. MeasuredLakes.Read().Select(ScoredLakeReader.From).Select(l => l with { Numbers = without.GetValueOrDefault(l.Name) })];
+        ScoredLake[] lakes = [.. MeasuredLakes.Read().Select(ScoredLakeReader.From)
+            .Select(l => l with { Numbers = without.GetValueOrDefault(l.Name) })];
         if (lakes.Length == 0) yield break;
         int[] regions = ScoreRegions.Of([.. lakes.Select(l => l.Site.Position)]);
         List<ReadingWorthScore>[] scores = new List<ReadingWorthScore>[lakes.Length];
         Parallel.For(0, lakes.Length, i => scores[i] = WorthScore.Of(lakes[i]));
         foreach (var kind in scores.SelectMany(s => s).GroupBy(s => (s.Kind, s.Narrows)).OrderBy(g => g.Key))
         {
-            string what = $"{Name}-{Word(kind.Key.Kind)}-{kind.Key.Narrows.ToString().ToLowerInvariant()}";
-            foreach ((string figure, string unit, string against, Func<ReadingWorthScore, double> of) in new (string, string, string, Func<ReadingWorthScore, double>)[]
-            {
-                ("foretold-over-real", "", $"wanted {1 / Factor:0.00} to {Factor:0.0}", s => s.Ratio),
-                ("within-factor", "share", $"foretold and real spread within a factor of {Factor:0.0}", s => s.Ratio is < Factor and > 1 / Factor ? 1 : 0),
-                ("spread-left", "share", "real spread after over before", s => s.SdAfter / s.SdBefore),
-            })
-            {
-                double[] means = [.. Enumerable.Range(0, lakes.Length).SelectMany(i => scores[i].Where(s => (s.Kind, s.Narrows) == kind.Key).Select(s => (Region: regions[i], Value: of(s))))
-                    .GroupBy(s => s.Region).Select(g => g.Average(s => s.Value)).Order()];
-                double value = figure == "within-factor" ? means.Average() : 0.5 * (means[(means.Length - 1) / 2] + means[means.Length / 2]);
-                yield return new($"{what}-{figure}", value, unit, FormattableString.Invariant($"{(figure == "within-factor" ? "mean" : "median")} over {means.Length} regions left out; {against}"));
-            }
+            List<ReadingWorthScore>[] own = [.. scores.Select(s => s.Where(x => (x.Kind, x.Narrows) == kind.Key).ToList())];
+            foreach (Measured m in Figures($"{Name}-{Word(kind.Key.Kind)}-{kind.Key.Narrows.ToString().ToLowerInvariant()}", lakes, regions, own))
+                yield return m;
+        }
+    }
 
-            for (int i = 0; i < lakes.Length; i++)
-            {
-                ReadingWorthScore[] own = [.. scores[i].Where(s => (s.Kind, s.Narrows) == kind.Key)];
-                if (own.Length > 0)
-                    yield return new($"{what}-{lakes[i].Name}", own.Average(s => s.Ratio), "", FormattableString.Invariant($"left out; from {own.Average(s => s.SdBefore):0.00} foretold {own.Average(s => s.SdForetold):0.00}, came {own.Average(s => s.SdAfter):0.00}"), OnPage: false);
-            }
+    private static IEnumerable<Measured> Figures(string name, ScoredLake[] lakes, int[] regions, List<ReadingWorthScore>[] own)
+    {
+        RegionMeans Over(Func<ReadingWorthScore, double> of) => RegionMeans.Of(regions, i => own[i].Count == 0 ? null : own[i].Average(of))!;
+        RegionMeans ratio = Over(s => s.Ratio), within = Over(s => s.Ratio is < Factor and > 1 / Factor ? 1 : 0), left = Over(s => s.SdAfter / s.SdBefore);
+        string over = $"over {ratio.Count} regions left out";
+        yield return new($"{name}-foretold-over-real", ratio.Median, "", FormattableString.Invariant($"median {over}; wanted {1 / Factor:0.00} to {Factor:0.0}"));
+        yield return new($"{name}-within-factor", within.Mean, "share", FormattableString.Invariant($"mean {over}; within a factor of {Factor:0.0}"));
+        yield return new($"{name}-spread-left", left.Median, "share", $"median {over}; real spread after over before");
+        for (int i = 0; i < lakes.Length; i++)
+        {
+            if (own[i].Count == 0) continue;
+            double was = own[i].Average(s => s.SdBefore), foretold = own[i].Average(s => s.SdForetold), came = own[i].Average(s => s.SdAfter);
+            string against = FormattableString.Invariant($"left out; from {was:0.00} foretold {foretold:0.00}, came {came:0.00}");
+            yield return new($"{name}-{lakes[i].Name}", own[i].Average(s => s.Ratio), "", against, OnPage: false);
         }
     }
 

@@ -6,7 +6,7 @@ using SecondShore.Engine.Season;
 
 namespace SecondShore.Bench.Priors;
 
-/// <summary>Writes the learned numbers of the oxygen demand: from which lakes, how well they do on lakes left out, and the numbers.</summary>
+/// <summary>Writes the learned numbers of the oxygen demand, and from which lakes they are.</summary>
 internal static class OxygenFile
 {
     private static readonly JsonSerializerOptions Written = new() { WriteIndented = true, NewLine = "\n" };
@@ -21,7 +21,8 @@ internal static class OxygenFile
                 ["on"] = DateTime.UtcNow.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
                 ["lakes"] = new JsonArray([.. lakes.Select(l => (JsonNode?)JsonValue.Create(l.Name))]),
             },
-            ["numbers"] = new JsonObject([.. OxygenNumbers.All.Select(n => KeyValuePair.Create(n.Name, (JsonNode?)JsonValue.Create(Math.Round(n.Of(numbers), 4))))]),
+            ["numbers"] = new JsonObject([.. OxygenNumbers.All.Select(n =>
+                KeyValuePair.Create(n.Name, (JsonNode?)JsonValue.Create(Math.Round(n.Of(numbers), 4))))]),
         };
         File.WriteAllText(path, file.ToJsonString(Written) + "\n");
     }

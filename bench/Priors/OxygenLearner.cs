@@ -4,8 +4,8 @@ using SecondShore.Engine.Season;
 namespace SecondShore.Bench.Priors;
 
 /// <summary>
-/// Learns what deep water uses of oxygen: every candidate of a lattice rides on one column a season (a column does not feel its oxygen), so that the cost of
-/// every candidate on every lake is known at once, and leaving a region out is a sum without it.
+/// Learns what deep water uses of oxygen: every candidate of a lattice rides on one column a season (a column does not feel its
+/// oxygen), so that the cost of every candidate on every lake is known at once, and leaving a region out is a sum without it.
 /// </summary>
 internal sealed class OxygenLearner
 {
@@ -32,7 +32,8 @@ internal sealed class OxygenLearner
     /// <param name="free">Candidates that may be taken.</param>
     public OxygenNumbers Without(int leftOut, double weight, Func<OxygenNumbers, bool> free)
     {
-        int best = Enumerable.Range(0, _candidates.Length).Where(c => free(_candidates[c])).MinBy(c => Sum(c, leftOut) + (weight * Off(_candidates[c])));
+        int best = Enumerable.Range(0, _candidates.Length).Where(c => free(_candidates[c]))
+            .MinBy(c => Sum(c, leftOut) + (weight * Off(_candidates[c])));
         OxygenNumbers found = _candidates[best];
         double[] own = [.. _region.Distinct().Where(r => r != leftOut).Select(r => Math.Log(OwnDemand(r, found) / found.DemandGPerM2Day))];
         return found with { DemandLogSd = Math.Clamp(Math.Sqrt(own.Sum(u => u * u) / own.Length), LeastSd, MostSd) };
@@ -82,7 +83,8 @@ internal sealed class OxygenLearner
         return [.. sum.Select(s => s / Math.Max(1, count))];
     }
 
-    private static int Run(SeasonCase season, ColumnParameters centre, OxygenDemand[] demands, List<(DateTimeOffset At, OxygenCast Cast)> casts, double[] sum)
+    private static int Run(
+        SeasonCase season, ColumnParameters centre, OxygenDemand[] demands, List<(DateTimeOffset At, OxygenCast Cast)> casts, double[] sum)
     {
         WeatherSeries weather = season.Forcing.Weather;
         LakeColumn column = new(season.Grid, centre, 8, season.Boundary.DropM(season.StartStep / 24));

@@ -7,7 +7,8 @@ namespace SecondShore.Answers.Learn;
 /// <summary>Which reading would teach most next time: the one that takes away the greatest share of a doubt that matters.</summary>
 public static class NextReading
 {
-    // Worth of a Secchi depth, and of a meter where it is not known whether oxygen reaches the bottom, beside shares of doubt that readings take away (choice).
+    // Worth of a Secchi depth, and of a meter where it is not known whether oxygen reaches the bottom, beside the shares of doubt
+    // that other readings take away (choice).
     private const double SecchiShare = 0.3, OxygenShare = 0.35, LeastShare = 0.1;
 
     /// <summary>Readings worth taking, best first: which, when, and how much it narrows.</summary>
@@ -15,14 +16,22 @@ public static class NextReading
     {
         if (outlook is null || outlook.Lake.State == LayerState.Mixed) yield break;
         ArmOutlook lake = outlook.Lake;
-        List<(double Share, string Words)> worth = [.. lake.Worth.GroupBy(w => w.Kind).Select(g => g.MaxBy(w => w.Share)!).Select(w => (w.Share, Say(w, units)))];
-        if (lake.Oxygen == OxygenState.NotKnown && lake.Profile.Count > 0)
-            worth.Add((OxygenShare, units.Speech.Say($"An oxygen reading at {units.Depth(lake.Profile[^1].DepthM)}, over the deepest water, while the lake is layered: nothing measured says yet whether oxygen reaches the bottom.")));
-        if (!folder.Readings.Concat(folder.Secchi).Any(r => r.Kind == ReadingKind.Secchi) && folder.SiteOrNull?.SecchiM is null && folder.Document.LightExtinctionPerM is null)
-            worth.Add((SecchiShare, units.Speech.Plain("A Secchi depth: clarity sets how deep light and warmth go and which colours show, and none is on file.")));
+        List<(double Share, string Words)> worth =
+            [.. lake.Worth.GroupBy(w => w.Kind).Select(g => g.MaxBy(w => w.Share)!).Select(w => (w.Share, Say(w, units)))];
+        if (lake.Oxygen == OxygenState.NotKnown && lake.Profile.Count > 0) worth.Add((OxygenShare, Meter(lake.Profile[^1].DepthM, units)));
+        if (!KnowsClarity(folder)) worth.Add((SecchiShare, Disc(units)));
         foreach ((double share, string words) in worth.OrderByDescending(w => w.Share))
             if (share > LeastShare) yield return words;
     }
+
+    private static bool KnowsClarity(LakeFolder folder) =>
+        folder.Readings.Concat(folder.Secchi).Any(r => r.Kind == ReadingKind.Secchi)
+        || folder.SiteOrNull?.SecchiM is not null || folder.Document.LightExtinctionPerM is not null;
+
+    private static string Disc(UnitSystem units) =>
+        units.Speech.Plain("A Secchi depth: clarity sets how deep light and warmth go and which colours show, and none is on file.");
+
+    private static string Meter(double depthM, UnitSystem units) => units.Speech.Say($"An oxygen reading at {units.Depth(depthM)}, over the deepest water, while the lake is layered: nothing measured says yet whether oxygen reaches the bottom.");
 
     private static string Say(ReadingWorth w, UnitSystem units) => (w.Kind, w.Narrows) switch
     {

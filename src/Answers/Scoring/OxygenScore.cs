@@ -60,7 +60,8 @@ public static class OxygenScore
         foreach (WaterProfile p in season.Lake.Profiles)
         {
             if (p.At <= season.Start.At || p.At < first || p.At >= last || p.At < next || p.At >= season.Forcing.Weather.EndUtc) continue;
-            if (OxygenCast.Of(p, season.Lake.Basin.MaxDepthM * 1.05) is not { DepthM.Length: >= 2 } cast || cast.DepthM[^1] < deep) continue;
+            OxygenCast? cast = OxygenCast.Of(p, season.Lake.Basin.MaxDepthM * 1.05);
+            if (cast is not { DepthM.Length: >= 2 } || cast.DepthM[^1] < deep) continue;
             casts.Add((p.At, cast));
             next = p.At.AddHours(20);
         }
@@ -77,11 +78,17 @@ public static class OxygenScore
         return new Reading(at, null, ReadingKind.Oxygen, cast.MgPerL[nearest], cast.DepthM[nearest], "score");
     }
 
-    private static void Score(SeasonCase season, DateTimeOffset at, Reading[] readings, List<(DateTimeOffset At, OxygenCast Cast)> casts, List<OxygenCastScore> scores, CancellationToken cancel)
+    private static void Score(SeasonCase season, DateTimeOffset at, Reading[] readings,
+        List<(DateTimeOffset At, OxygenCast Cast)> casts, List<OxygenCastScore> scores, CancellationToken cancel)
     {
         cancel.ThrowIfCancellationRequested();
-        SeasonMembers members = OutlookModel.ComputeMembers(
-            SeasonRequest.Of(season, at, Members) with { Weather = season.Forcing.Weather, Profiles = [season.Start], Readings = readings }, null, cancel);
+        OutlookRequest request = SeasonRequest.Of(season, at, Members) with
+        {
+            Weather = season.Forcing.Weather,
+            Profiles = [season.Start],
+            Readings = readings,
+        };
+        SeasonMembers members = OutlookModel.ComputeMembers(request, null, cancel);
         double[] weights = [.. members.Weights];
         foreach ((DateTimeOffset taken, OxygenCast cast) in casts)
         {
@@ -92,7 +99,8 @@ public static class OxygenScore
             double deepest = cast.DepthM[^1], chance = 0, truth = cast.FloorM, error = double.NaN, inside = double.NaN;
             for (int m = 0; m < floors.Length; m++)
                 if (floors[m] <= deepest) chance += weights[m];
-            if (chance >= 0.5 && double.IsFinite(truth) && cast.FloorGapM <= WidestGapM && OxygenOutlook.Law(floors, errors, weights, season.Lake.Basin.MaxDepthM) is { } law)
+            bool isTold = chance >= 0.5 && double.IsFinite(truth) && cast.FloorGapM <= WidestGapM;
+            if (isTold && OxygenOutlook.Law(floors, errors, weights, season.Lake.Basin.MaxDepthM) is { } law)
                 (error, inside) = (law.Quantile(0.5) - truth, Interval80.Holds(law, truth, truth));
             scores.Add(new OxygenCastScore(season.Year, taken, truth, chance, error, inside));
         }

@@ -15,10 +15,12 @@ public sealed record ReadingWorthScore(int Season, ReadingKind Kind, WorthOf Nar
     public double Ratio => SdForetold / SdAfter;
 }
 
-/// <summary>Holds the worth of readings against readings that were made: the first cast from mid August on stands for each in turn.</summary>
+/// <summary>
+/// Holds the worth of readings against readings that were made: the first cast from mid August on stands for each in turn.
+/// </summary>
 public static class WorthScore
 {
-    private const int Members = 100, MostSeasons = 3;
+    private const int Members = 64, MostSeasons = 2;
 
     /// <summary>Scores a lake, weather known up to the reading and other years behind it.</summary>
     public static List<ReadingWorthScore> Of(ScoredLake lake, CancellationToken cancel = default)
@@ -52,18 +54,24 @@ public static class WorthScore
             if (Made(season, seen, worth.Key, worth.First().DepthM) is not { } reading) continue;
             ArmOutlook after = OutlookModel.Compute(request with { Readings = [reading] }, null, cancel).Lake;
             foreach (ReadingWorth w in worth)
-                if (Sd(before, w.Narrows) is { } was && Sd(after, w.Narrows) is { } sd) scores.Add(new ReadingWorthScore(season.Year, w.Kind, w.Narrows, was, w.SdAfter, sd));
+            {
+                if (Sd(before, w.Narrows) is { } was && Sd(after, w.Narrows) is { } sd)
+                    scores.Add(new ReadingWorthScore(season.Year, w.Kind, w.Narrows, was, w.SdAfter, sd));
+            }
         }
     }
 
     private static Reading? Made(SeasonCase season, ObservedProfile seen, ReadingKind kind, double depthM)
     {
+        double maxDepthM = season.Lake.Basin.MaxDepthM;
         if (kind == ReadingKind.HazeDepth) return new Reading(seen.At, null, kind, seen.ThermoclineM, null, "score");
         if (kind == ReadingKind.Temperature)
-            return seen.DepthM[^1] >= 0.6 * season.Lake.Basin.MaxDepthM ? new Reading(seen.At, null, kind, seen.TempC[^1], seen.DepthM[^1], "score") : null;
-        if (season.Lake.Profiles.FirstOrDefault(p => p.At == seen.At) is not { } cast || OxygenCast.Of(cast, season.Lake.Basin.MaxDepthM) is not { } oxygen) return null;
+            return seen.DepthM[^1] >= 0.6 * maxDepthM ? new Reading(seen.At, null, kind, seen.TempC[^1], seen.DepthM[^1], "score") : null;
+        WaterProfile? cast = season.Lake.Profiles.FirstOrDefault(p => p.At == seen.At);
+        if (cast is null || OxygenCast.Of(cast, maxDepthM) is not { } oxygen) return null;
         int nearest = Enumerable.Range(0, oxygen.DepthM.Length).MinBy(i => Math.Abs(oxygen.DepthM[i] - depthM));
-        return Math.Abs(oxygen.DepthM[nearest] - depthM) < 1.5 ? new Reading(seen.At, null, kind, oxygen.MgPerL[nearest], oxygen.DepthM[nearest], "score") : null;
+        return Math.Abs(oxygen.DepthM[nearest] - depthM) < 1.5
+            ? new Reading(seen.At, null, kind, oxygen.MgPerL[nearest], oxygen.DepthM[nearest], "score") : null;
     }
 
     private static double? Sd(ArmOutlook lake, WorthOf what) => what switch

@@ -56,7 +56,8 @@ public static class OutlookWords
     // Never 'enough' without a meter's word.
     private static string NoFloor(ArmOutlook lake) => lake.Oxygen == OxygenState.Enough
         ? "By what was measured lately there is oxygen enough to the bottom"
-        : $"Whether oxygen reaches the bottom is not known: no reading of the deep water tells, and the reckoning gives {Math.Clamp(Math.Round(10 * lake.ChanceOxygenShort), 1, 5):0} in ten that it runs out";
+        : "Whether oxygen reaches the bottom is not known: no reading of the deep water tells, and the reckoning gives "
+            + $"{Math.Clamp(Math.Round(10 * lake.ChanceOxygenShort), 1, 5):0} in ten that it runs out";
 
     /// <summary>When each arm turns, arms of the same answer together.</summary>
     public static string Turns(Outlook outlook)

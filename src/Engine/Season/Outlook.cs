@@ -71,7 +71,9 @@ public sealed record ArmOutlook
     /// <summary>Bottom of the metalimnion, m; null without a thermocline.</summary>
     public SampleDistribution? MetalimnionBottomM { get; init; }
 
-    /// <summary>Depth below which oxygen is likely under 3 mg/L, m; null unless <see cref="Oxygen"/> is <see cref="OxygenState.Short"/>.</summary>
+    /// <summary>
+    /// Depth below which oxygen is likely under 3 mg/L, m; null unless <see cref="Oxygen"/> is <see cref="OxygenState.Short"/>.
+    /// </summary>
     public required SampleDistribution? OxygenFloorM { get; init; }
 
     /// <summary>What is known of oxygen in the deep water.</summary>

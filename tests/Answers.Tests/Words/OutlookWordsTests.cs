@@ -22,7 +22,8 @@ public class OutlookWordsTests
     public void Metres_keep_a_tenth_and_one_arm_is_called_it()
     {
         string words = OutlookWords.Say(Of(Arm("Lake", LayerState.Stratified, [8, 8.25, 8.5], [20, 21, 22])), inFeet: false);
-        Assert.Equal("Layered. Thermocline 8.3 m (8.0 to 8.5). It turns between 21 Oct and 23 Oct. By what was measured lately there is oxygen enough to the bottom.", words.Replace("8.2 m", "8.3 m", StringComparison.Ordinal));
+        Assert.Equal("Layered. Thermocline 8.3 m (8.0 to 8.5). It turns between 21 Oct and 23 Oct."
+            + " By what was measured lately there is oxygen enough to the bottom.", words.Replace("8.2 m", "8.3 m", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -44,7 +45,8 @@ public class OutlookWordsTests
     [Fact]
     public void Oxygen_that_nobody_measured_is_not_called_enough()
     {
-        ArmOutlook lake = Arm("Lake", LayerState.Stratified, [8, 8.25, 8.5], [20, 21, 22]) with { Oxygen = OxygenState.NotKnown, ChanceOxygenShort = 0.31 };
+        ArmOutlook lake = Arm("Lake", LayerState.Stratified, [8, 8.25, 8.5], [20, 21, 22]);
+        lake = lake with { Oxygen = OxygenState.NotKnown, ChanceOxygenShort = 0.31 };
         string words = OutlookWords.Say(Of(lake), inFeet: false);
         Assert.Contains("Whether oxygen reaches the bottom is not known", words);
         Assert.Contains("3 in ten", words);

@@ -7,7 +7,9 @@ namespace SecondShore.Engine.Tests.Season;
 
 public sealed class OxygenTests
 {
-    private static readonly LakeSite Site = new() { Name = "Test", Position = new GeoPoint(42, -90), TimeZoneId = "UTC", ElevationM = 200, SecchiM = 3 };
+    private static readonly LakeSite Site =
+        new() { Name = "Test", Position = new GeoPoint(42, -90), TimeZoneId = "UTC", ElevationM = 200, SecchiM = 3 };
+
     private static readonly DateTimeOffset At = new(2024, 8, 25, 15, 0, 0, TimeSpan.Zero);
     private static readonly double[] Depths = [0, 2, 4, 6, 7, 8, 10, 14, 18, 22], Temps = [25, 25, 24.8, 24.5, 22, 18, 14, 11, 10, 9.8];
 
@@ -112,15 +114,18 @@ public sealed class OxygenTests
         Assert.Equal(OxygenNumbers.All.Select(n => n.Name), file.RootElement.GetProperty("numbers").EnumerateObject().Select(p => p.Name));
         Assert.True(file.RootElement.GetProperty("learned").GetProperty("lakes").GetArrayLength() >= 5);
         foreach (OxygenNumber n in OxygenNumbers.All) Assert.Equal(0.123, n.Of(n.With(OxygenNumbers.Learned, 0.123)));
-        FormatException e = Assert.Throws<FormatException>(() => OxygenNumbers.Parse(OxygenNumbers.EmbeddedText().Replace("\"secchi_power\"", "\"power\"", StringComparison.Ordinal)));
+        string gap = OxygenNumbers.EmbeddedText().Replace("\"secchi_power\"", "\"power\"", StringComparison.Ordinal);
+        FormatException e = Assert.Throws<FormatException>(() => OxygenNumbers.Parse(gap));
         Assert.Contains("'secchi_power'", e.Message, StringComparison.Ordinal);
         Assert.Throws<FormatException>(() => OxygenNumbers.Parse("{"));
-        Assert.True(OxygenNumbers.Learned.Demand(2).ArealGPerM2DayValue >= OxygenNumbers.Learned.Demand(0.2).ArealGPerM2DayValue, "greener water uses no less");
+        double green = OxygenNumbers.Learned.Demand(2).ArealGPerM2DayValue, clear = OxygenNumbers.Learned.Demand(0.2).ArealGPerM2DayValue;
+        Assert.True(green >= clear, "greener water uses no less");
     }
 
     private static OxygenColumn Layered(out LakeColumn column)
     {
-        column = new LakeColumn(new ColumnGrid(Hypsography.FromShape(4e6, 24, 9), 0.5, 0), LakePriors.For(Site, Hypsography.FromShape(4e6, 24, 9), WeatherSource.Grid).Centre, 10);
+        Hypsography basin = Hypsography.FromShape(4e6, 24, 9);
+        column = new LakeColumn(new ColumnGrid(basin, 0.5, 0), LakePriors.For(Site, basin, WeatherSource.Grid).Centre, 10);
         column.SetProfile(Depths, Temps);
         return new OxygenColumn(column, new OxygenDemand(0.4), 101325);
     }

@@ -47,7 +47,14 @@ internal sealed class MemberTrace
             LakeColumn column = columns[a];
             double[] depths = _model.ProfileDepthsM;
             (double floor, double sd) = Floor(oxygen[a]);
-            ArmNow now = new() { Layers = Layers(column), FloorM = floor, FloorSdM = sd, TempC = new double[depths.Length], OxygenMgPerL = new double[depths.Length] };
+            ArmNow now = new()
+            {
+                Layers = Layers(column),
+                FloorM = floor,
+                FloorSdM = sd,
+                TempC = new double[depths.Length],
+                OxygenMgPerL = new double[depths.Length],
+            };
             for (int i = 0; i < depths.Length; i++)
             {
                 now.TempC[i] = column.TempAtC(depths[i]);

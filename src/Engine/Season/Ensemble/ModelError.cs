@@ -20,7 +20,10 @@ public static class ModelError
 
     private const double DoublingDays = 20;
 
-    /// <summary>Standard deviation of the error of the depth where oxygen runs out, m: the thermocline's own, and what is missed of oxygen over how fast it falls there.</summary>
+    /// <summary>
+    /// Standard deviation of the error of the depth where oxygen runs out, m: the thermocline's own, and what is missed of oxygen over
+    /// how fast it falls there.
+    /// </summary>
     /// <param name="depthM">The depth, m.</param>
     /// <param name="slopeMgPerLPerM">How fast oxygen falls with depth there, mg/L per m.</param>
     public static double OxygenFloorSdM(double depthM, double slopeMgPerLPerM) =>

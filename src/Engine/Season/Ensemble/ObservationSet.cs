@@ -66,7 +66,11 @@ internal sealed class ObservationSet
         for (int i = 0; i < depth.Count; i += every)
         {
             bool last = i + every >= depth.Count;
-            all.Add(new Observation(step, 0, ReadingKind.Temperature, temp[i], depth[i], TemperatureSd, profile.Source) { Weight = Math.Min(1.0, 3.0 / kept), Cast = last ? clean : null });
+            all.Add(new Observation(step, 0, ReadingKind.Temperature, temp[i], depth[i], TemperatureSd, profile.Source)
+            {
+                Weight = Math.Min(1.0, 3.0 / kept),
+                Cast = last ? clean : null,
+            });
         }
     }
 

@@ -25,13 +25,15 @@ public static class OxygenOutlook
         if (chanceShort >= ToldFrom) return OxygenState.Short;
         double deep = DeepShare * model.Arms[arm].Basin.MaxDepthM;
         int now = model.Timeline.AtStep;
-        bool seen = model.Observations.All.Any(o => o.Kind == ReadingKind.Oxygen && o.Arm == arm && o.DepthM >= deep && o.Step > now - FreshHours);
+        bool seen = model.Observations.All.Any(o =>
+            o.Kind == ReadingKind.Oxygen && o.Arm == arm && o.DepthM >= deep && o.Step > now - FreshHours);
         return layers == LayerState.Mixed || (seen && chanceShort < EnoughUnder) ? OxygenState.Enough : OxygenState.NotKnown;
     }
 
     /// <summary>The floor's depth with the error that all members share; null where too few run short.</summary>
     internal static SampleDistribution? FloorM(SeasonModel model, int arm, double[] weight, MemberTrace[] traces) =>
-        Law([.. traces.Select(t => t.Now[arm].FloorM)], [.. traces.Select(t => t.Now[arm].FloorSdM)], weight, model.Arms[arm].Basin.MaxDepthM);
+        Law([.. traces.Select(t => t.Now[arm].FloorM)], [.. traces.Select(t => t.Now[arm].FloorSdM)], weight,
+            model.Arms[arm].Basin.MaxDepthM);
 
     /// <summary>The same of any members' floors.</summary>
     /// <param name="floorM">Each member's floor, m; NaN where its bottom has enough.</param>

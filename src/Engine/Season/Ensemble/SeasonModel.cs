@@ -255,7 +255,8 @@ internal sealed class SeasonModel
             if (days > 150) return null;
             int[] good = [.. Enumerable.Range(0, p.DepthM.Length).Where(i => double.IsFinite(p.TempC[i]) && p.TempC[i] is > -0.5 and < 45)];
             if (good.Length < 4 || p.DepthM[good[^1]] < 0.6 * arm.Basin.MaxDepthM) continue;
-            return p with { DepthM = [.. good.Select(i => p.DepthM[i])], TempC = [.. good.Select(i => p.TempC[i])], OxygenMgPerL = p.OxygenMgPerL is { } o ? [.. good.Select(i => o[i])] : null };
+            double[]? oxygen = p.OxygenMgPerL is { } o ? [.. good.Select(i => o[i])] : null;
+            return p with { DepthM = [.. good.Select(i => p.DepthM[i])], TempC = [.. good.Select(i => p.TempC[i])], OxygenMgPerL = oxygen };
         }
 
         return null;

@@ -18,18 +18,20 @@ internal static class WorthAssembly
         List<ReadingWorth> worth = [];
         if (Mean(step, weight) is { } stepM)
         {
-            double hazeSd = ObservationSet.HazeSdM(stepM), shared = ModelError.ThermoclineSdM(stepM, 0);
-            Add(ReadingKind.HazeDepth, double.NaN, step, hazeSd, WorthOf.Thermocline, step, shared, 1 - SeasonModel.StepShare);
+            double hazeSd = ObservationSet.HazeSdM(stepM), stepSd = ModelError.ThermoclineSdM(stepM, 0);
+            Add(ReadingKind.HazeDepth, double.NaN, step, hazeSd, WorthOf.Thermocline, step, stepSd, 1 - SeasonModel.StepShare);
             Add(ReadingKind.HazeDepth, double.NaN, step, hazeSd, WorthOf.Turnover, turnoverDays, ModelError.OverturnSdDays, 1);
             int under = Array.FindIndex(depths, z => z >= stepM + UnderStepM);
             if (under > 0 && Mean(floor, weight) is not null)
             {
                 double[] oxygen = [.. traces.Select(t => t.Now[arm].OxygenMgPerL[under])];
-                Add(ReadingKind.Oxygen, depths[under], oxygen, ObservationSet.OxygenSd, WorthOf.OxygenFloor, floor, Mean([.. traces.Select(t => t.Now[arm].FloorSdM)], weight) ?? 0, 1);
+                double shared = Mean([.. traces.Select(t => t.Now[arm].FloorSdM)], weight) ?? 0;
+                Add(ReadingKind.Oxygen, depths[under], oxygen, ObservationSet.OxygenSd, WorthOf.OxygenFloor, floor, shared, 1);
             }
         }
 
-        Add(ReadingKind.Temperature, depths[last], deep, ObservationSet.TemperatureSd, WorthOf.Turnover, turnoverDays, ModelError.OverturnSdDays, 1);
+        Add(ReadingKind.Temperature, depths[last], deep, ObservationSet.TemperatureSd,
+            WorthOf.Turnover, turnoverDays, ModelError.OverturnSdDays, 1);
         return worth;
 
         void Add(ReadingKind kind, double depthM, double[] read, double readSd, WorthOf what, double[] asked, double sharedSd, double stays)

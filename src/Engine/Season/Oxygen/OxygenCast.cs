@@ -26,7 +26,10 @@ public sealed record OxygenCast(double[] DepthM, double[] MgPerL)
         return depth.Count > 0 ? new OxygenCast([.. depth], [.. value]) : null;
     }
 
-    /// <summary>Depth below which all that was measured is under <see cref="OxygenColumn.FloorMgPerL"/>, straight between two depths, m; NaN where the deepest has enough.</summary>
+    /// <summary>
+    /// Depth below which all that was measured is under <see cref="OxygenColumn.FloorMgPerL"/>, straight between two depths, m;
+    /// NaN where the deepest has enough.
+    /// </summary>
     public double FloorM
     {
         get

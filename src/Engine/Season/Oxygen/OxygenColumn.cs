@@ -15,7 +15,8 @@ public sealed class OxygenColumn
 
     private const double HalfSaturation = 1.4, ReferenceC = 10.0, MudShare = 0.6;
 
-    // Following a reading: less missing than this cannot be scaled, more than this many times is not believed of one reading. Water this near the surface's warmth lies in the upper layer.
+    // Following a reading: less missing than this cannot be scaled, more than this many times is not believed of one reading.
+    // Water this near the surface's warmth lies in the upper layer.
     private const double MissingMgPerL = 0.3, MostTimes = 20, UpperWaterK = 1.0;
 
     // What each degree adds to the demand of water and mud, as logarithms: factors of 1.047 and 1.07.
@@ -127,7 +128,8 @@ public sealed class OxygenColumn
         double mixed = sum / water;
         if (_column.IceM <= 0)
         {
-            double exchange = _reaeration * DissolvedOxygen.TransferMps(windMps, temp[top]) * _column.SurfaceAreaM2 * PhysicalConstants.DayS / water;
+            double exchange = _reaeration * DissolvedOxygen.TransferMps(windMps, temp[top])
+                * _column.SurfaceAreaM2 * PhysicalConstants.DayS / water;
             mixed = (mixed + (exchange * DissolvedOxygen.SaturationMgPerL(temp[top], _pressurePa))) / (1.0 + exchange);
         }
 

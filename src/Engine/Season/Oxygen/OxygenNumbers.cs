@@ -5,7 +5,7 @@ namespace SecondShore.Engine.Season;
 
 /// <summary>
 /// The numbers that a lake's oxygen demand is made of, learned over the measured lakes with oxygen casts. Immutable.
-/// The learned ones come with the product as <c>oxygen.json</c>, which also says from which lakes and how well they foretell lakes of other regions.
+/// The learned ones come with the product as <c>oxygen.json</c>, which also says from which lakes.
 /// </summary>
 public sealed record OxygenNumbers
 {
@@ -56,14 +56,16 @@ public sealed record OxygenNumbers
             using var document = JsonDocument.Parse(json);
             foreach (OxygenNumber number in All)
             {
-                if (!document.RootElement.TryGetProperty("numbers", out JsonElement numbers) || !numbers.TryGetProperty(number.Name, out JsonElement value)
-                    || !value.TryGetDouble(out double there)) throw new FormatException($"The learned oxygen demand lacks the number '{number.Name}': learn it again.");
+                if (!document.RootElement.TryGetProperty("numbers", out JsonElement numbers)
+                    || !numbers.TryGetProperty(number.Name, out JsonElement value) || !value.TryGetDouble(out double there))
+                    throw new FormatException($"The learned oxygen demand lacks the number '{number.Name}': learn it again.");
                 read = number.With(read, there);
             }
         }
         catch (JsonException e)
         {
-            throw new FormatException(string.Create(CultureInfo.InvariantCulture, $"The learned oxygen demand is not JSON: line {e.LineNumber + 1}."), e);
+            string where = string.Create(CultureInfo.InvariantCulture, $"line {e.LineNumber + 1}");
+            throw new FormatException($"The learned oxygen demand is not JSON: {where}.", e);
         }
 
         return read;

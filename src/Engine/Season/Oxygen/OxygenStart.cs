@@ -8,7 +8,9 @@ public static class OxygenStart
     private const int WindowDays = 21, MostDays = 120;
     private const double LayeredK = 1.0;
 
-    /// <summary>Days since the lake last mixed to the bottom: since the air of three weeks last was no warmer than the deep water is now.</summary>
+    /// <summary>
+    /// Days since the lake last mixed to the bottom: since the air of three weeks last was no warmer than the deep water is now.
+    /// </summary>
     /// <param name="weather">Hourly weather.</param>
     /// <param name="step">Step of the cast.</param>
     /// <param name="surfaceC">Its temperature at the top, degC.</param>

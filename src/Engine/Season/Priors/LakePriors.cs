@@ -105,7 +105,8 @@ public sealed record LakePriors
 
     /// <summary>Oxygen demand at a place of the prior.</summary>
     /// <param name="z">Standard normal coordinates, [<see cref="Dimensions"/>].</param>
-    public OxygenDemand DemandAt(ReadOnlySpan<double> z) => Demand with { ArealGPerM2DayValue = Demand.ArealGPerM2DayValue * Math.Exp(SpreadValues[7] * z[7]) };
+    public OxygenDemand DemandAt(ReadOnlySpan<double> z) =>
+        Demand with { ArealGPerM2DayValue = Demand.ArealGPerM2DayValue * Math.Exp(SpreadValues[7] * z[7]) };
 
     /// <summary>One draw in standard normal coordinates, [<see cref="Dimensions"/>].</summary>
     public static double[] Draw(SeededRandom random)
