@@ -92,18 +92,18 @@ internal sealed class OxygenLearner
         int shut = OxygenStart.DaysShut(weather, season.StartStep, season.Start.TempC[0], season.Start.TempC[^1]);
         OxygenColumn[] oxygen = [.. demands.Select(d => new OxygenColumn(column, d, season.Forcing.PressurePa))];
         foreach (OxygenColumn o in oxygen) o.Age(shut);
-        int mixedTo = 0, next = 0, seen = 0;
+        int next = 0, seen = 0;
         double wind = 0;
         for (int step = season.StartStep; step < season.EndStep && next < casts.Count; step++)
         {
             if (step % 24 == 0) season.Boundary.Apply(column, step / 24);
             column.Step(season.Forcing, step);
-            mixedTo = Math.Max(mixedTo, column.MixedTo);
+            foreach (OxygenColumn o in oxygen) o.Watch();
             wind += weather.WindMps[step];
             if (step % 24 == 14)
             {
-                foreach (OxygenColumn o in oxygen) o.StepDay(mixedTo, wind / 24.0);
-                (mixedTo, wind) = (column.Top, 0);
+                foreach (OxygenColumn o in oxygen) o.StepDay(wind / 24.0);
+                wind = 0;
             }
 
             for (; next < casts.Count && season.StepAt(casts[next].At) <= step; next++, seen++)

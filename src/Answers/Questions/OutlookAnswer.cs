@@ -68,6 +68,8 @@ public static class OutlookAnswer
             State = StateKey(whole.State),
             ChanceStratified = Math.Round(whole.ChanceStratified, 3),
             ThermoclineM = SpreadDocument.From(whole.ThermoclineM),
+            WarmSkin = whole.Skin is { } skin
+                ? new OutlookDocument.SkinRow(SpreadDocument.From(skin.DepthM), SpreadDocument.From(skin.WarmerK)) : null,
             OxygenFloorM = SpreadDocument.From(whole.OxygenFloorM),
             Oxygen = OxygenKey(whole.Oxygen),
             ChanceOxygenShort = Math.Round(whole.ChanceOxygenShort, 3),
@@ -76,7 +78,12 @@ public static class OutlookAnswer
                 p.OxygenMgPerL is { } oxygen ? SpreadDocument.From(oxygen) : null))],
             Arms = [.. outlook.Arms.Select(a => new OutlookDocument.ArmRow(a.Name, StateKey(a.State), SpreadDocument.From(a.ThermoclineM),
                 DateSpreadDocument.From(a.TurnoverInDays, outlook.At)))],
-            Words = [OutlookWords.Say(outlook, !units.IsMetric), .. Next(lake, outlook, units)],
+            Words =
+            [
+                OutlookWords.Say(outlook, !units.IsMetric),
+                .. outlook.SkinNamed is { } named ? [named.Say(units)] : Array.Empty<string>(),
+                .. Next(lake, outlook, units),
+            ],
             Assumed = outlook.Assumed.Say(units),
             Doubted = outlook.Doubted.Say(units),
             Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new OutlookDocument.UnusedRow(u.At, KindKey(u.Kind), u.Value, u.Source, WhyKey(u.Why)))],

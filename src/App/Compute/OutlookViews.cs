@@ -28,6 +28,7 @@ internal static class OutlookViews
             State = whole.State,
             ChanceStratified = whole.ChanceStratified,
             ThermoclineM = whole.ThermoclineM.SpreadOrNull(),
+            WarmSkin = outlook.SkinNamed?.Say(units),
             OxygenFloorM = whole.OxygenFloorM.SpreadOrNull(),
             Oxygen = whole.Oxygen,
             ChanceOxygenShort = whole.ChanceOxygenShort,

@@ -66,12 +66,12 @@ public sealed class OxygenTests
         OxygenColumn oxygen = Layered(out LakeColumn column);
         oxygen.Age(40);
         double top = oxygen.AtMgPerL(1);
-        oxygen.Follow(15, 2, 10, 1);
+        oxygen.Follow(15, 2, 1);
         Assert.Equal(2, oxygen.AtMgPerL(15), 0.5);
         Assert.Equal(top, oxygen.AtMgPerL(1));
         Assert.True(oxygen.OxygenMgPerL[^1] <= oxygen.AtMgPerL(15) + 0.5 && oxygen.OxygenMgPerL[^1] >= 0);
         double deep = oxygen.OxygenMgPerL[^1];
-        oxygen.Follow(0.3, 1, 10, 1);
+        oxygen.Follow(0.3, 1, 1);
         Assert.Equal(deep, oxygen.OxygenMgPerL[^1]);
         Assert.True(column.Top == 0);
     }

@@ -8,6 +8,9 @@ internal sealed class SeasonModel
 
     private const double ExchangeDays = 12;
 
+    // As far as a forecast reaches that moves water: five days.
+    private const int HoursAhead = 120;
+
     public required SeasonTimeline Timeline { get; init; }
 
     public required IReadOnlyList<ArmShape> Arms { get; init; }
@@ -54,17 +57,18 @@ internal sealed class SeasonModel
         int[] active = keep ? [.. Enumerable.Range(0, arms)] : _watched;
         LakeColumn[] columns = new LakeColumn[arms];
         OxygenColumn[] oxygen = new OxygenColumn[arms];
+        DaySkin[] skins = new DaySkin[arms];
         foreach (int a in active)
         {
             columns[a] = new LakeColumn(Grids[a], Priors[a].At(z), 8, boundary.DropM(StartStep / 24));
             Start(columns[a], startNoiseK);
+            skins[a] = new DaySkin();
             oxygen[a] = new OxygenColumn(columns[a], Priors[a].DemandAt(z), forcing.PressurePa);
             Start(oxygen[a], scenario);
         }
 
         MemberTrace trace = new(this, keep, toStep);
         int next = 0;
-        int[] mixedTo = new int[arms];
         int snapshot = ((9 - (int)Math.Round(LonDeg / 15.0)) % 24 + 24) % 24;
         double windSum = 0;
         while (next < Observations.All.Count && Observations.All[next].Step < StartStep) next++;
@@ -79,22 +83,19 @@ internal sealed class SeasonModel
             foreach (int a in active)
             {
                 columns[a].Step(forcing, step);
-                mixedTo[a] = Math.Max(mixedTo[a], columns[a].MixedTo);
+                skins[a].Add(columns[a].SurfaceTempC);
+                oxygen[a].Watch();
             }
 
             windSum += forcing.Weather.WindMps[step];
-            next = Observe(trace, columns, oxygen, mixedTo, step, next);
-            if (keep && step == Timeline.AtStep) trace.KeepNow(columns, oxygen);
+            next = Observe(trace, columns, oxygen, skins, step, next);
+            if (keep && step == Timeline.AtStep) trace.KeepNow(columns, oxygen, skins);
+            if (keep && step >= Timeline.AtStep && step <= Timeline.AtStep + HoursAhead) trace.KeepAhead(columns[0], skins[0]);
             if (keep && step % 6 == snapshot % 6) trace.AddSample(columns, step);
             if (step % 24 != snapshot) continue;
-            foreach (int a in active)
-            {
-                oxygen[a].StepDay(mixedTo[a], windSum / 24.0);
-                mixedTo[a] = columns[a].Top;
-            }
-
+            foreach (int a in active) oxygen[a].StepDay(windSum / 24.0);
             windSum = 0;
-            if (keep) trace.KeepDay(columns, oxygen, step / 24);
+            if (keep) trace.KeepDay(columns, oxygen, skins, step / 24);
         }
 
         return trace;
@@ -141,7 +142,7 @@ internal sealed class SeasonModel
         }
     }
 
-    private int Observe(MemberTrace trace, LakeColumn[] columns, OxygenColumn[] oxygen, int[] mixedTo, int step, int next)
+    private int Observe(MemberTrace trace, LakeColumn[] columns, OxygenColumn[] oxygen, DaySkin[] skins, int step, int next)
     {
         IReadOnlyList<Observation> all = Observations.All;
         while (next < all.Count && all[next].Step <= step)
@@ -153,27 +154,29 @@ internal sealed class SeasonModel
             {
                 ReadingKind.SurfaceTemperature => Corrected(bias, column, 0.3, step),
                 ReadingKind.Temperature => Corrected(bias, column, o.DepthM, step),
-                ReadingKind.HazeDepth => MemberTrace.Layers(column).StepSeenM(o.Value, SecondaryStepCostM),
+                ReadingKind.HazeDepth => MemberTrace.Layers(column, skins[o.Arm]).Seen.StepSeenM(o.Value, SecondaryStepCostM),
                 ReadingKind.Secchi => 2.0 / column.Parameters.LightExtinctionPerM,
                 _ => oxygen[o.Arm].AtMgPerL(o.DepthM),
             };
             if (o.Kind == ReadingKind.Temperature) trace.Slope[next] = Math.Abs(column.TempAtC(o.DepthM + 0.5) - column.TempAtC(Math.Max(0, o.DepthM - 0.5)));
             if (o.Kind == ReadingKind.Oxygen)
                 trace.Slope[next] = Math.Abs(oxygen[o.Arm].AtMgPerL(o.DepthM + 0.5) - oxygen[o.Arm].AtMgPerL(Math.Max(0, o.DepthM - 0.5)));
-            if (o.Kind == ReadingKind.HazeDepth) FollowStep(column, o);
-            FollowOxygen(oxygen[o.Arm], o, mixedTo[o.Arm]);
+            double before = column.SurfaceTempC;
+            if (o.Kind == ReadingKind.HazeDepth) FollowStep(column, skins[o.Arm], o);
+            FollowOxygen(oxygen[o.Arm], o);
             // The run is moved to where it would have to stand for its corrected self to show the cast.
             if (o.Cast is { } cast) column.NudgeTo(cast.DepthM, bias is null ? cast.TempC : [.. cast.TempC.Select((t, i) => t - Missed(bias, column, cast.DepthM[i], step))], NudgeShare);
+            skins[o.Arm].Shift(column.SurfaceTempC - before);
             next++;
         }
 
         return next;
     }
 
-    private static void FollowOxygen(OxygenColumn oxygen, Observation seen, int mixedTo)
+    private static void FollowOxygen(OxygenColumn oxygen, Observation seen)
     {
         if (seen.OxygenCast is { } cast) oxygen.NudgeTo(cast.DepthM, cast.MgPerL, NudgeShare);
-        else if (seen.Kind == ReadingKind.Oxygen && !seen.OfCast) oxygen.Follow(seen.DepthM, seen.Value, mixedTo, NudgeShare);
+        else if (seen.Kind == ReadingKind.Oxygen && !seen.OfCast) oxygen.Follow(seen.DepthM, seen.Value, NudgeShare);
     }
 
     private double Corrected(SeasonBias? bias, LakeColumn column, double depthM, int step) =>
@@ -183,9 +186,9 @@ internal sealed class SeasonModel
         bias.AtK(depthM, DayOfYear(step), column.SurfaceTempC - column.TempC[^1]);
 
     // What the numbers cannot explain of a step seen is taken over as state: less the further off it is, so that a wild one moves nothing.
-    private static void FollowStep(LakeColumn column, Observation seen)
+    private static void FollowStep(LakeColumn column, DaySkin skin, Observation seen)
     {
-        Stratification layers = MemberTrace.Layers(column);
+        Stratification layers = MemberTrace.Layers(column, skin).Seen;
         double off = seen.Value - layers.ThermoclineM;
         if (!layers.HasThermocline || Math.Abs(seen.Value - layers.SecondaryM) + SecondaryStepCostM < Math.Abs(off)) return;
         double wild = off / (3 * seen.Sd);

@@ -22,6 +22,7 @@ public sealed class OxygenColumn
     // What each degree adds to the demand of water and mud, as logarithms: factors of 1.047 and 1.07.
     private static readonly double WaterPerK = Math.Log(1.047), MudPerK = Math.Log(1.07);
     private readonly LakeColumn _column;
+    private int _mixedTo;
     private readonly double[] _oxygen, _lower, _diagonal, _upper;
     private readonly double _waterDemand, _mudDemand, _pressurePa, _reaeration;
 
@@ -67,17 +68,17 @@ public sealed class OxygenColumn
     /// </summary>
     /// <param name="depthM">Its depth, m.</param>
     /// <param name="mgPerL">What was read, mg/L.</param>
-    /// <param name="mixedTo">Deepest layer the day's mixing reached.</param>
     /// <param name="share">Share of the difference that is taken over.</param>
-    public void Follow(double depthM, double mgPerL, int mixedTo, double share)
+    public void Follow(double depthM, double mgPerL, double share)
     {
         int at = _column.Top;
         while (at < _oxygen.Length - 1 && _column.LayerDepthM(at + 1) <= depthM) at++;
-        if (at <= mixedTo) return;
+        int upper = Math.Max(_mixedTo, UpperTo());
+        if (at <= upper) return;
         double Full(int layer) => DissolvedOxygen.SaturationMgPerL(_column.TempC[layer], _pressurePa);
         double here = AtMgPerL(depthM), want = here + (share * (mgPerL - here)), missing = Math.Max(MissingMgPerL, Full(at) - here);
         double factor = Math.Clamp((Full(at) - want) / missing, 0, MostTimes);
-        for (int i = Math.Max(mixedTo, _column.Top) + 1; i < _oxygen.Length; i++)
+        for (int i = upper + 1; i < _oxygen.Length; i++)
         {
             double full = Full(i);
             _oxygen[i] = Math.Clamp(full - (factor * Math.Max(MissingMgPerL, full - _oxygen[i])), 0, Math.Max(full, _oxygen[i]));
@@ -89,15 +90,22 @@ public sealed class OxygenColumn
     public void Age(int days)
     {
         if (days <= 0) return;
-        int mixedTo = _column.Top;
+        int mixedTo = UpperTo();
         ReadOnlySpan<double> temp = _column.TempC;
-        while (mixedTo < _oxygen.Length - 2 && temp[_column.Top] - temp[mixedTo + 1] < UpperWaterK) mixedTo++;
         for (int day = 0; day < days; day++)
         {
             Consume(mixedTo, temp, _column.LayerVolumesM3);
             Diffuse(_column.LayerVolumesM3);
             for (int i = _column.Top; i <= mixedTo; i++) _oxygen[i] = DissolvedOxygen.SaturationMgPerL(temp[i], _pressurePa);
         }
+    }
+
+    // Deepest layer of the upper water, as its warmth tells.
+    private int UpperTo()
+    {
+        int to = _column.Top;
+        while (to < _oxygen.Length - 2 && _column.TempC[_column.Top] - _column.TempC[to + 1] < UpperWaterK) to++;
+        return to;
     }
 
     /// <summary>Oxygen at a depth below today's surface, mg/L.</summary>
@@ -110,14 +118,16 @@ public sealed class OxygenColumn
         return _oxygen[best] + (t * (_oxygen[best + 1] - _oxygen[best]));
     }
 
-    /// <summary>Steps one day.</summary>
-    /// <param name="mixedTo">Deepest layer the day's mixing reached.</param>
+    /// <summary>Takes note of how deep the column's last step mixed: called after every step.</summary>
+    public void Watch() => _mixedTo = Math.Max(_mixedTo, _column.MixedTo);
+
+    /// <summary>Steps one day, mixed as deep as was noted since the last.</summary>
     /// <param name="windMps">Mean wind of the day, m s-1.</param>
-    public void StepDay(int mixedTo, double windMps)
+    public void StepDay(double windMps)
     {
         ReadOnlySpan<double> temp = _column.TempC, volume = _column.LayerVolumesM3;
         int top = _column.Top;
-        mixedTo = Math.Clamp(mixedTo, top, _oxygen.Length - 1);
+        int mixedTo = Math.Clamp(_mixedTo, top, _oxygen.Length - 1);
         double sum = 0, water = 0;
         for (int i = top; i <= mixedTo; i++)
         {
@@ -136,6 +146,7 @@ public sealed class OxygenColumn
         for (int i = top; i <= mixedTo; i++) _oxygen[i] = mixed;
         Consume(mixedTo, temp, volume);
         Diffuse(volume);
+        _mixedTo = top;
     }
 
     /// <summary>Depth below which all water holds less than <see cref="FloorMgPerL"/>, m below today's surface; NaN when the bottom has enough.</summary>
