@@ -13,6 +13,8 @@ internal static class Figures
         new SeasonFloor(),
         new SeasonSkin(),
         new Priors.SeasonPriors(),
+        new SeasonOxygen(),
+        new SeasonReadings(),
         new SeasonDegraded(),
         new SeasonScoreFigure(ScoreMode.Blind),
         new SeasonScoreFigure(ScoreMode.Few),

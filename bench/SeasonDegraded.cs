@@ -1,6 +1,7 @@
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Scoring;
 using SecondShore.Bench.Priors;
+using SecondShore.Bench.Priors;
 using SecondShore.Engine.Season;
 using SecondShore.Engine.Water;
 using SecondShore.Formats.Lake;
@@ -17,25 +18,56 @@ internal sealed class SeasonDegraded : IFigure
 
     public FigureMargin Margin => new(0.02, 0.01);
 
+    public string LeftOut => "each lake's region, when the numbers it is run with were learned";
+
     public IEnumerable<Measured> Measure()
     {
-        foreach (LakeFolder folder in MeasuredLakes.Read())
+        Dictionary<string, PriorNumbers> without = PriorFile.ReadLeftOut(SeasonPriors.LeftOutPath);
+        LakeFolder[] folders = [.. MeasuredLakes.Read().Where(f => IsHourly(WeatherInput.ToRaw(f.Weather!)))];
+        Cost[][] costs = new Cost[folders.Length][];
+        Parallel.For(0, folders.Length, i => costs[i] = [.. Costs(folders[i], without)]);
+        Cost[] all = [.. costs.SelectMany(c => c)];
+        foreach (Cost c in all)
         {
-            RawWeather raw = WeatherInput.ToRaw(folder.Weather!);
-            if (raw.TimeUtc.Count < 100 || (raw.TimeUtc[50] - raw.TimeUtc[49]).TotalHours > 12) continue;
-            ScoredLake lake = ScoredLakeReader.From(folder);
-            ErrorSums own = Blind(lake);
-            foreach ((string copy, RawWeather poorer) in new[] { ("daily", Daily(raw)), ("wind2m", AtTwoMetres(raw, lake)), ("cloud", ByCloud(raw, lake)) })
+            string against = FormattableString.Invariant($"left out; {c.Own:0.00} with the weather itself");
+            yield return new($"{Name}-{c.Copy}-{c.Lake}-{c.What}", c.Worse, c.Unit, against, OnPage: false);
+        }
+
+        foreach (IGrouping<(string Copy, string What), Cost> group in all.GroupBy(c => (c.Copy, c.What)))
+        {
+            double[] worse = [.. group.Select(c => c.Worse).Order()];
+            double most = group.Key.What switch { "temperature-rmse" => 0.3, "thermocline-mae" => 0.4, _ => 3 };
+            string name = $"{Name}-{group.Key.Copy}-{group.Key.What}", unit = group.First().Unit;
+            yield return new($"{name}-median", worse[worse.Length / 2], unit, $"worse than with the weather itself, {worse.Length} lakes left out");
+            yield return new($"{name}-worst", worse[^1], unit, $"the same, {group.MaxBy(c => c.Worse)!.Lake}");
+            string held = FormattableString.Invariant($"lakes at most {most} {unit} worse");
+            yield return new($"{name}-held", worse.Count(w => w <= most), $"of {worse.Length}", held);
+        }
+    }
+
+    private static bool IsHourly(RawWeather raw) => raw.TimeUtc.Count >= 100 && (raw.TimeUtc[50] - raw.TimeUtc[49]).TotalHours <= 12;
+
+    private static IEnumerable<Cost> Costs(LakeFolder folder, Dictionary<string, PriorNumbers> without)
+    {
+        RawWeather raw = WeatherInput.ToRaw(folder.Weather!);
+        ScoredLake lake = ScoredLakeReader.From(folder);
+        lake = lake with { Numbers = without.GetValueOrDefault(lake.Name) };
+        ErrorSums own = Blind(lake);
+        foreach ((string copy, RawWeather poorer) in new[]
+        {
+            ("daily", Daily(raw)), ("wind2m", AtTwoMetres(raw, lake)), ("dew-point", ByDewPoint(raw)), ("cloud", ByCloud(raw, lake)),
+        })
+        {
+            PreparedWeather weather = WeatherPreparation.Prepare(poorer, lake.Site) with { Source = lake.Weather.Source };
+            ErrorSums sums = Blind(lake with { Weather = weather });
+            foreach ((string what, double? with, double? before, string unit) in new[]
             {
-                ErrorSums sums = Blind(lake with { Weather = WeatherPreparation.Prepare(poorer, lake.Site) with { Source = lake.Weather.Source } });
-                foreach ((string what, double? with, double? without, string unit) in new[]
-                {
-                    ("temperature-rmse", sums.TemperatureRmse, own.TemperatureRmse, "K"), ("thermocline-mae", sums.ThermoclineMae, own.ThermoclineMae, "m"),
-                    ("overturn-mae", sums.OverturnMae, own.OverturnMae, "d"),
-                })
-                {
-                    if (with is { } w && without is { } o) yield return new($"{Name}-{copy}-{lake.Name}-{what}", w - o, unit, FormattableString.Invariant($"{o:0.00} with the weather itself"));
-                }
+                ("temperature-rmse", sums.TemperatureRmse, own.TemperatureRmse, "K"),
+                ("thermocline-mae", sums.ThermoclineMae, own.ThermoclineMae, "m"),
+                ("overturn-mae", sums.OverturnMae, own.OverturnMae, "d"),
+            })
+            {
+                if (with is { } w && before is { } o) yield return new Cost(copy, lake.Name, what, w - o, o, unit);
             }
         }
     }
@@ -90,6 +122,18 @@ internal sealed class SeasonDegraded : IFigure
         return raw with { WindHeightM = 2, WindMps = raw.WindMps is { } wind ? [.. wind.Select(w => w / factor)] : null };
     }
 
+    // As a file gives it: to a tenth of a degree.
+    private static RawWeather ByDewPoint(RawWeather raw)
+    {
+        if (raw is not { RelativeHumidity: { } humidity, AirTempC: { } air }) return raw;
+        double[] back = [.. humidity.Select((h, i) =>
+        {
+            double full = MoistAir.SaturationVapourPa(air[i]), dewC = Math.Round(MoistAir.DewPointC(Math.Max(1, h * full)), 1);
+            return MoistAir.SaturationVapourPa(dewC) / full;
+        })];
+        return raw with { RelativeHumidity = back };
+    }
+
     private static RawWeather ByCloud(RawWeather raw, ScoredLake lake)
     {
         double[] cloud = new double[raw.TimeUtc.Count];
@@ -102,4 +146,6 @@ internal sealed class SeasonDegraded : IFigure
 
         return raw with { ShortwaveWPerM2 = null, LongwaveWPerM2 = null, CloudFraction = cloud };
     }
+
+    private sealed record Cost(string Copy, string Lake, string What, double Worse, double Own, string Unit);
 }

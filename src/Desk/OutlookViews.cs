@@ -30,6 +30,8 @@ internal static class OutlookViews
             ThermoclineM = whole.ThermoclineM.SpreadOrNull(),
             WarmSkin = outlook.SkinNamed?.Say(units),
             OxygenFloorM = whole.OxygenFloorM.SpreadOrNull(),
+            Oxygen = whole.Oxygen,
+            ChanceOxygenShort = whole.ChanceOxygenShort,
             SurfaceTempC = depths > 0 ? whole.Profile[0].TempC : default,
             TurnoverInDays = whole.TurnoverInDays.SpreadOrNull(),
             TurnoverDays = whole.TurnoverInDays is { } turns ? [.. turns.Values] : [],

@@ -24,6 +24,12 @@ public sealed record OutlookDocument
     /// <summary>Depth below which oxygen is likely short, m.</summary>
     public required SpreadDocument? OxygenFloorM { get; init; }
 
+    /// <summary>What is known of oxygen in the deep water: <c>short</c>, <c>enough</c> or <c>not_known</c>.</summary>
+    public required string Oxygen { get; init; }
+
+    /// <summary>Share of members whose deep water is short of oxygen.</summary>
+    public required double ChanceOxygenShort { get; init; }
+
     /// <summary>Date of turnover.</summary>
     public required DateSpreadDocument? Turnover { get; init; }
 

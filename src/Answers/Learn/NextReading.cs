@@ -1,4 +1,3 @@
-using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Core.Words;
 using SecondShore.Engine.Season;
 using SecondShore.Formats.Lake;
@@ -8,38 +7,39 @@ namespace SecondShore.Answers.Learn;
 /// <summary>Which reading would teach most next time: the one that takes away the greatest share of a doubt that matters.</summary>
 public static class NextReading
 {
-    // What one reading is good for, as the outlook weighs it (docs/science/season.md).
-    private static readonly double HazeSdM = 1.0;
-    private static readonly double DeepTempSdC = 0.6;
-    private static readonly double OxygenSdM = 1.5;
+    // Worth of a Secchi depth, and of a meter where it is not known whether oxygen reaches the bottom, beside the shares of doubt
+    // that other readings take away (choice).
+    private const double SecchiShare = 0.3, OxygenShare = 0.35, LeastShare = 0.1;
 
-    /// <summary>Readings worth taking, best first.</summary>
+    /// <summary>Readings worth taking, best first: which, when, and how much it narrows.</summary>
     public static IEnumerable<string> Of(Outlook? outlook, LakeFolder folder, UnitSystem units)
     {
-        if (outlook is null) yield break;
-        List<(double Share, string Words)> worth = [];
+        if (outlook is null || outlook.Lake.State == LayerState.Mixed) yield break;
         ArmOutlook lake = outlook.Lake;
-        if (lake.ThermoclineM is { Sd: > 0.1 } layer)
-        {
-            double after = After(layer.Sd, HazeSdM);
-            worth.Add((Gain(layer.Sd, HazeSdM), units.Speech.Say($"The depth of the haze on the sounder over deep water: it would narrow the thermocline from {Half(layer.Sd, units)} either way to about {Half(after, units)}, and the belt with it.")));
-        }
-
-        if (lake.OxygenFloorM is { Sd: > 0.1 } floor && !folder.Readings.Any(r => r.Kind == ReadingKind.Oxygen))
-            worth.Add((Gain(floor.Sd, OxygenSdM), units.Speech.Say($"An oxygen reading just under the thermocline: nothing measured says yet where it runs out, and the reckoned depth is good to {Half(floor.Sd, units)} either way.")));
-        if (lake.TurnoverInDays is { Sd: > 1 } turn && lake.Profile.Count > 0)
-        {
-            Spread deepC = lake.Profile[^1].TempC;
-            double sdC = (deepC.P90 - deepC.P10) / 2.563;
-            worth.Add((Gain(sdC, DeepTempSdC), units.Speech.Say(
-                $"A thermometer lowered to the deep water: its temperature sets when the lake turns, which is open by {1.28 * turn.Sd:0} days either way; the deep water is known to {DegreesText(1.28 * sdC, units)} either way.")));
-        }
-
-        if (!folder.Readings.Concat(folder.Secchi).Any(r => r.Kind == ReadingKind.Secchi) && folder.SiteOrNull?.SecchiM is null)
-            worth.Add((0.4, units.Speech.Plain("A Secchi depth: clarity sets how deep light and warmth go and which colours show, and none is on file.")));
+        List<(double Share, string Words)> worth =
+            [.. lake.Worth.GroupBy(w => w.Kind).Select(g => g.MaxBy(w => w.Share)!).Select(w => (w.Share, Say(w, units)))];
+        if (lake.Oxygen == OxygenState.NotKnown && lake.Profile.Count > 0) worth.Add((OxygenShare, Meter(lake.Profile[^1].DepthM, units)));
+        if (!KnowsClarity(folder)) worth.Add((SecchiShare, Disc(units)));
         foreach ((double share, string words) in worth.OrderByDescending(w => w.Share))
-            if (share > 0.1) yield return words;
+            if (share > LeastShare) yield return words;
     }
+
+    private static bool KnowsClarity(LakeFolder folder) =>
+        folder.Readings.Concat(folder.Secchi).Any(r => r.Kind == ReadingKind.Secchi)
+        || folder.SiteOrNull?.SecchiM is not null || folder.Document.LightExtinctionPerM is not null;
+
+    private static string Disc(UnitSystem units) =>
+        units.Speech.Plain("A Secchi depth: clarity sets how deep light and warmth go and which colours show, and none is on file.");
+
+    private static string Meter(double depthM, UnitSystem units) => units.Speech.Say($"An oxygen reading at {units.Depth(depthM)}, over the deepest water, while the lake is layered: nothing measured says yet whether oxygen reaches the bottom.");
+
+    private static string Say(ReadingWorth w, UnitSystem units) => (w.Kind, w.Narrows) switch
+    {
+        (ReadingKind.HazeDepth, WorthOf.Thermocline) => units.Speech.Say($"The depth of the haze on the sounder over deep water, in a calm hour of the next days: it would narrow the thermocline from {Half(w.SdBefore, units)} either way to about {Half(w.SdAfter, units)}, and the belt with it."),
+        (ReadingKind.HazeDepth, _) => units.Speech.Say($"The depth of the haze on the sounder over deep water, in a calm hour of the next days: it would narrow the date of turnover from {1.28 * w.SdBefore:0} days either way to about {1.28 * w.SdAfter:0}."),
+        (ReadingKind.Oxygen, _) => units.Speech.Say($"An oxygen reading at {units.Depth(w.DepthM)}, just under the thermocline, in the next days: it would narrow the depth where oxygen runs out from {Half(w.SdBefore, units)} either way to about {Half(w.SdAfter, units)}."),
+        _ => units.Speech.Say($"A thermometer lowered to {units.Depth(w.DepthM)}, while the lake is layered: the deep water sets when the lake turns, and it would narrow that date from {1.28 * w.SdBefore:0} days either way to about {1.28 * w.SdAfter:0}."),
+    };
 
     /// <summary>Trials worth making: the choices that are nearest to being settled and are not.</summary>
     public static IEnumerable<string> Trials(IReadOnlyList<FactorRates> tables, UnitSystem units)
@@ -58,13 +58,5 @@ public static class NextReading
     private static double Doubt(FactorRates table) =>
         (table.Rows[0].Rate.RatePerH.P90 - table.Rows[0].Rate.RatePerH.P10 + table.Rows[1].Rate.RatePerH.P90 - table.Rows[1].Rate.RatePerH.P10) * (1 - table.Rows[0].Rate.BestChance);
 
-    private static double After(double sd, double readingSd) => sd * readingSd / Math.Sqrt((sd * sd) + (readingSd * readingSd));
-
-    private static double Gain(double sd, double readingSd) => 1 - (After(sd, readingSd) / sd);
-
     private static string Half(double sdM, UnitSystem units) => units.Depth(1.28 * sdM);
-
-    private static string DegreesText(double rangeC, UnitSystem units) => units.IsMetric
-        ? units.Speech.Number(rangeC, "0.0") + " °C"
-        : units.Speech.Number(1.8 * rangeC, "0.0") + " °F";
 }

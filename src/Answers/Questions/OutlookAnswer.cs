@@ -1,5 +1,6 @@
 using SecondShore.Answers.Documents;
 using SecondShore.Answers.Lake;
+using SecondShore.Answers.Learn;
 using SecondShore.Answers.Wind;
 using SecondShore.Answers.Words;
 using SecondShore.Engine.Season;
@@ -80,6 +81,8 @@ public static class OutlookAnswer
             WarmSkin = whole.Skin is { } skin
                 ? new OutlookDocument.SkinRow(SpreadDocument.From(skin.DepthM), SpreadDocument.From(skin.WarmerK)) : null,
             OxygenFloorM = SpreadDocument.From(whole.OxygenFloorM),
+            Oxygen = OxygenKey(whole.Oxygen),
+            ChanceOxygenShort = Math.Round(whole.ChanceOxygenShort, 3),
             Turnover = DateSpreadDocument.From(whole.TurnoverInDays, outlook.At),
             Profile = [.. whole.Profile.Select(p => new OutlookDocument.ProfileRow(Math.Round(p.DepthM, 3), SpreadDocument.From(p.TempC),
                 p.OxygenMgPerL is { } oxygen ? SpreadDocument.From(oxygen) : null))],
@@ -89,7 +92,7 @@ public static class OutlookAnswer
             [
                 OutlookWords.Say(outlook, !units.IsMetric),
                 .. outlook.SkinNamed is { } named ? [named.Say(units)] : Array.Empty<string>(),
-                .. NextReading.Ask(lake.Folder, outlook) is { } ask ? [ask] : Array.Empty<string>(),
+                .. Next(lake, outlook, units),
             ],
             Assumed = outlook.Assumed.Say(units),
             Doubted = outlook.Doubted.Say(units),
@@ -103,6 +106,17 @@ public static class OutlookAnswer
         LayerState.Stratified => "stratified",
         LayerState.Turning => "turning",
         _ => "mixed",
+    };
+
+    // One sentence among others: it begins small after the colon.
+    private static IEnumerable<string> Next(PreparedLake lake, Outlook outlook, UnitSystem units) =>
+        NextReading.Of(outlook, lake.Folder, units).Take(1).Select(w => $"Most useful next: {char.ToLowerInvariant(w[0])}{w[1..]}");
+
+    private static string OxygenKey(OxygenState oxygen) => oxygen switch
+    {
+        OxygenState.Short => "short",
+        OxygenState.Enough => "enough",
+        _ => "not_known",
     };
 
     private static string KindKey(ReadingKind? kind) => kind switch

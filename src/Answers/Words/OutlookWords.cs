@@ -26,6 +26,8 @@ public static class OutlookWords
         words.Append(' ').Append(Turns(outlook)).Append('.');
         if (outlook.Lake.State != LayerState.Mixed && outlook.Lake.OxygenFloorM is { } floor)
             words.Append(' ').Append(Oxygen(floor, inFeet)).Append('.');
+        else if (outlook.Lake.State != LayerState.Mixed)
+            words.Append(' ').Append(NoFloor(outlook.Lake)).Append('.');
         return words.ToString();
     }
 
@@ -50,6 +52,12 @@ public static class OutlookWords
         Spread spread = (floorM ?? throw new ArgumentNullException(nameof(floorM))).Spread;
         return $"Below {Depth(spread.P50, inFeet)} {Unit(inFeet)} ({Depth(spread.P10, inFeet)} to {Depth(spread.P90, inFeet)}) there is probably too little oxygen to hold fish";
     }
+
+    // Never 'enough' without a meter's word.
+    private static string NoFloor(ArmOutlook lake) => lake.Oxygen == OxygenState.Enough
+        ? "By what was measured lately there is oxygen enough to the bottom"
+        : "Whether oxygen reaches the bottom is not known: no reading of the deep water tells, and the reckoning gives "
+            + $"{Math.Clamp(Math.Round(10 * lake.ChanceOxygenShort), 1, 5):0} in ten that it runs out";
 
     /// <summary>When each arm turns, arms of the same answer together.</summary>
     public static string Turns(Outlook outlook)

@@ -18,8 +18,14 @@ public sealed record OutlookView
     /// <summary>That a warm skin of the day lies over it, in words; null without a strong one.</summary>
     public string? WarmSkin { get; init; }
 
-    /// <summary>Depth below which oxygen is likely too little, m; null when there is enough.</summary>
+    /// <summary>Depth below which oxygen is likely too little, m; null unless it is told to run short.</summary>
     public Spread? OxygenFloorM { get; init; }
+
+    /// <summary>What is known of oxygen in the deep water.</summary>
+    public OxygenState Oxygen { get; init; }
+
+    /// <summary>Share of members whose deep water is short of oxygen, 0 to 1.</summary>
+    public double ChanceOxygenShort { get; init; }
 
     /// <summary>Surface temperature, degC.</summary>
     public Spread SurfaceTempC { get; init; }

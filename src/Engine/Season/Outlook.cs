@@ -15,6 +15,19 @@ public enum LayerState
     Mixed,
 }
 
+/// <summary>What is known of oxygen in the deep water.</summary>
+public enum OxygenState
+{
+    /// <summary>Nobody knows: too few members run short to say so, and no reading of the deep water says that there is enough.</summary>
+    NotKnown,
+
+    /// <summary>It probably runs out at some depth.</summary>
+    Short,
+
+    /// <summary>Enough to the bottom: the lake is mixed, or it was measured lately.</summary>
+    Enough,
+}
+
 /// <summary>The season forecast of a lake: what is known of its layers at one instant, and when they go. Immutable.</summary>
 public sealed record Outlook
 {
@@ -65,8 +78,16 @@ public sealed record ArmOutlook
     /// <summary>The warm skin of the day above the lasting layers; null where half of the members have none to be named.</summary>
     public WarmSkin? Skin { get; init; }
 
-    /// <summary>Depth below which oxygen is likely under 3 mg/L, m; null when there is enough to the bottom.</summary>
+    /// <summary>
+    /// Depth below which oxygen is likely under 3 mg/L, m; null unless <see cref="Oxygen"/> is <see cref="OxygenState.Short"/>.
+    /// </summary>
     public required SampleDistribution? OxygenFloorM { get; init; }
+
+    /// <summary>What is known of oxygen in the deep water.</summary>
+    public OxygenState Oxygen { get; init; }
+
+    /// <summary>Share of members whose deep water is short of oxygen, 0 to 1.</summary>
+    public double ChanceOxygenShort { get; init; }
 
     /// <summary>Days from <see cref="Outlook.At"/> to turnover (negative when it lies behind); null when no member turns over within its weather.</summary>
     public required SampleDistribution? TurnoverInDays { get; init; }
@@ -76,6 +97,9 @@ public sealed record ArmOutlook
 
     /// <summary>Days from <see cref="Outlook.At"/> until the arm has settled after turnover (five days within a quarter kelvin); null when too few members see it.</summary>
     public SampleDistribution? SettledInDays { get; init; }
+
+    /// <summary>What readings taken now would narrow; empty but for the lake itself.</summary>
+    public IReadOnlyList<ReadingWorth> Worth { get; init; } = [];
 
     /// <summary>Profile now.</summary>
     public required IReadOnlyList<ProfilePoint> Profile { get; init; }

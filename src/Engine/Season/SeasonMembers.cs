@@ -33,4 +33,10 @@ public sealed class SeasonMembers
     /// <summary>Morning profile of a day, degC, at <see cref="ProfileDepthsM"/>.</summary>
     public ReadOnlySpan<float> ProfileC(int member, int day, int arm = 0) =>
         _traces[member].Days[arm].TempC.AsSpan(day * _model.ProfileDepthsM.Length, _model.ProfileDepthsM.Length);
+
+    /// <summary>Depth below which oxygen is short, m, by day; NaN where the bottom has enough.</summary>
+    public ReadOnlySpan<float> OxygenFloorM(int member, int arm = 0) => _traces[member].Days[arm].FloorM;
+
+    /// <summary>What is left open of it, standard deviation, m, by day.</summary>
+    public ReadOnlySpan<float> OxygenFloorSdM(int member, int arm = 0) => _traces[member].Days[arm].FloorSdM;
 }

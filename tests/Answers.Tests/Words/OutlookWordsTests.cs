@@ -14,14 +14,16 @@ public class OutlookWordsTests
         ArmOutlook main = Arm("Main lake", LayerState.Stratified, [7.4, 8.2, 9.1], [23.1, 30, 39.2]);
         ArmOutlook ash = Arm("Ash Arm", LayerState.Turning, [5.0, 5.5, 6.0], [-1.0, 1, 3]);
         string words = OutlookWords.Say(Of(main, ash), inFeet: true);
-        Assert.Equal("Layered. Thermocline 27 ft (24 to 30). Main lake turns between 24 Oct and 9 Nov; Ash Arm is turning now.", words);
+        Assert.Equal("Layered. Thermocline 27 ft (24 to 30). Main lake turns between 24 Oct and 9 Nov; Ash Arm is turning now."
+            + " By what was measured lately there is oxygen enough to the bottom.", words);
     }
 
     [Fact]
     public void Metres_keep_a_tenth_and_one_arm_is_called_it()
     {
         string words = OutlookWords.Say(Of(Arm("Lake", LayerState.Stratified, [8, 8.25, 8.5], [20, 21, 22])), inFeet: false);
-        Assert.Equal("Layered. Thermocline 8.3 m (8.0 to 8.5). It turns between 21 Oct and 23 Oct.", words.Replace("8.2 m", "8.3 m", StringComparison.Ordinal));
+        Assert.Equal("Layered. Thermocline 8.3 m (8.0 to 8.5). It turns between 21 Oct and 23 Oct."
+            + " By what was measured lately there is oxygen enough to the bottom.", words.Replace("8.2 m", "8.3 m", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -40,6 +42,17 @@ public class OutlookWordsTests
         Assert.DoesNotContain("about", words);
     }
 
+    [Fact]
+    public void Oxygen_that_nobody_measured_is_not_called_enough()
+    {
+        ArmOutlook lake = Arm("Lake", LayerState.Stratified, [8, 8.25, 8.5], [20, 21, 22]);
+        lake = lake with { Oxygen = OxygenState.NotKnown, ChanceOxygenShort = 0.31 };
+        string words = OutlookWords.Say(Of(lake), inFeet: false);
+        Assert.Contains("Whether oxygen reaches the bottom is not known", words);
+        Assert.Contains("3 in ten", words);
+        Assert.DoesNotContain("enough", words);
+    }
+
     private static Outlook Of(params ArmOutlook[] arms) => new() { At = At, Lake = arms[0], Arms = arms, Assumed = [], Doubted = [] };
 
     // Three samples: the outer ones are the 10th and 90th percentile of a curve through their middles (1/6 and 5/6).
@@ -50,6 +63,7 @@ public class OutlookWordsTests
         ChanceStratified = 1,
         ThermoclineM = SampleDistribution.Of(depthM),
         OxygenFloorM = null,
+        Oxygen = OxygenState.Enough,
         TurnoverInDays = SampleDistribution.Of(days),
         Profile = [],
         Days = [],

@@ -33,10 +33,11 @@ internal static class RandomLake
             if (k % 24 == 0 && k > 0)
             {
                 if (k % 120 == 0) column.MoveLevel(random.NextDouble(-0.9, 0.3 * depthM), random.NextDouble() < 0.5 ? null : random.NextDouble(0, depthM), random.NextDouble(1, 28), 86400);
-                oxygen.StepDay(column.MixedTo, 4);
+                oxygen.StepDay(4);
             }
 
             column.Step(forcing, k);
+            oxygen.Watch();
         }
 
         foreach (double temp in column.TempC[column.Top..])

@@ -49,12 +49,14 @@ internal sealed class MemberTrace
         {
             LakeColumn column = columns[a];
             double[] depths = _model.ProfileDepthsM;
+            (double floor, double sd) = Floor(oxygen[a]);
             LastingLayers lasting = Layers(column, skins[a]);
             ArmNow now = new()
             {
                 Layers = lasting.Layers,
                 Skin = lasting,
-                FloorM = oxygen[a].FloorM(),
+                FloorM = floor,
+                FloorSdM = sd,
                 TempC = new double[depths.Length],
                 OxygenMgPerL = new double[depths.Length],
             };
@@ -88,7 +90,7 @@ internal sealed class MemberTrace
         _samples++;
     }
 
-    public void KeepDay(LakeColumn[] columns, DaySkin[] skins, int day)
+    public void KeepDay(LakeColumn[] columns, OxygenColumn[] oxygen, DaySkin[] skins, int day)
     {
         for (int a = 0; a < columns.Length; a++)
         {
@@ -98,6 +100,8 @@ internal sealed class MemberTrace
             d.TopC[day] = _samples > 0 ? _topSum[a] / _samples : column.TempAtC(1.0);
             d.BottomC[day] = _samples > 0 ? _bottomSum[a] / _samples : column.TempAtC(0.95 * column.DepthM);
             d.ThermoclineM[day] = (float)Layers(column, skins[a]).Layers.ThermoclineM;
+            (double floor, double sd) = Floor(oxygen[a]);
+            (d.FloorM[day], d.FloorSdM[day]) = ((float)floor, (float)sd);
             int depths = _model.ProfileDepthsM.Length;
             Span<float> profile = d.TempC.AsSpan(day * depths, depths);
             column.TempsAtC(_model.ProfileDepthsM, profile);
@@ -108,6 +112,12 @@ internal sealed class MemberTrace
         }
 
         _samples = 0;
+    }
+
+    private static (double FloorM, double SdM) Floor(OxygenColumn oxygen)
+    {
+        double floor = oxygen.FloorM();
+        return (floor, ModelError.OxygenFloorSdM(floor, oxygen.SlopeMgPerLPerM(floor)));
     }
 
     private static (double UpperM, double Upper, double Lower) TwoLayersOf(LakeColumn column, double thermoclineM, double coolestC)
@@ -136,6 +146,10 @@ internal sealed class ArmDays(int days, int depths)
 
     public float[] ThermoclineM { get; } = new float[days];
 
+    public float[] FloorM { get; } = new float[days];
+
+    public float[] FloorSdM { get; } = new float[days];
+
     public float[] TempC { get; } = new float[days * depths];
 
     private static double[] Missing(int count)
@@ -154,6 +168,8 @@ internal sealed class ArmNow
     public required LastingLayers Skin { get; init; }
 
     public required double FloorM { get; init; }
+
+    public required double FloorSdM { get; init; }
 
     public required double[] TempC { get; init; }
 

@@ -20,6 +20,18 @@ public static class ModelError
 
     private const double DoublingDays = 20;
 
+    /// <summary>
+    /// Standard deviation of the error of the depth where oxygen runs out, m: the thermocline's own, and what is missed of oxygen over
+    /// how fast it falls there.
+    /// </summary>
+    /// <param name="depthM">The depth, m.</param>
+    /// <param name="slopeMgPerLPerM">How fast oxygen falls with depth there, mg/L per m.</param>
+    public static double OxygenFloorSdM(double depthM, double slopeMgPerLPerM) =>
+        double.Hypot(ThermoclineSdM(depthM, 0), OxygenMissedMgPerL / Math.Max(LeastSlope, slopeMgPerLPerM));
+
+    // Choice: about what a column misses of oxygen under the thermocline after a reading.
+    private const double OxygenMissedMgPerL = 1.2, LeastSlope = 0.1;
+
     /// <summary>Samples widened by an error of their own standard deviation; the mean stays.</summary>
     /// <param name="samples">Samples; NaN ones stay NaN.</param>
     /// <param name="weights">Their weights.</param>
@@ -29,12 +41,21 @@ public static class ModelError
     public static (double[] Samples, double[] Weights) Widen(double[] samples, double[] weights, Func<double, double> sd, double low, double high)
     {
         ArgumentNullException.ThrowIfNull(samples);
+        ArgumentNullException.ThrowIfNull(sd);
+        return Widen(samples, weights, [.. samples.Select(sd)], low, high);
+    }
+
+    /// <inheritdoc cref="Widen(double[], double[], Func{double, double}, double, double)"/>
+    /// <param name="sd">Standard deviation of the error of each sample, in its unit.</param>
+    public static (double[] Samples, double[] Weights) Widen(double[] samples, double[] weights, double[] sd, double low, double high)
+    {
+        ArgumentNullException.ThrowIfNull(samples);
         ArgumentNullException.ThrowIfNull(weights);
         ArgumentNullException.ThrowIfNull(sd);
         double[] wide = new double[samples.Length * Points.Length], shares = new double[wide.Length];
         for (int i = 0, k = 0; i < samples.Length; i++)
         {
-            double error = sd(samples[i]);
+            double error = sd[i];
             foreach (double point in Points)
             {
                 wide[k] = Math.Clamp(samples[i] + (error * point), low, high);

@@ -6,6 +6,12 @@ internal sealed record Observation(int Step, int Arm, ReadingKind Kind, double V
     /// <summary>A cast as one observation: the run is moved toward it after it was compared.</summary>
     public WaterProfile? Cast { get; init; }
 
+    /// <summary>The oxygen of a cast as one observation, likewise.</summary>
+    public OxygenCast? OxygenCast { get; init; }
+
+    /// <summary>Whether it is one depth of a cast.</summary>
+    public bool OfCast { get; init; }
+
     /// <summary>How much of a haze depth the wind's tilt is, m; <see cref="Value"/> is what is left at rest.</summary>
     public double TiltM { get; init; }
 

@@ -8,6 +8,12 @@ internal sealed class ObservationSet
 {
     private ObservationSet(List<Observation> all, List<Finding> refused) => (All, Refused) = ([.. all.OrderBy(o => o.Step)], refused);
 
+    /// <summary>Error of an oxygen meter, mg/L; what a column is not is in the slope (<see cref="ReadingsFilter"/>).</summary>
+    public static readonly double OxygenSd = 1.0;
+
+    /// <summary>Error of a lowered thermometer, K.</summary>
+    public static readonly double TemperatureSd = 0.7;
+
     public IReadOnlyList<Observation> All { get; }
 
     public IReadOnlyList<Finding> Refused { get; }
@@ -31,6 +37,7 @@ internal sealed class ObservationSet
             int step = StepOf(profile.At);
             if (step < 0 || profile.At > request.At || ReferenceEquals(profile, startProfile)) continue;
             AddCast(all, refused, profile, Math.Min(step, atStep), arms[0]);
+            AddOxygen(all, profile, Math.Min(step, atStep), arms[0]);
         }
 
         return new ObservationSet(all, refused);
@@ -59,7 +66,27 @@ internal sealed class ObservationSet
         for (int i = 0; i < depth.Count; i += every)
         {
             bool last = i + every >= depth.Count;
-            all.Add(new Observation(step, 0, ReadingKind.Temperature, temp[i], depth[i], 0.7, profile.Source) { Weight = Math.Min(1.0, 3.0 / kept), Cast = last ? clean : null });
+            all.Add(new Observation(step, 0, ReadingKind.Temperature, temp[i], depth[i], TemperatureSd, profile.Source)
+            {
+                Weight = Math.Min(1.0, 3.0 / kept),
+                Cast = last ? clean : null,
+            });
+        }
+    }
+
+    // As for temperatures: the depths are compared, then the run is moved toward the whole.
+    private static void AddOxygen(List<Observation> all, WaterProfile profile, int step, ArmShape arm)
+    {
+        if (OxygenCast.Of(profile, arm.Basin.MaxDepthM * 1.05) is not { } cast) return;
+        int count = cast.DepthM.Length, every = Math.Max(1, count / 8), kept = (count + every - 1) / every;
+        for (int i = 0; i < count; i += every)
+        {
+            all.Add(new Observation(step, 0, ReadingKind.Oxygen, cast.MgPerL[i], cast.DepthM[i], OxygenSd, profile.Source)
+            {
+                Weight = Math.Min(1.0, 3.0 / kept),
+                OxygenCast = i + every >= count ? cast : null,
+                OfCast = true,
+            });
         }
     }
 
@@ -74,14 +101,17 @@ internal sealed class ObservationSet
     // The wind's share of a haze depth: never so much that nothing is left at rest.
     private static double Tilt(Reading reading) => reading.Kind == ReadingKind.HazeDepth ? Math.Clamp(reading.TiltM, -reading.Value, 0.8 * reading.Value) : 0;
 
+    /// <summary>Error of a step seen on a sounder, m.</summary>
+    public static double HazeSdM(double depthM) => 0.4 + (0.08 * depthM);
+
     private static double Sd(Reading reading) => reading.Kind switch
     {
         ReadingKind.SurfaceTemperature => 0.8,
-        ReadingKind.Temperature => 0.7,
+        ReadingKind.Temperature => TemperatureSd,
         // Half of a tilt is doubt of its own: the wind over the water is not known better (choice).
-        ReadingKind.HazeDepth => Math.Sqrt(Math.Pow(0.4 + (0.08 * reading.Value), 2) + (0.25 * Tilt(reading) * Tilt(reading))),
+        ReadingKind.HazeDepth => Math.Sqrt(Math.Pow(HazeSdM(reading.Value), 2) + (0.25 * Tilt(reading) * Tilt(reading))),
         ReadingKind.Secchi => 0.30,
-        _ => 1.0,
+        _ => OxygenSd,
     };
 
     private static Finding? Absurd(Reading reading, ArmShape arm)

@@ -64,11 +64,11 @@ internal sealed class SeasonModel
             Start(columns[a], startNoiseK);
             skins[a] = new DaySkin();
             oxygen[a] = new OxygenColumn(columns[a], Priors[a].DemandAt(z), forcing.PressurePa);
+            Start(oxygen[a], scenario);
         }
 
         MemberTrace trace = new(this, keep, toStep);
         int next = 0;
-        int[] mixedTo = new int[arms];
         int snapshot = ((9 - (int)Math.Round(LonDeg / 15.0)) % 24 + 24) % 24;
         double windSum = 0;
         while (next < Observations.All.Count && Observations.All[next].Step < StartStep) next++;
@@ -84,7 +84,7 @@ internal sealed class SeasonModel
             {
                 columns[a].Step(forcing, step);
                 skins[a].Add(columns[a].SurfaceTempC);
-                mixedTo[a] = Math.Max(mixedTo[a], columns[a].MixedTo);
+                oxygen[a].Watch();
             }
 
             windSum += forcing.Weather.WindMps[step];
@@ -93,14 +93,9 @@ internal sealed class SeasonModel
             if (keep && step >= Timeline.AtStep && step <= Timeline.AtStep + HoursAhead) trace.KeepAhead(columns[0], skins[0]);
             if (keep && step % 6 == snapshot % 6) trace.AddSample(columns, step);
             if (step % 24 != snapshot) continue;
-            foreach (int a in active)
-            {
-                oxygen[a].StepDay(mixedTo[a], windSum / 24.0);
-                mixedTo[a] = columns[a].Top;
-            }
-
+            foreach (int a in active) oxygen[a].StepDay(windSum / 24.0);
             windSum = 0;
-            if (keep) trace.KeepDay(columns, skins, step / 24);
+            if (keep) trace.KeepDay(columns, oxygen, skins, step / 24);
         }
 
         return trace;
@@ -118,6 +113,14 @@ internal sealed class SeasonModel
         double mixed = MixedStart.TempC(air) + noiseK;
         column.SetProfile([0], [Math.Clamp(mixed, 1, 30)]);
         if (air < -2) column.SetIce(Math.Min(0.6, 0.022 * Math.Sqrt(-air * 70)));
+    }
+
+    // A first cast that tells of oxygen is the start; one that does not was taken some time after the deep water was shut off.
+    private void Start(OxygenColumn oxygen, int scenario)
+    {
+        if (StartProfile is not { } profile) return;
+        if (OxygenCast.Of(profile, double.MaxValue) is { DepthM.Length: >= 3 } cast) oxygen.NudgeTo(cast.DepthM, cast.MgPerL, 1);
+        else oxygen.Age(OxygenStart.DaysShut(Timeline.Scenarios[scenario].Weather, StartStep, profile.TempC[0], profile.TempC[^1]));
     }
 
     // Neighbours trade water above their sill: the smaller layer changes within ExchangeDays.
@@ -156,8 +159,11 @@ internal sealed class SeasonModel
                 _ => oxygen[o.Arm].AtMgPerL(o.DepthM),
             };
             if (o.Kind == ReadingKind.Temperature) trace.Slope[next] = Math.Abs(column.TempAtC(o.DepthM + 0.5) - column.TempAtC(Math.Max(0, o.DepthM - 0.5)));
+            if (o.Kind == ReadingKind.Oxygen)
+                trace.Slope[next] = Math.Abs(oxygen[o.Arm].AtMgPerL(o.DepthM + 0.5) - oxygen[o.Arm].AtMgPerL(Math.Max(0, o.DepthM - 0.5)));
             double before = column.SurfaceTempC;
             if (o.Kind == ReadingKind.HazeDepth) FollowStep(column, skins[o.Arm], o);
+            FollowOxygen(oxygen[o.Arm], o);
             // The run is moved to where it would have to stand for its corrected self to show the cast.
             if (o.Cast is { } cast) column.NudgeTo(cast.DepthM, bias is null ? cast.TempC : [.. cast.TempC.Select((t, i) => t - Missed(bias, column, cast.DepthM[i], step))], NudgeShare);
             skins[o.Arm].Shift(column.SurfaceTempC - before);
@@ -165,6 +171,12 @@ internal sealed class SeasonModel
         }
 
         return next;
+    }
+
+    private static void FollowOxygen(OxygenColumn oxygen, Observation seen)
+    {
+        if (seen.OxygenCast is { } cast) oxygen.NudgeTo(cast.DepthM, cast.MgPerL, NudgeShare);
+        else if (seen.Kind == ReadingKind.Oxygen && !seen.OfCast) oxygen.Follow(seen.DepthM, seen.Value, NudgeShare);
     }
 
     private double Corrected(SeasonBias? bias, LakeColumn column, double depthM, int step) =>
@@ -246,7 +258,8 @@ internal sealed class SeasonModel
             if (days > 150) return null;
             int[] good = [.. Enumerable.Range(0, p.DepthM.Length).Where(i => double.IsFinite(p.TempC[i]) && p.TempC[i] is > -0.5 and < 45)];
             if (good.Length < 4 || p.DepthM[good[^1]] < 0.6 * arm.Basin.MaxDepthM) continue;
-            return p with { DepthM = [.. good.Select(i => p.DepthM[i])], TempC = [.. good.Select(i => p.TempC[i])], OxygenMgPerL = null };
+            double[]? oxygen = p.OxygenMgPerL is { } o ? [.. good.Select(i => o[i])] : null;
+            return p with { DepthM = [.. good.Select(i => p.DepthM[i])], TempC = [.. good.Select(i => p.TempC[i])], OxygenMgPerL = oxygen };
         }
 
         return null;

@@ -64,8 +64,9 @@ public sealed record LakePriors
                 LongwaveBiasWPerM2 = source == WeatherSource.Grid ? 0 : n.MadeLongwaveBiasWPerM2,
             },
             SpreadValues = [extinctionSd, made ? double.Hypot(n.WindLogSd, ClimateWindLogSd) : n.WindLogSd, n.StirringLogSd, n.DeepMixingLogSd, n.ShortwaveSd,
-                made ? double.Hypot(n.AirBiasSdK, ClimateAirSdK) : n.AirBiasSdK, n.LongwaveSdWPerM2, OxygenDemand.LogSd],
-            Demand = OxygenDemand.FromSecchi(2.0 / extinction),
+                made ? double.Hypot(n.AirBiasSdK, ClimateAirSdK) : n.AirBiasSdK, n.LongwaveSdWPerM2,
+                n.Oxygen.LogSd(extinctionSd)],
+            Demand = n.Oxygen.Demand(extinction),
             Assumed = assumed,
         };
     }
@@ -104,7 +105,8 @@ public sealed record LakePriors
 
     /// <summary>Oxygen demand at a place of the prior.</summary>
     /// <param name="z">Standard normal coordinates, [<see cref="Dimensions"/>].</param>
-    public OxygenDemand DemandAt(ReadOnlySpan<double> z) => new(Demand.ArealGPerM2DayValue * Math.Exp(SpreadValues[7] * z[7]));
+    public OxygenDemand DemandAt(ReadOnlySpan<double> z) =>
+        Demand with { ArealGPerM2DayValue = Demand.ArealGPerM2DayValue * Math.Exp(SpreadValues[7] * z[7]) };
 
     /// <summary>One draw in standard normal coordinates, [<see cref="Dimensions"/>].</summary>
     public static double[] Draw(SeededRandom random)

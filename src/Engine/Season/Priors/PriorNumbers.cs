@@ -81,6 +81,9 @@ public sealed record PriorNumbers
     /// <summary>Added to longwave where it was not measured but made from air, humidity and sun, W m-2.</summary>
     public double MadeLongwaveBiasWPerM2 { get; init; }
 
+    /// <summary>Numbers of the oxygen demand, learned on their own.</summary>
+    public OxygenNumbers Oxygen { get; init; } = OxygenNumbers.Learned;
+
     /// <summary>Spread of extinction where nobody gave it, standard deviation of the logarithm.</summary>
     public double LightLogSd { get; init; } = 0.59;
 
