@@ -36,7 +36,7 @@ internal sealed partial class LakeDesk
         ILakeFiles? set = FilesOf(files, about, log);
         if (set is null) return new InspectView { Problems = [.. log.ToList().Select(p => p.Say(about.Units))] };
         LakeFolder folder = LakeFolderReader.Read(set);
-        return View(folder, log, about.Units) with { Questions = [.. folder.SurveyQuestions.Select(q => SurveyPictures.Of(set, folder, q, about.Units))] };
+        return View(folder, log, about.Units) with { Questions = [.. folder.SurveyQuestions.Select(q => SurveyPictures.Of(set, folder, q, about.Units))], Tables = SurveyPictures.TablesOf(set, folder) };
     }
 
     private InspectView Adopt(IReadOnlyDictionary<string, byte[]> files, AskAbout about)
