@@ -90,11 +90,12 @@ internal static class SurveyPictures
     public static IReadOnlyList<TableView> TablesOf(ILakeFiles files, LakeFolder folder)
     {
         List<TableView> tables = [];
-        string[] unread = [.. folder.Problems.Where(p => p.Severity == ProblemSeverity.Error).Select(p => p.File)];
+        string[] unread = [.. folder.Problems.Where(p => p.Severity == ProblemSeverity.Error && !LakeFolder.IsOwnFile(p.File)).Select(p => p.File)];
         foreach (string name in folder.SurveyFiles.Select(s => s.File).Concat(folder.SurveyQuestions.Select(q => q.File)).Concat(unread).Distinct())
         {
             if (files.Find(name) is not string found || found.EndsWith(".json", StringComparison.OrdinalIgnoreCase)) continue;
-            if (SurveyTable.Of(new SurveySource(files, found), new SurveyOptions(), MostRows) is not SurveyTable table) continue;
+            SurveyOptions options = folder.Document.SurveyOptions.GetValueOrDefault(name) ?? new SurveyOptions();
+            if (SurveyTable.Of(new SurveySource(files, found), options, MostRows) is not SurveyTable table) continue;
             SurveyQuestionKind? asked = folder.SurveyQuestions.FirstOrDefault(q => q.File == name)?.Kind;
             bool columns = asked is SurveyQuestionKind.Place or SurveyQuestionKind.Depth;
             tables.Add(new TableView(name, table.Columns, table.Rows, table.X, table.Y, table.Depth)

@@ -112,8 +112,7 @@ internal sealed class SurveyResolver
         // Centimetres under a name that says metres: asked, where another unit makes a lake of it.
         if (meanings.IsVeryDeep(best) || (_options.Unit is null && meanings.Plausible(best.Sense, best.Unit) <= -8))
             rivals = [.. all.Where(m => m != best && m.Sense == best.Sense && meanings.Plausible(m.Sense, m.Unit) > -3).Take(4)];
-        else Refuse(values, meanings, best, senseKnown);
-        if (rivals.Count == 0 && !_refused) Refuse(values, meanings, best, senseKnown);
+        Refuse(values, meanings, best, senseKnown, rivals.Count > 0);
         if (_refused) return (best, senseKnown, unitKnown);
         if (meanings.SignsTurn && _options.Sense is null && best.Sense == DepthSense.Depth)
             rivals = [.. all.Where(m => m.Sense != best.Sense && m.Unit == best.Unit)];
@@ -128,7 +127,7 @@ internal sealed class SurveyResolver
     }
 
     // What is no bottom at all, in every reading that is left.
-    private void Refuse(ValueFacts values, DepthMeanings meanings, DepthMeaning best, Knowledge senseKnown)
+    private void Refuse(ValueFacts values, DepthMeanings meanings, DepthMeaning best, Knowledge senseKnown, bool asked)
     {
         double metres = DepthMeanings.MetresPer(best.Unit);
         if (_raw.Raster is { Columns: < 2 } or { Rows: < 2 })
@@ -142,7 +141,7 @@ internal sealed class SurveyResolver
         else if (_options.Sense == DepthSense.Depth && values.Low1 > 30 && values.High1 - values.Low1 < values.Low1
             && _context.MaxDepthM is null && (values.Inward < -0.2 || _raw.Sense == DepthSense.Elevation || meanings.HintsHeight))
             Say($"as depths the values ({values.Low:G6} to {values.High:G6}) would make a lake that is deep up to its very shore, and its name or its form say heights: set survey.sense to elevation, or max_depth_m in lake.json if it is so deep.");
-        else if (meanings.Plausible(best.Sense, best.Unit) <= -8)
+        else if (!asked && meanings.Plausible(best.Sense, best.Unit) <= -8)
             Say($"as {MeaningWords.Of(best)} the values ({values.Low:G6} to {values.High:G6}) would make a lake far deeper than it is wide; set survey.unit, survey.sense or survey.depth_column to what they are, or max_depth_m in lake.json if the lake is so.");
     }
 

@@ -22,6 +22,7 @@ public sealed record SurveyTable(IReadOnlyList<string> Columns, IReadOnlyList<IR
         ArgumentNullException.ThrowIfNull(source);
         if (!TextDecoding.LooksLikeText(source.Bytes) || source.Bytes.FirstOrDefault(b => b > ' ') is (byte)'{' or (byte)'<' or (byte)'$' or (byte)'!') return null;
         string head = TextDecoding.Decode(source.Bytes.AsSpan(0, Math.Min(source.Bytes.Length, 30_000)), out _);
+        if (head.AsSpan().TrimStart().StartsWith("n", StringComparison.OrdinalIgnoreCase) && new AsciiGrid.AsciiGridReader().Sniff(source) > 0.5) return null;
         if (XyzLayout.Find(source.Name, head, options) is not XyzLayout layout) return null;
         CsvTable table = layout.Table;
         int columns = Math.Min(table.Cells(layout.FirstRow), MostColumns);

@@ -19,7 +19,7 @@ internal static class MissingCodes
             {
                 int[] kept = [.. Enumerable.Range(0, points.Z.Length).Where(i => points.Z[i] != code)];
                 Say(file, log, points.Z.Length - kept.Length, code);
-                raw.Rows = (Math.Max(raw.Rows.Of, points.Z.Length), raw.Rows.Lost);
+                raw.Rows = (Math.Max(raw.Rows.Of, points.Z.Length), raw.Rows.Lost + points.Z.Length - kept.Length);
                 points = RowGroup.Keep(points, kept);
             }
 

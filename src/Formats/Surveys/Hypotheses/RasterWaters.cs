@@ -9,6 +9,9 @@ internal sealed class RasterWaters(string file, RawRaster raster, CoordinateSyst
     private const int MostChoices = 8;
     private const double LeastShare = 0.1;
 
+    // As among contours: basins of one lake lie near each other.
+    private const double NearShare = 0.6;
+
     // A net of so many cells a side is fine enough to tell lakes apart, and quick on a raster of millions.
     private const int FinestNet = 400;
 
@@ -30,13 +33,14 @@ internal sealed class RasterWaters(string file, RawRaster raster, CoordinateSyst
         if (options.Area is { Count: 4 } area)
         {
             // The box that holds all of them says that they are one.
-            if (waters.Exists(w => !Inside(w, area))) Keep(label, all, waters.Find(w => Inside(w, area)));
+            if (waters.Exists(w => !Inside(w, area))) Keep(label, all, [.. waters.Where(w => Inside(w, area))]);
             return null;
         }
 
         if (context.Position is GeoPoint at && waters.Find(w => Holds(w, at)) is Water own)
         {
-            Keep(label, all, own);
+            // Of depths, parts near each other are one lake with a causeway; of terrain, what else lies as low is the valley below.
+            Keep(label, all, [.. waters.Where(w => w == own || (scale.Sense != DepthSense.Elevation && Near(w, own)))]);
             return null;
         }
 
@@ -95,14 +99,15 @@ internal sealed class RasterWaters(string file, RawRaster raster, CoordinateSyst
     }
 
     // What belongs to another water is nothing; land and small waters beside the lake stay.
-    private void Keep(int[] label, List<Water> all, Water? kept)
+    private void Keep(int[] label, List<Water> all, List<Water> kept)
     {
-        if (kept is null) return;
-        int own = all.IndexOf(kept) + 1, left = 0;
+        if (kept.Count == 0) return;
+        bool[] own = [true, .. all.Select(kept.Contains)];
+        int left = 0;
         for (int i = 0; i < raster.Values.Length; i++)
         {
             int cell = (i / raster.Columns / _step * _columns) + (i % raster.Columns / _step);
-            if (label[cell] == 0 || label[cell] == own) continue;
+            if (own[label[cell]]) continue;
             raster.Values[i] = float.NaN;
             left++;
         }
@@ -120,6 +125,12 @@ internal sealed class RasterWaters(string file, RawRaster raster, CoordinateSyst
         }
 
         return box.Extent ?? new GeoExtent(0, 0, 0, 0);
+    }
+
+    private static bool Near(Water a, Water b)
+    {
+        int reach = (int)(NearShare * Math.Max(Math.Max(a.East - a.West, a.South - a.North), Math.Max(b.East - b.West, b.South - b.North)));
+        return a.West - reach <= b.East && b.West - reach <= a.East && a.North - reach <= b.South && b.North - reach <= a.South;
     }
 
     private bool Inside(Water w, IReadOnlyList<double> area)
