@@ -22,7 +22,8 @@ internal static class NoSurvey
     // Metres counted from a peg on the shore look like degrees, and would make a lake as large as a country.
     private static FindingForm? TooWide(RawPoints points)
     {
-        double wide = Spans(points.X), tall = Spans(points.Y);
+        // Across the date line one lake has longitudes of both signs.
+        double wide = Math.Min(Spans(points.X), Spans([.. points.X.Select(x => x < 0 ? x + 360 : x)])), tall = Spans(points.Y);
         if (!(Math.Max(wide, tall) > WidestDeg)) return null;
         return $"as degrees its places would span {tall:0.#} degrees of latitude and {wide:0.#} of longitude: they are lengths from a point of the surveyor's own. Take a file with places on the earth.";
 

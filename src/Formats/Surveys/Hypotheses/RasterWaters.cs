@@ -7,7 +7,7 @@ namespace SecondShore.Formats.Surveys.Hypotheses;
 internal sealed class RasterWaters(string file, RawRaster raster, CoordinateSystem crs, SurveyOptions options, SurveyContext context, ProblemLog log)
 {
     private const int MostChoices = 8;
-    private const double LeastShare = 0.1;
+    private const double LeastShare = 0.03;
 
     // As among contours: basins of one lake lie near each other.
     private const double NearShare = 0.6;
