@@ -9,7 +9,7 @@ namespace SecondShore.Bench;
 /// <summary>Made-up surveys of random truth, layout, unit, sense, system, separator, words and noise: read, asked about, or wrong.</summary>
 internal sealed class FormatsSynthetic : IFigure
 {
-    private const ulong FirstSeed = 1_000_000;
+    private const ulong FirstSeed = 9_000_000;
 
     public string Name => "formats-synthetic";
 
