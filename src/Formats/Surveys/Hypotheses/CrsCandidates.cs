@@ -74,6 +74,8 @@ internal static class CrsCandidates
         if (entry.Name.StartsWith("NAD83 /", StringComparison.Ordinal) || entry.Name.StartsWith("ETRS89 /", StringComparison.Ordinal)) weight += 0.8;
         if (entry.Name.Contains("/ UTM zone", StringComparison.Ordinal)) weight += 0.6;
         if (entry.Name.Contains("Pseudo-Mercator", StringComparison.Ordinal)) weight -= 1;
+        // The same plane with its axes named the other way round goes by its plain name.
+        if (entry.Name.Contains("N-E)", StringComparison.Ordinal) || entry.Name.Contains("E-N)", StringComparison.Ordinal)) weight -= 0.1;
         if (entry.Name.Contains("(deg)", StringComparison.Ordinal) || entry.Name.Contains("PDC", StringComparison.Ordinal) || entry.Name.Contains("Antarctic", StringComparison.Ordinal)) weight -= 2;
         return weight;
     }
