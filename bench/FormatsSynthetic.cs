@@ -9,7 +9,7 @@ namespace SecondShore.Bench;
 /// <summary>Made-up surveys of random truth, layout, unit, sense, system, separator, words and noise: read, asked about, or wrong.</summary>
 internal sealed class FormatsSynthetic : IFigure
 {
-    private const ulong FirstSeed = 1_000_000;
+    private const ulong FirstSeed = 9_000_000;
 
     public string Name => "formats-synthetic";
 
@@ -20,19 +20,24 @@ internal sealed class FormatsSynthetic : IFigure
     public IEnumerable<Measured> Measure()
     {
         int runs = int.TryParse(Environment.GetEnvironmentVariable("SECONDSHORE_SYNTHETIC"), CultureInfo.InvariantCulture, out int set) ? set : 2000;
+        ulong from = ulong.TryParse(Environment.GetEnvironmentVariable("SECONDSHORE_SEED"), CultureInfo.InvariantCulture, out ulong first) ? first : FirstSeed;
         Dictionary<SurveyOutcome, int> count = [];
+        Dictionary<SurveyQuestionKind, int> kinds = [];
         int most = 0, questions = 0;
         for (int k = 0; k < runs; k++)
         {
-            (SurveyOutcome outcome, IReadOnlyList<SurveyQuestionKind> asked) = SyntheticJudge.Judge(new SyntheticFile(FirstSeed + (ulong)k));
+            (SurveyOutcome outcome, IReadOnlyList<SurveyQuestionKind> asked) = SyntheticJudge.Judge(new SyntheticFile(from + (ulong)k));
+            foreach (SurveyQuestionKind kind in asked.Distinct()) kinds[kind] = kinds.GetValueOrDefault(kind) + 1;
             count[outcome] = count.GetValueOrDefault(outcome) + 1;
             most = Math.Max(most, asked.Count);
             questions += asked.Count;
-            if (outcome is not (SurveyOutcome.Right or SurveyOutcome.Asked)) Console.Error.WriteLine($"seed {FirstSeed + (ulong)k}: {outcome} after {string.Join(", ", asked)}: {Head(new SyntheticFile(FirstSeed + (ulong)k))}");
+            if (outcome is not (SurveyOutcome.Right or SurveyOutcome.Asked)) Console.Error.WriteLine($"seed {from + (ulong)k}: {outcome} after {string.Join(", ", asked)}: {Head(new SyntheticFile(from + (ulong)k))}");
         }
 
+        Console.Error.WriteLine("files asked about by kind: " + string.Join(", ", kinds.OrderByDescending(k => k.Value).Select(k => $"{k.Key} {k.Value}")));
+
         double Share(SurveyOutcome outcome) => 100.0 * count.GetValueOrDefault(outcome) / runs;
-        string of = string.Create(CultureInfo.InvariantCulture, $"of {runs} made-up surveys; seeds from {FirstSeed}, none used while the weights were chosen");
+        string of = string.Create(CultureInfo.InvariantCulture, $"of {runs} made-up surveys; seeds from {from}, none used while the weights were chosen");
         yield return new Measured("formats-synthetic-right", Share(SurveyOutcome.Right), "%", of + ", at once");
         yield return new Measured("formats-synthetic-asked", Share(SurveyOutcome.Asked), "%", of + ", with the right reading among the choices");
         yield return new Measured("formats-synthetic-answered", Share(SurveyOutcome.Right) + Share(SurveyOutcome.Asked), "%", "99 is the target");

@@ -32,7 +32,11 @@ public sealed partial class LakeDesk
         ILakeFiles? set = FilesOf(_beside, question.Facts, log);
         if (set is null) return new InspectView { Problems = [.. log.ToList().Select(p => p.Say(_units))] };
         LakeFolder folder = LakeFolderReader.Read(set);
-        return View(folder, log, _units) with { Questions = [.. folder.SurveyQuestions.Select(q => SurveyPictures.Of(set, folder, q, _units))] };
+        return View(folder, log, _units) with
+        {
+            Questions = [.. folder.SurveyQuestions.Select(q => SurveyPictures.Of(set, folder, q, _units))],
+            Tables = SurveyPictures.TablesOf(set, folder),
+        };
     }
 
     internal InspectView Adopt(AdoptFiles question)

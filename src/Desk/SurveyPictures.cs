@@ -1,6 +1,7 @@
 using SecondShore.Desk.Views;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
+using SecondShore.Formats;
 using SecondShore.Formats.Files;
 using SecondShore.Formats.Lake;
 using SecondShore.Formats.Surveys;
@@ -11,7 +12,9 @@ namespace SecondShore.Desk;
 internal static class SurveyPictures
 {
     private const int MostDrawn = 6;
+    private const int MostRows = 6;
     private const int MostDots = 260;
+    private const int MostRings = 40;
     private const int Classes = 10;
 
     /// <summary>The question with its pictures; only the first choices are drawn, since each means reading the file once more.</summary>
@@ -27,19 +30,40 @@ internal static class SurveyPictures
     {
         LakeFolder folder = LakeFolderReader.Read(LakeSettings.WithAnswer(files, file, choice));
         List<(GeoPoint Place, double DepthM)> places = [.. PlacesOf(folder.Survey)];
-        if (places.Count < 3) return null;
-        GeoPoint middle = new((places.Min(p => p.Place.LatDeg) + places.Max(p => p.Place.LatDeg)) / 2, places[0].Place.LonDeg);
+        List<List<GeoPoint>> rings = RingsOf(folder.Survey);
+        List<GeoPoint> all = [.. places.Select(p => p.Place), .. rings.SelectMany(r => r)];
+        if (all.Count < 3) return null;
+        GeoPoint middle = new((all.Min(p => p.LatDeg) + all.Max(p => p.LatDeg)) / 2, all[all.Count / 2].LonDeg);
         if (Math.Abs(middle.LatDeg) > 88) return null;
         LocalProjection plane = new(middle);
-        (PlanePoint At, double DepthM)[] at = [.. places.Select(p => (plane.ToPlane(p.Place.LatDeg, p.Place.LonDeg), p.DepthM))];
-        double west = at.Min(p => p.At.XM), south = at.Min(p => p.At.YM), wideM = Math.Max(1, Math.Max(at.Max(p => p.At.XM) - west, at.Max(p => p.At.YM) - south));
-        double deepestM = Math.Max(0.01, at.Max(p => p.DepthM));
+        PlanePoint[] at = [.. all.Select(p => plane.ToPlane(p.LatDeg, p.LonDeg))];
+        double west = at.Min(p => p.XM), south = at.Min(p => p.YM), wideM = Math.Max(1, Math.Max(at.Max(p => p.XM) - west, at.Max(p => p.YM) - south));
+        (double X, double Y) OnField(PlanePoint p) => (Math.Round((p.XM - west) / wideM * 100, 1), Math.Round(100 - ((p.YM - south) / wideM * 100), 1));
+        (double X, double Y)[] dots = [.. at.Take(places.Count).Select(OnField)];
+        string outline = rings.Count > 0
+            ? SurveyOutline.Of(rings.Select(r => r.Select(p => OnField(plane.ToPlane(p.LatDeg, p.LonDeg)))))
+            : SurveyOutline.Around(dots);
+        if (places.Count == 0) return new PictureView(outline, [], [], null, Math.Round(wideM)) { LatDeg = middle.LatDeg, LonDeg = middle.LonDeg };
+        double deepestM = Math.Max(0.01, places.Max(p => p.DepthM));
         double[] counts = new double[Classes];
-        foreach ((_, double depthM) in at) counts[Math.Clamp((int)(depthM / deepestM * Classes), 0, Classes - 1)]++;
+        foreach ((_, double depthM) in places) counts[Math.Clamp((int)(depthM / deepestM * Classes), 0, Classes - 1)]++;
         double most = counts.Max();
-        return new PictureView(
-            [.. at.SelectMany(p => new[] { Math.Round((p.At.XM - west) / wideM * 100, 1), Math.Round(100 - ((p.At.YM - south) / wideM * 100), 1), Math.Round(Math.Clamp(p.DepthM / deepestM, 0, 1), 2) })],
-            [.. counts.Select(c => Math.Round(c / most, 3))], Math.Round(deepestM, 2), Math.Round(wideM));
+        (double deepX, double deepY) = dots[places.FindIndex(p => p.DepthM == places.Max(q => q.DepthM))];
+        return new PictureView(outline, [.. dots.SelectMany((d, i) => new[] { d.X, d.Y, Math.Round(Math.Clamp(places[i].DepthM / deepestM, 0, 1), 2) })],
+            [.. counts.Select(c => Math.Round(c / most, 3))], Math.Round(deepestM, 2), Math.Round(wideM))
+        { DeepX = deepX, DeepY = deepY, LatDeg = middle.LatDeg, LonDeg = middle.LonDeg };
+    }
+
+    // The shore where the survey has one, else its outermost contours: so many points that the form is told.
+    private static List<List<GeoPoint>> RingsOf(Survey? survey)
+    {
+        IReadOnlyList<GeoPoint>[] rings = survey?.Shoreline is { } shore
+            ? [.. shore.Polygons.SelectMany(p => p.Islands.Prepend(p.Outer))]
+            : survey?.Contours is { Count: > 0 } contours ? [.. contours.Where(c => c.DepthM <= contours.Min(d => d.DepthM) + 1e-9).Select(Closed)] : [];
+        int step = Math.Max(1, rings.Sum(r => r.Count) / MostDots);
+        return [.. rings.OrderByDescending(r => r.Count).Take(MostRings).Select(r => r.Where((_, i) => i % step == 0 || i == r.Count - 1).ToList()).Where(r => r.Count > 1)];
+
+        static IReadOnlyList<GeoPoint> Closed(ContourLine line) => line.Closed ? [.. line.Points, line.Points[0]] : line.Points;
     }
 
     // Every so many places of whatever the survey holds.
@@ -61,4 +85,23 @@ internal static class SurveyPictures
     }
 
     private static double? Finite(double? value) => value is { } v && double.IsFinite(v) ? v : null;
+
+    /// <summary>First rows of the text files that were looked at.</summary>
+    public static IReadOnlyList<TableView> TablesOf(ILakeFiles files, LakeFolder folder)
+    {
+        List<TableView> tables = [];
+        string[] unread = [.. folder.Problems.Where(p => p.Severity == ProblemSeverity.Error && !LakeFolder.IsOwnFile(p.File)).Select(p => p.File)];
+        foreach (string name in folder.SurveyFiles.Select(s => s.File).Concat(folder.SurveyQuestions.Select(q => q.File)).Concat(unread).Distinct())
+        {
+            if (files.Find(name) is not string found || found.EndsWith(".json", StringComparison.OrdinalIgnoreCase)) continue;
+            SurveyOptions options = folder.Document.SurveyOptions.GetValueOrDefault(name) ?? new SurveyOptions();
+            if (SurveyTable.Of(new SurveySource(files, found), options, MostRows) is not SurveyTable table) continue;
+            SurveyQuestionKind? asked = folder.SurveyQuestions.FirstOrDefault(q => q.File == name)?.Kind;
+            bool columns = asked is SurveyQuestionKind.Place or SurveyQuestionKind.Depth;
+            tables.Add(new TableView(name, table.Columns, table.Rows, table.X, table.Y, table.Depth)
+            { Waits = columns || (asked is null && unread.Contains(name)), OnlyDepth = asked == SurveyQuestionKind.Depth });
+        }
+
+        return tables;
+    }
 }

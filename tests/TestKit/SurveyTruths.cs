@@ -69,7 +69,7 @@ public static class SurveyTruths
     public static IReadOnlyList<SurveyTruth> All { get; } =
     [
         new("danish-lakes-terrain/example_lake_1.tif", SurveyMust.Ask, -60.64, 3.59, [9.447755, 55.156158, 9.503235, 55.187893],
-            new SurveyOptions { Sense = DepthSense.Elevation, Unit = DepthUnit.Metres, SurfaceElevationM = 0.33 }),
+            new SurveyOptions { Sense = DepthSense.Elevation, Unit = DepthUnit.Metres, SurfaceElevationM = 0.33, Area = [-90, -180, 90, 180] }),
         new("danish-lakes-terrain/example_mask_1.tif", SurveyMust.Refuse, double.NaN, double.NaN, null, Nothing),
         new("danish-lakes-terrain/example_lake_2_crs4326.tif", SurveyMust.Ask, double.NaN, double.NaN, [8.937858, 56.149639, 8.960911, 56.162461], Nothing),
         new("white-sea-estuary-sonar/Sonar0000_out_t.csv", SurveyMust.Read, 1.2, 3.0, [38.286717, 63.827028, 38.287492, 63.827267], new SurveyOptions { XColumn = "1", YColumn = "2", DepthColumn = "3" }),

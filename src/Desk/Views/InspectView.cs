@@ -24,6 +24,9 @@ public sealed record InspectView
     /// <summary>What must be asked about the surveys before they can be taken in.</summary>
     public IReadOnlyList<QuestionView> Questions { get; init; } = [];
 
+    /// <summary>First rows of the text files, so that their columns can be named.</summary>
+    public IReadOnlyList<TableView> Tables { get; init; } = [];
+
     /// <summary>What is odd, one sentence each.</summary>
     public IReadOnlyList<string> Problems { get; init; } = [];
 
@@ -73,9 +76,39 @@ public sealed record QuestionView(string File, string Kind, string Text, double?
 /// <param name="Picture">A small picture; null where the reading gives none yet.</param>
 public sealed record ChoiceView(string Label, string Keys, string Country, double? LatDeg, double? LonDeg, PictureView? Picture);
 
-/// <summary>A reading drawn small: places on a field of 100 x 100, and how many lie how deep.</summary>
+/// <summary>A reading drawn small: its outline on a field of 100 x 100 with a margin, and how many places lie how deep.</summary>
+/// <param name="Outline">The outline as the data of an SVG path.</param>
 /// <param name="Dots">East, south and share of the greatest depth (0 to 1), place after place.</param>
-/// <param name="Counts">Places by depth, shallow to deep, as shares of the fullest class.</param>
-/// <param name="DeepestM">Greatest depth, m.</param>
+/// <param name="Counts">Places by depth, shallow to deep, as shares of the fullest class; empty without depths.</param>
+/// <param name="DeepestM">Greatest depth, m; null without depths.</param>
 /// <param name="WideM">Width of the field, m.</param>
-public sealed record PictureView(IReadOnlyList<double> Dots, IReadOnlyList<double> Counts, double DeepestM, double WideM);
+public sealed record PictureView(string Outline, IReadOnlyList<double> Dots, IReadOnlyList<double> Counts, double? DeepestM, double WideM)
+{
+    /// <summary>Where the deepest place lies on the field: east.</summary>
+    public double DeepX { get; init; }
+
+    /// <summary>Where the deepest place lies on the field: south.</summary>
+    public double DeepY { get; init; }
+
+    /// <summary>Latitude of the middle, degrees.</summary>
+    public double LatDeg { get; init; }
+
+    /// <summary>Longitude of the middle, degrees.</summary>
+    public double LonDeg { get; init; }
+}
+
+/// <summary>The first rows of a text file.</summary>
+/// <param name="File">The file.</param>
+/// <param name="Columns">Names by column; empty where the file gives none.</param>
+/// <param name="Rows">Cells of the first rows.</param>
+/// <param name="X">Column taken for eastings or longitudes, from 0; -1 for none.</param>
+/// <param name="Y">Column taken for northings or latitudes, from 0; -1 for none.</param>
+/// <param name="Depth">Column taken for the depth, from 0; -1 for none.</param>
+public sealed record TableView(string File, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<string>> Rows, int X, int Y, int Depth)
+{
+    /// <summary>Whether the file waits for its columns: asked about them, or not read for want of them.</summary>
+    public bool Waits { get; init; }
+
+    /// <summary>Whether the depth's column alone is asked for.</summary>
+    public bool OnlyDepth { get; init; }
+}

@@ -28,6 +28,7 @@ public static class CoordinateSystems
         fault = "";
         if (code is 4326 or 4269 or 4258 or 4152 or 4617 or 4979) return new GeographicSystem($"geographic degrees (EPSG:{code})", "");
         if (code is 4267) return new GeographicSystem("geographic degrees, NAD27 (EPSG:4267)", DatumDoubt("NAD27"));
+        if (code is 3857 or 900913 or 102100) return new SphereMercator();
         string? wkt = EpsgTable.Wkt(code);
         if (wkt is not null) return FromWkt(wkt, out fault);
         if (Places.IsThere && FromBook(code, out FindingForm reason) is var (listed, made) && listed)
@@ -50,6 +51,7 @@ public static class CoordinateSystems
         CoordinateSystem? system = root.Keyword switch
         {
             "GEOGCS" => new GeographicSystem($"geographic degrees, {Text.TextDecoding.Excerpt(root.Name, 60)}", DatumDoubt(root.Child("DATUM")?.Name ?? root.Name)),
+            "PROJCS" when SphereMercator.IsNamed(root.Child("PROJECTION")?.Name ?? "") => new SphereMercator(),
             "PROJCS" => Projected(root, ref fault),
             _ => null,
         };

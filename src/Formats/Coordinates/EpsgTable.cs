@@ -16,7 +16,6 @@ public static class EpsgTable
         >= 32701 and <= 32760 => Utm(code, "WGS 84", Wgs84, code - 32700, south: true),
         >= 26901 and <= 26923 => Utm(code, "NAD83", Nad83, code - 26900, south: false),
         >= 25828 and <= 25838 => Utm(code, "ETRS89", Etrs89, code - 25800, south: false),
-        3857 or 900913 or 102100 => $"PROJCS[\"WGS 84 / Pseudo-Mercator\",{Wgs84},PROJECTION[\"Popular_Visualisation_Pseudo_Mercator\"],PARAMETER[\"central_meridian\",0],PARAMETER[\"scale_factor\",1],PARAMETER[\"false_easting\",0],PARAMETER[\"false_northing\",0],UNIT[\"metre\",1],AUTHORITY[\"EPSG\",3857]]",
         3070 or 3071 => TransverseMercator(code, "NAD83 / Wisconsin Transverse Mercator", Nad83, 0, -90, 0.9996, 520000, -4480000),
         _ => null,
     };

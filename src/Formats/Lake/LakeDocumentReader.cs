@@ -230,11 +230,12 @@ internal static class LakeDocumentReader
         XColumn = TextOrNull(item, "x_column"),
         YColumn = TextOrNull(item, "y_column"),
         DepthColumn = TextOrNull(item, "depth_column"),
-        Separator = Choice(item, "separator", "comma, semicolon, tab or blank", static text => text switch
+        Separator = Choice(item, "separator", "comma, semicolon, tab, bar or blank", static text => text switch
         {
             "comma" or "," => ',',
             "semicolon" or ";" => ';',
             "tab" or "\t" => '\t',
+            "bar" or "|" => '|',
             "blank" or " " => ' ',
             _ => (char?)null,
         }),
@@ -252,6 +253,7 @@ internal static class LakeDocumentReader
         WestPositive = item.Flag("west_positive"),
         UseRest = item.Flag("use_rest"),
         Area = item.Numbers("area", -180, 180, 4) is { Length: 4 } area ? area : null,
+        Water = TextOrNull(item, "water"),
         Why = TextOrNull(item, "why"),
         Use = item.Flag("use") ?? true,
     };

@@ -39,6 +39,9 @@ public sealed record LakeFolder
     /// <summary>What must be asked about survey files before they can be used.</summary>
     public IReadOnlyList<SurveyQuestion> SurveyQuestions { get; init; } = [];
 
+    /// <summary>Whether a file is one of a lake folder's own, by its name, and so no survey.</summary>
+    public static bool IsOwnFile(string name) => LakeSurveys.IsOwn(name);
+
     /// <summary>The shoreline: shoreline.geojson, else the survey's own, else null.</summary>
     public Shoreline? Shoreline { get; init; }
 

@@ -14,7 +14,7 @@ public static class LakeSettings
     private static readonly string[] OfSurvey =
     [
         "unit", "sense", "crs", "x_column", "y_column", "depth_column", "separator", "decimal_comma", "below_full_pool_m", "surface_elevation_m", "transducer_depth_m",
-        "angles", "swapped", "west_positive", "use_rest", "area", "why", "use",
+        "angles", "swapped", "west_positive", "use_rest", "area", "water", "why", "use",
     ];
 
     /// <summary>The files with settings in lake.json, in memory only.</summary>
@@ -62,7 +62,7 @@ public static class LakeSettings
     // Names of columns may look like numbers and stay text.
     private static JsonNode? Value(string key, string value)
     {
-        if (key.EndsWith("_column", StringComparison.Ordinal) || key is "survey.crs" or "survey.why" or "name" or "time_zone") return JsonValue.Create(value);
+        if (key.EndsWith("_column", StringComparison.Ordinal) || key is "survey.crs" or "survey.water" or "survey.why" or "name" or "time_zone") return JsonValue.Create(value);
         if (value is "true" or "false") return JsonValue.Create(value == "true");
         if (double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)) return JsonValue.Create(number);
         if (key != "survey.area") return JsonValue.Create(value);

@@ -14,6 +14,9 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
         "secchi.csv", "overturn.csv", "cover.csv", "cover.gpx", "tackle.json", "log.csv", "truth.geojson", "source.json", "sources.md",
     };
 
+    /// <summary>Whether a file is one of the folder's own, by its name, and so no survey.</summary>
+    public static bool IsOwn(string name) => OwnFiles.Contains(name) || name.Contains('/');
+
     private readonly List<SurveyUnderstanding> _understandings = [];
     private readonly List<Problem> _problems = [];
     private readonly List<SurveyQuestion> _questions = [];

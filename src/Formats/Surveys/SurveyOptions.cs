@@ -93,6 +93,9 @@ public sealed record SurveyOptions
     /// <summary>The box that the lake lies in, degrees: what lies outside it is left out. South, west, north, east.</summary>
     public IReadOnlyList<double>? Area { get; init; }
 
+    /// <summary>Name of the water meant, where the rows of a table name several; <c>*</c> takes all as one.</summary>
+    public string? Water { get; init; }
+
     /// <summary>Whether to go on with the rest where many rows cannot be used.</summary>
     public bool? UseRest { get; init; }
 
@@ -120,6 +123,7 @@ public sealed record SurveyOptions
         Swapped = Swapped ?? other.Swapped,
         WestPositive = WestPositive ?? other.WestPositive,
         Area = Area ?? other.Area,
+        Water = Water ?? other.Water,
         UseRest = UseRest ?? other.UseRest,
         Why = Why ?? other.Why,
         Use = Use && other.Use,

@@ -38,6 +38,7 @@ internal sealed class SurveyResolver
             Whereabouts where = new(_file, _raw, crs, _options, _context, _log);
             _question ??= where.AskPlace();
             if (_question is null && NoSurvey.Why(_raw, crs) is FindingForm why) Say(why);
+            if (kind is SurveyKind.Soundings or SurveyKind.Raster) MissingCodes.SetAside(_file, _raw, _log);
             if (kind == SurveyKind.Soundings) NoSurvey.SetStillAside(_file, _raw, _log);
             _question ??= where.KeepOneGroup();
             if (_raw.Waters.Count > 1) _question ??= new SeveralWaters(_file, _raw, crs, _options, _context, _log).KeepOrAsk();
@@ -49,6 +50,8 @@ internal sealed class SurveyResolver
         if (hasDepths && meaning.Sense == DepthSense.Elevation && surfaceM is null && !_refused) _question ??= SurfaceLevel.Ask(_file, _raw, values, meaning.Unit);
         DepthScale scale = new(meaning.Unit, meaning.Sense, surfaceM ?? double.NaN,
             (_options.BelowFullPoolM ?? _context.BelowFullPoolM ?? 0) + (_options.TransducerDepthM ?? 0));
+        if (_raw.Raster is not null && crs is not null && _question is null && !_refused)
+            _question = new RasterWaters(_file, _raw.Raster, crs, _options, _context, _log).KeepOrAsk(scale);
         bool usable = crs is not null && helps && _question is null && !_refused;
         SurveyBuilder builder = new(_file, _raw, crs, scale, _log);
         Survey? survey = usable ? builder.Build(cancellation) : null;
@@ -105,9 +108,14 @@ internal sealed class SurveyResolver
         Knowledge senseKnown = _options.Sense is not null ? Knowledge.Set : _raw.Sense == best.Sense ? _raw.SenseKnown : Knowledge.Found;
         Knowledge unitKnown = _options.Unit is not null ? Knowledge.Set : _raw.Unit == best.Unit ? _raw.UnitKnown : Knowledge.Assumed;
         if (_question is not null) return (best, senseKnown, unitKnown);
-        Refuse(values, meanings, best, senseKnown);
-        if (_refused) return (best, senseKnown, unitKnown);
         List<DepthMeaning> rivals = [.. all.Skip(1).Where(m => m.Weight > best.Weight - Xyz.XyzColumns.Clear).Take(4)];
+        // Centimetres under a name that says metres: asked, where another unit makes a lake of it.
+        if (meanings.IsVeryDeep(best) || (_options.Unit is null && meanings.Plausible(best.Sense, best.Unit) <= -8))
+            rivals = [.. all.Where(m => m != best && m.Sense == best.Sense && meanings.Plausible(m.Sense, m.Unit) > -3).Take(4)];
+        Refuse(values, meanings, best, senseKnown, rivals.Count > 0);
+        if (_refused) return (best, senseKnown, unitKnown);
+        if (meanings.SignsTurn && _options.Sense is null && best.Sense == DepthSense.Depth)
+            rivals = [.. all.Where(m => m.Sense != best.Sense && m.Unit == best.Unit)];
         // Metres are the custom of files that say nothing; any other unit is asked about, unless the lake's own depth tells it.
         bool unusual = unitKnown == Knowledge.Assumed && best.Unit != DepthUnit.Metres && _context.MaxDepthM is null;
         if (_raw.OddUnit && _options.Unit is null) rivals = [.. all.Where(m => m.Sense == best.Sense && m != best).Take(5)];
@@ -119,19 +127,21 @@ internal sealed class SurveyResolver
     }
 
     // What is no bottom at all, in every reading that is left.
-    private void Refuse(ValueFacts values, DepthMeanings meanings, DepthMeaning best, Knowledge senseKnown)
+    private void Refuse(ValueFacts values, DepthMeanings meanings, DepthMeaning best, Knowledge senseKnown, bool asked)
     {
         double metres = DepthMeanings.MetresPer(best.Unit);
         if (_raw.Raster is { Columns: < 2 } or { Rows: < 2 })
             Say($"the raster has {_raw.Raster!.Columns} x {_raw.Raster.Rows} cells, too few for a lake.");
         else if (_raw.Raster is not null && values.Count > 50 && values.Distinct <= 2 && values.AllWhole)
             Say($"the raster holds only the values {values.Low:G6} and {values.High:G6}: it is a mask, not depths; take the raster of depths or heights it belongs to.");
+        else if (_raw.Raster is not null && _options.Unit is null && _context.MaxDepthM is null && values is { AllWhole: true, Low: >= 0, High: >= 200 and <= 255, Distinct: >= 40 })
+            Say($"the raster holds whole numbers from {values.Low:G6} to {values.High:G6}, as shades of a picture do: take the raster of depths or heights it was drawn from, or set survey.unit if they are depths.");
         else if (_raw.Points.Count > 0 && values.Count > 60 && senseKnown != Knowledge.Set && best.Sense == DepthSense.Elevation && Level(metres))
             Say($"nearly all heights stand within 30 cm of each other ({values.Low1:G6} to {values.High1:G6} but for the outer hundredths): they are the receiver's on the water, not the bottom's. Take the file with the depths.");
         else if (_options.Sense == DepthSense.Depth && values.Low1 > 30 && values.High1 - values.Low1 < values.Low1
             && _context.MaxDepthM is null && (values.Inward < -0.2 || _raw.Sense == DepthSense.Elevation || meanings.HintsHeight))
             Say($"as depths the values ({values.Low:G6} to {values.High:G6}) would make a lake that is deep up to its very shore, and its name or its form say heights: set survey.sense to elevation, or max_depth_m in lake.json if it is so deep.");
-        else if (meanings.Plausible(best.Sense, best.Unit) <= -8)
+        else if (!asked && meanings.Plausible(best.Sense, best.Unit) <= -8)
             Say($"as {MeaningWords.Of(best)} the values ({values.Low:G6} to {values.High:G6}) would make a lake far deeper than it is wide; set survey.unit, survey.sense or survey.depth_column to what they are, or max_depth_m in lake.json if the lake is so.");
     }
 

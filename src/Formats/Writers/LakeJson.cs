@@ -166,7 +166,7 @@ public static class LakeJson
         json.Known("x_column", options.XColumn);
         json.Known("y_column", options.YColumn);
         json.Known("depth_column", options.DepthColumn);
-        json.Known("separator", options.Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", ' ' => "blank", _ => null });
+        json.Known("separator", options.Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", '|' => "bar", ' ' => "blank", _ => null });
         if (options.DecimalComma is bool comma) json.WriteBoolean("decimal_comma", comma);
         json.Known("below_full_pool_m", options.BelowFullPoolM);
         json.Known("surface_elevation_m", options.SurfaceElevationM);
@@ -175,6 +175,7 @@ public static class LakeJson
         if (options.Swapped is bool swapped) json.WriteBoolean("swapped", swapped);
         if (options.WestPositive is bool west) json.WriteBoolean("west_positive", west);
         if (options.UseRest is bool rest) json.WriteBoolean("use_rest", rest);
+        json.Known("water", options.Water);
         if (options.Area is { Count: 4 } area)
         {
             json.WriteStartArray("area");

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SecondShore.Formats.Coordinates;
+using SecondShore.Formats.Surveys.Hypotheses;
 using SecondShore.Formats.Text;
 
 namespace SecondShore.Formats.Surveys.GeoJson;
@@ -9,6 +10,7 @@ internal sealed class GeoJsonFeatures(string file, RawSurvey raw, SurveyOptions 
 {
     private readonly List<double> _x = [], _y = [], _z = [];
     private string? _attribute;
+    private bool _unitNamed;
     private int _feature;
     private int _broken;
 
@@ -196,11 +198,25 @@ internal sealed class GeoJsonFeatures(string file, RawSurvey raw, SurveyOptions 
                 if (property.Value.ValueKind == JsonValueKind.Number || (property.Value.ValueKind == JsonValueKind.String && DepthText.TryParse(property.Value.GetString(), out _))) names.Add(property.Name);
             if (DepthAttribute.Choose(names, options) is not DepthAttribute chosen) return double.NaN;
             _attribute = chosen.Name;
+            _unitNamed = chosen.Unit is not null;
             chosen.Tell(raw);
         }
 
         if (!properties.TryGetProperty(_attribute, out JsonElement value)) return double.NaN;
-        if (Number(value, out double number)) return number;
+        if (Number(value, out double number)) return UnitBeside(properties) is DepthUnit own ? raw.Written(new DepthText(number, double.NaN, own)) : number;
         return value.ValueKind == JsonValueKind.String && DepthText.TryParse(value.GetString(), out DepthText written) ? raw.Written(written) : double.NaN;
+    }
+
+    // A property called unit tells each shape's own; what the name of the depth or the user says stands above it.
+    private DepthUnit? UnitBeside(JsonElement properties)
+    {
+        if (options.Unit is not null || _unitNamed) return null;
+        foreach (JsonProperty property in properties.EnumerateObject())
+        {
+            if (property.Value.ValueKind == JsonValueKind.String && HeaderWords.Split(property.Name).Exists(w => w is "unit" or "units" or "uom" or "einheit")
+                && ColumnNumbers.UnitIn(property.Value.GetString()!.Trim()) is DepthUnit unit) return unit;
+        }
+
+        return null;
     }
 }

@@ -44,6 +44,9 @@ internal sealed class ColumnNumbers
     /// <summary>The unit that its cells carry, as in <c>12.3 m</c>; null without.</summary>
     public DepthUnit? Unit { get; private set; }
 
+    /// <summary>Whether nearly all cells are the name of a unit and nothing else.</summary>
+    public bool IsUnits { get; private set; }
+
     /// <summary>Whether cells are angles written with degrees, minutes and seconds.</summary>
     public bool IsAngle { get; private set; }
 
@@ -100,7 +103,7 @@ internal sealed class ColumnNumbers
     public static ColumnNumbers Of(CsvTable table, int[] rows, int column, bool comma, bool plain = false)
     {
         double[] values = new double[rows.Length];
-        int decimals = 0, angles = 0, northSouth = 0, eastWest = 0, united = 0;
+        int decimals = 0, angles = 0, northSouth = 0, eastWest = 0, united = 0, units = 0;
         DepthUnit? unit = null;
         bool mixed = false;
         for (int i = 0; i < rows.Length; i++)
@@ -109,6 +112,7 @@ internal sealed class ColumnNumbers
             values[i] = double.NaN;
             if (cell.Length == 1 && cell[0] is 'N' or 'S' or 'n' or 's') northSouth++;
             else if (cell.Length == 1 && cell[0] is 'E' or 'W' or 'e' or 'w') eastWest++;
+            else if (UnitIn(cell) is not null) units++;
             if (NumberText.TryParse(cell, comma, out double value))
             {
                 values[i] = value;
@@ -133,10 +137,15 @@ internal sealed class ColumnNumbers
         if (united > 0 && (mixed || united * 2 < rows.Length)) return Of(table, rows, column, comma, plain: true);
 
         ColumnNumbers numbers = new(values) { Unit = unit, Decimals = decimals, NorthSouth = (double)northSouth / Math.Max(1, rows.Length), EastWest = (double)eastWest / Math.Max(1, rows.Length) };
+        numbers.IsUnits = units > 0.9 * rows.Length;
         numbers.Sum(rows);
         numbers.IsAngle = angles > numbers.Count / 2 && angles > 0;
         return numbers;
     }
+
+    /// <summary>The unit that a cell is the name of; null where it is anything else.</summary>
+    public static DepthUnit? UnitIn(ReadOnlySpan<char> cell) =>
+        cell.Length is > 0 and < 12 && char.IsLetter(cell[0]) && WordList.Units.TryGetValue(cell.TrimEnd('.').ToString().ToLowerInvariant(), out DepthUnit unit) ? unit : null;
 
     private void Sum(int[] rows)
     {

@@ -17,42 +17,6 @@ internal static class CrsCandidates
 {
     private const double SamePlaceDeg = 0.004;
 
-    // Where many surveys are made and shared; no more than a tilt of the order in which choices are shown.
-    private static readonly Dictionary<string, double> Usual = new(StringComparer.Ordinal)
-    {
-        ["United States of America"] = 2,
-        ["Canada"] = 1.2,
-        ["Germany"] = 1.5,
-        ["Poland"] = 1.2,
-        ["United Kingdom"] = 1.2,
-        ["France"] = 1,
-        ["Netherlands"] = 1,
-        ["Sweden"] = 1,
-        ["Finland"] = 1,
-        ["Denmark"] = 1,
-        ["Norway"] = 0.8,
-        ["Austria"] = 1,
-        ["Switzerland"] = 1,
-        ["Italy"] = 1,
-        ["Spain"] = 1,
-        ["Czechia"] = 1,
-        ["Australia"] = 1,
-        ["New Zealand"] = 1,
-        ["Ireland"] = 0.8,
-        ["Brazil"] = 0.8,
-        ["Japan"] = 0.6,
-        ["Belgium"] = 0.8,
-        ["Estonia"] = 0.6,
-        ["Latvia"] = 0.6,
-        ["Lithuania"] = 0.6,
-        ["Hungary"] = 0.6,
-        ["Portugal"] = 0.6,
-        ["South Africa"] = 0.5,
-        ["Mexico"] = 0.4,
-        ["Antarctica"] = -5,
-        ["Greenland"] = -2,
-    };
-
     /// <summary>Candidates, likeliest first; each place once.</summary>
     /// <param name="x">Middle of the first number.</param>
     /// <param name="y">Middle of the second.</param>
@@ -95,7 +59,7 @@ internal static class CrsCandidates
             if (double.IsNaN(lat) || !entry.Covers(lat, lon, 0.1)) continue;
             string country = Places.Country(lat, lon) ?? "";
             if (country.Length == 0) continue;
-            double weight = Usual.GetValueOrDefault(country) + Modern(entry) + (swapped ? -0.3 : 0);
+            double weight = UsualCountries.Weight(country) + Modern(entry) + (swapped ? -0.3 : 0);
             if (hintLonDeg is double hint && Math.Abs(GeoPoint.WrapLongitudeDeg(lon - hint)) < 20) weight += 2.5;
             all.Add(new CrsCandidate(entry, swapped, new GeoPoint(lat, lon), country, weight));
         }
@@ -110,6 +74,8 @@ internal static class CrsCandidates
         if (entry.Name.StartsWith("NAD83 /", StringComparison.Ordinal) || entry.Name.StartsWith("ETRS89 /", StringComparison.Ordinal)) weight += 0.8;
         if (entry.Name.Contains("/ UTM zone", StringComparison.Ordinal)) weight += 0.6;
         if (entry.Name.Contains("Pseudo-Mercator", StringComparison.Ordinal)) weight -= 1;
+        // The same plane with its axes named the other way round goes by its plain name.
+        if (entry.Name.Contains("N-E)", StringComparison.Ordinal) || entry.Name.Contains("E-N)", StringComparison.Ordinal)) weight -= 0.1;
         if (entry.Name.Contains("(deg)", StringComparison.Ordinal) || entry.Name.Contains("PDC", StringComparison.Ordinal) || entry.Name.Contains("Antarctic", StringComparison.Ordinal)) weight -= 2;
         return weight;
     }

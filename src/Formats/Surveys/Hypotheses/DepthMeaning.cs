@@ -20,6 +20,9 @@ internal readonly record struct SurveySetting(string? Country, double LengthM, d
 internal sealed class DepthMeanings(RawSurvey raw, ValueFacts values, SurveyOptions options, SurveyContext context, SurveySetting setting)
 {
     private static readonly DepthUnit[] Units = [DepthUnit.Metres, DepthUnit.Feet, DepthUnit.Centimetres, DepthUnit.Fathoms, DepthUnit.Millimetres, DepthUnit.Decimetres];
+    // Some thirty lakes of the world are deeper.
+    private const double VeryDeepM = 300;
+
     private static readonly DepthSense[] Senses = [DepthSense.Depth, DepthSense.NegativeDepth, DepthSense.Elevation];
 
     /// <summary>Metres per unit.</summary>
@@ -78,7 +81,7 @@ internal sealed class DepthMeanings(RawSurvey raw, ValueFacts values, SurveyOpti
             return sense switch { DepthSense.NegativeDepth => 6, DepthSense.Elevation => stated && raw.Sense == DepthSense.Elevation ? 4.5 : 0, _ => -9 };
         }
 
-        if (stated) return sense == raw.Sense ? (sense == DepthSense.Depth && negative > 0.4 ? 2 : 7) : sense == DepthSense.NegativeDepth && negative < 0.05 ? -9 : 0;
+        if (stated) return sense == raw.Sense ? (sense == DepthSense.Depth && negative > 0.4 || IsBelied() ? 2 : 7) : sense == DepthSense.NegativeDepth && negative < 0.05 ? -9 : 0;
         bool namesDepth = Named(ColumnRole.Depth), namesHeight = Named(ColumnRole.Height);
         weight = sense switch
         {
@@ -92,6 +95,17 @@ internal sealed class DepthMeanings(RawSurvey raw, ValueFacts values, SurveyOpti
         if (negative is > 0.05 and < 0.95) weight -= sense == DepthSense.Depth ? 3 : 0;
         return weight;
     }
+
+    // A column called depth whose values stand like a bed above the sea; one called elevation whose values start at nothing and grow inward.
+    private bool IsBelied() => raw.Sense == DepthSense.Depth ? HighAndNarrow() > 4 && !(values.Inward > 0.2)
+        : raw.Sense == DepthSense.Elevation && values.Low1 >= 0 && values.Low1 < 0.12 * values.High1 && values.Inward > 0.3;
+
+    /// <summary>Whether depths have a minus in so many rows, and such large ones, that it is no land above the water.</summary>
+    public bool SignsTurn => raw.Points.Count > 0 && values.ShareNegative is > 0.03 and < 0.5 && -values.Low1 > 0.5 * values.High1;
+
+    /// <summary>Whether a reading is deeper than nearly all lakes are, and nothing but a name says so.</summary>
+    public bool IsVeryDeep(DepthMeaning reading) => context.MaxDepthM is null && options.Unit is null
+        && reading.Sense != DepthSense.Elevation && DeepestM(reading.Sense) * MetresPer(reading.Unit) > VeryDeepM;
 
     // A box of values far above nothing, as of a lake's bed above the sea.
     private double HighAndNarrow() => values.Low1 > 30 && values.High1 - values.Low1 < values.Low1 ? 5

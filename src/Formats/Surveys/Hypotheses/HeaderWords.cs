@@ -49,7 +49,8 @@ internal readonly record struct HeaderWords(ColumnRole Role, double Weight, Dept
     public static HeaderWords Of(string header)
     {
         List<string> words = Split(header);
-        DepthUnit? unit = UnitOf(words);
+        bool scaled = IsScaled(header, words);
+        DepthUnit? unit = scaled ? null : UnitOf(words) ?? (FeetMark(header) ? DepthUnit.Feet : null);
         (ColumnRole role, double weight) = (ColumnRole.Unknown, 0);
         bool other = false, letter = false;
         int plain = 0;
@@ -66,7 +67,27 @@ internal readonly record struct HeaderWords(ColumnRole Role, double Weight, Dept
         if (other && role is not (ColumnRole.Lat or ColumnRole.Lon)) return new HeaderWords(ColumnRole.Other, WordList.Veto, unit);
         // A name that says nothing else is surer: "Depth" beside "BT Beam1 Depth".
         if (role is ColumnRole.Depth or ColumnRole.Height or ColumnRole.Bare && plain == 1) weight += 3.5;
-        return new HeaderWords(role, weight, unit) { IsLetter = letter, OddUnit = unit is null && role is ColumnRole.Depth or ColumnRole.Height or ColumnRole.Bare && NamesOddUnit(header, words) };
+        return new HeaderWords(role, weight, unit) { IsLetter = letter, OddUnit = unit is null && role is ColumnRole.Depth or ColumnRole.Height or ColumnRole.Bare && (scaled || NamesOddUnit(header, words)) };
+    }
+
+    // Depth (') and Depth'; a name in quotes is none.
+    private static bool FeetMark(string header)
+    {
+        string name = header.Trim();
+        if (name.Length < 2 || name[0] is '\'' or '′') return false;
+        return name[^1] is '\'' or '′' || name.Contains("(')", StringComparison.Ordinal) || name.Contains("[']", StringComparison.Ordinal);
+    }
+
+    // (0.1 m), [1/10 m], x 100: a multiple of what the unit says, in words of no fixed form.
+    private static bool IsScaled(string header, List<string> words)
+    {
+        if (words.Exists(w => w is "tenths" or "hundredths" or "zehntel" or "hundertstel")) return true;
+        int open = header.IndexOfAny(['(', '[']);
+        if (open >= 0 && open + 1 < header.Length && header[(open + 1)..].TrimStart() is [>= '0' and <= '9', ..] inside
+            && inside.IndexOfAny([')', ']']) is int close and > 0 && Split(inside[..close]).Exists(WordList.IsUnit)) return true;
+        int times = header.IndexOfAny(['*', '×']);
+        if (times < 0 && words.IndexOf("x") is > 0) times = header.LastIndexOf('x');
+        return times >= 0 && header[(times + 1)..].TrimStart() is ['1', '0', ..];
     }
 
     // An old measure anywhere, or a short word in brackets that nothing else explains.
@@ -83,12 +104,12 @@ internal readonly record struct HeaderWords(ColumnRole Role, double Weight, Dept
     public static DepthUnit? UnitIn(string text) => UnitOf(Split(text));
 
     /// <summary>The words of a name: lower case without accents, parted at signs, at digits and where a capital follows a small letter.</summary>
-    public static List<string> Split(string name)
+    public static List<string> Split(string name, int longest = 200)
     {
         List<string> words = [];
         StringBuilder word = new();
         char before = '\0';
-        foreach (char c in name.Length > 200 ? name.AsSpan(0, 200) : name)
+        foreach (char c in name.Length > longest ? name.AsSpan(0, longest) : name)
         {
             bool letter = char.IsLetter(c), turn = letter && char.IsUpper(c) && char.IsLower(before);
             if ((!letter || turn) && word.Length > 0) End();

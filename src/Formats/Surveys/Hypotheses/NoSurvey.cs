@@ -6,6 +6,7 @@ namespace SecondShore.Formats.Surveys.Hypotheses;
 internal static class NoSurvey
 {
     private const double ListSpacingM = 2000;
+    private const double WidestDeg = 8;
     private const int FewestAtPlace = 5;
     private const int LongestStill = 14;
 
@@ -14,7 +15,23 @@ internal static class NoSurvey
     {
         if (raw.Points.Count != 1 || raw.Lines.Count > 0 || raw.Points[0].X.Length < 12) return null;
         RawPoints points = raw.Points[0];
+        if (crs.IsGeographic && raw.CrsKnown != Knowledge.Stated && TooWide(points) is FindingForm wide) return wide;
         return Casts(points) ?? List(points, crs.IsGeographic ? 111_000 : crs.UnitM);
+    }
+
+    // Metres counted from a peg on the shore look like degrees, and would make a lake as large as a country.
+    private static FindingForm? TooWide(RawPoints points)
+    {
+        // Across the date line one lake has longitudes of both signs.
+        double wide = Math.Min(Spans(points.X), Spans([.. points.X.Select(x => x < 0 ? x + 360 : x)])), tall = Spans(points.Y);
+        if (!(Math.Max(wide, tall) > WidestDeg)) return null;
+        return $"as degrees its places would span {tall:0.#} degrees of latitude and {wide:0.#} of longitude: they are lengths from a point of the surveyor's own. Take a file with places on the earth.";
+
+        static double Spans(double[] values)
+        {
+            double[] sorted = [.. values.Order()];
+            return sorted[sorted.Length * 4 / 5] - sorted[sorted.Length / 5];
+        }
     }
 
     // Many depths at each of a few places: an instrument was lowered there.

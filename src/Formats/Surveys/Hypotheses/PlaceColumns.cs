@@ -33,7 +33,8 @@ internal sealed record PlaceColumns(int X, int Y, AngleForm Form, double Weight,
         double said = saysDegrees || saysPlane ? wa.Weight + wb.Weight : named ? -6 : 0;
         if (!saysDegrees && !saysPlane && (wa.Role is not (ColumnRole.Unknown or ColumnRole.Bare) || wb.Role is not (ColumnRole.Unknown or ColumnRole.Bare))) return null;
         (int xl, int yl) = (LetterBeside(columns, x, c => c.EastWest), LetterBeside(columns, y, c => c.NorthSouth));
-        if (xl >= 0 && yl >= 0 && MinutesFit(a, 180, beside: true) && MinutesFit(b, 90))
+        bool minutes = (MinutesFit(a, 180, beside: true) && MinutesFit(b, 90)) || (MinutesFit(a, 180) && MinutesFit(b, 90, beside: true));
+        if (xl >= 0 && yl >= 0 && minutes)
             return new PlaceColumns(x, y, AngleForm.DegreeMinutes, said + 8, saysDegrees, false, xl, yl);
         if (!Possible(a, b, saysDegrees || saysPlane)) return null;
         double weight = said + (Math.Abs(x - y) == 1 ? 1 : 0);
@@ -73,7 +74,7 @@ internal sealed record PlaceColumns(int X, int Y, AngleForm Form, double Weight,
     /// <summary>Whether numbers can be degrees and minutes in one: the last two whole digits stay under 60.</summary>
     internal static bool MinutesFit(ColumnNumbers numbers, double most, bool beside = false)
     {
-        // Beside a latitude of degrees and minutes a longitude may be less than a degree.
+        // Beside one number of degrees and minutes the other may be less than a degree.
         if ((!beside && !(Math.Abs(numbers.Middle) > 100)) || numbers.Decimals < 2) return false;
         foreach (double value in numbers.Values)
         {

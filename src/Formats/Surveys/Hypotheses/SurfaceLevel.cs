@@ -6,6 +6,8 @@ internal static class SurfaceLevel
     // A level is suggested where so large a share of a raster's cells stands at it, to five centimetres.
     private const double FlatShare = 0.02;
     private const double ClassM = 0.05;
+    private const double LeastBelow = 0.05;
+    private const double ApartM = 0.5;
 
     public static SurveyQuestion Ask(string file, RawSurvey raw, ValueFacts values, DepthUnit unit)
     {
@@ -35,6 +37,14 @@ internal static class SurfaceLevel
             classes[key] = classes.GetValueOrDefault(key) + 1;
         }
 
-        return classes.Where(c => c.Value > FlatShare * all).OrderByDescending(c => c.Value).Take(3).Select(c => (c.Key * ClassM, c.Value));
+        // A flat with hardly anything below it is the bed's own; neighbouring steps are one level.
+        List<(double LevelM, int Cells)> found = [];
+        foreach ((long key, int cells) in classes.Where(c => c.Value > FlatShare * all).OrderByDescending(c => c.Value))
+        {
+            int below = classes.Where(c => c.Key < key).Sum(c => c.Value);
+            if (below >= LeastBelow * all && !found.Exists(f => Math.Abs(f.LevelM - (key * ClassM)) < ApartM)) found.Add((key * ClassM, cells));
+        }
+
+        return found.Take(3);
     }
 }

@@ -24,6 +24,10 @@ internal static class Tongue
     public static bool IsForeign(string words, string country) =>
         country.Length > 0 && HeaderWords.Split(words).Exists(w => Words.TryGetValue(w, out string[]? used) && !used.Contains(country));
 
+    /// <summary>Whether a file's words are of a language that is used in a country.</summary>
+    public static bool IsAtHome(string words, string country) =>
+        HeaderWords.Split(words).Exists(w => Words.TryGetValue(w, out string[]? used) && used.Contains(country));
+
     /// <summary>Whether feet are in daily use.</summary>
     public static bool UsesFeet(string country) => country is "United States of America" or "Canada" or "United Kingdom" or "Ireland" or "Puerto Rico" or "Liberia" or "Bahamas"
         or "The Bahamas" or "Jamaica" or "India" or "New Zealand" or "Australia" or "South Africa" or "Belize" or "Guyana" or "Philippines";

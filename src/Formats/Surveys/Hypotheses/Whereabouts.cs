@@ -48,6 +48,9 @@ internal sealed class Whereabouts(string file, RawSurvey raw, CoordinateSystem c
     private bool IsForeign(string there, double x, double y)
     {
         if (!crs.IsGeographic) return false;
+        // A minus of west lost, or two columns named the wrong way round, lead from where surveys are made to where they hardly are.
+        if (raw.CrsKnown != Knowledge.Stated && UsualCountries.IsRare(there) && !Tongue.IsAtHome(raw.Words, there)
+            && (Home(x, y, UsualCountries.IsUsual) || Home(y, -x, UsualCountries.IsUsual))) return true;
         if (Tongue.IsForeign(raw.Words, there)) return Home(x, y, c => !Tongue.IsForeign(raw.Words, c)) || Home(y, -x, c => !Tongue.IsForeign(raw.Words, c));
         return raw.Unit == DepthUnit.Feet && raw.UnitKnown == Knowledge.Stated && !Tongue.UsesFeet(there) && (Home(y, -x, Tongue.UsesFeet) || Home(x, y, Tongue.UsesFeet));
 

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using SecondShore.Formats.Coordinates;
 using SecondShore.Formats.Surveys.Arrays;
+using SecondShore.Formats.Surveys.Hypotheses;
 
 namespace SecondShore.Formats.Surveys.NetCdf;
 
@@ -29,6 +30,8 @@ internal static partial class CfFacts
     {
         Crs(depths, arrays, degrees, raw);
         if (Unit(depths.Text("units")) is DepthUnit unit) (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
+        // A depth in a unit that is not known here: asked about.
+        raw.OddUnit = raw.Unit is null && depths.Text("units").Trim().Length > 0;
         if (depths.Text("positive") == "down" || (Plain(depths.Name).StartsWith("depth", StringComparison.Ordinal) && depths.Text("positive") != "up"))
             (raw.Sense, raw.SenseKnown) = (DepthSense.Depth, Knowledge.Stated);
     }
@@ -48,11 +51,13 @@ internal static partial class CfFacts
 
     private static DepthUnit? Unit(string units) => units.ToLowerInvariant() switch
     {
-        "m" or "metre" or "metres" or "meter" or "meters" => DepthUnit.Metres,
-        "ft" or "foot" or "feet" or "us_survey_foot" or "us_survey_feet" => DepthUnit.Feet,
-        "fathom" or "fathoms" or "fm" => DepthUnit.Fathoms,
-        _ => null,
+        "us_survey_foot" or "us_survey_feet" => DepthUnit.Feet,
+        string plain => WordList.Units.TryGetValue(plain.Trim(), out DepthUnit unit) ? unit : null,
     };
+
+    /// <summary>Whether an array says that it is in something else than a length: temperatures, shares, counts.</summary>
+    public static bool IsOther(FiledArray a) => a.Text("units").Trim() is { Length: > 0 } units && Unit(units) is null
+        && HeaderWords.Of(Plain(a.Name)).Role is not (ColumnRole.Depth or ColumnRole.Height);
 
     public static bool IsEast(FiledArray a) => Plain(a.Name) is "x" or "lon" or "long" or "longitude" or "easting" or "eastings"
         || a.Text("standard_name") is "longitude" or "projection_x_coordinate" || a.Text("axis") == "X" || a.Text("units").StartsWith("degrees_e", StringComparison.OrdinalIgnoreCase);

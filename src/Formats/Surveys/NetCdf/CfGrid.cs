@@ -29,6 +29,8 @@ internal static class CfGrid
         string named = string.Join(", ", grids.Take(12).Select(g => g.Name));
         if (options.DepthColumn is string set)
             return grids.Find(g => string.Equals(g.Name, set, StringComparison.OrdinalIgnoreCase)) ?? throw new ArrayFault($"the file holds no grid named '{set}'; it holds {named}.");
+        if (grids.TrueForAll(CfFacts.IsOther))
+            throw new ArrayFault($"its grids ({named}) are in {grids[0].Text("units")} and the like: that is no depth. Take the file with depths or elevations, or set survey.depth_column to the grid that holds them.");
         return CfFacts.NamedForDepth(grids)
             ?? (grids.Count == 1 ? grids[0] : throw new ArrayFault($"none of its grids is named for depth or elevation ({named}); set survey.depth_column in lake.json to the one that holds it."));
     }

@@ -49,7 +49,16 @@ internal sealed class XyzColumns
         XyzRoles roles = new(place, z, null, "", null);
         if (place.Form == AngleForm.DegreeMinutes && place.XLetter < 0 && _options.Angles is null) return roles with { Question = AskAngles() };
         if (_options.Angles is AngleForm form) roles = roles with { Place = place with { Form = form } };
-        return z >= 0 ? Checked(roles, z) : FindDepth(roles);
+        return WithUnits(z >= 0 ? Checked(roles, z) : FindDepth(roles));
+    }
+
+    // A column of nothing but units tells each row's own, where the depth's name tells none.
+    private XyzRoles WithUnits(XyzRoles roles)
+    {
+        int units = _columns.FindIndex(c => c.IsUnits);
+        if (units < 0 || roles.Depth < 0 || _options.Unit is not null || roles.Attribute is { Unit: not null }) return roles;
+        DepthAttribute told = roles.Attribute ?? new DepthAttribute(_names[roles.Depth], null, null);
+        return roles with { Units = units, Attribute = told with { Unit = DepthUnit.Metres } };
     }
 
     private PlaceColumns SetPlace(int x, int y)
@@ -205,5 +214,8 @@ internal sealed class XyzColumns
 /// <param name="Question">What must be asked; null when nothing must.</param>
 internal sealed record XyzRoles(PlaceColumns? Place, int Depth, DepthAttribute? Attribute, string Missing, SurveyQuestion? Question)
 {
+    /// <summary>Column that names each row's unit; -1 without. Depths are then metres.</summary>
+    public int Units { get; init; } = -1;
+
     public static XyzRoles None(string missing) => new(null, -1, null, missing, null);
 }

@@ -5,7 +5,7 @@ namespace SecondShore.Formats.Surveys.Xyz;
 /// <summary>How the rows of a text file are laid out: separator, header, first row of data, and which column is what.</summary>
 internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRow, int FirstRow, XyzRoles Roles, string Preamble)
 {
-    private static readonly char[] Separators = [',', ';', '\t', ' '];
+    private static readonly char[] Separators = [',', ';', '\t', '|', ' '];
 
     /// <summary>Column of eastings or longitudes.</summary>
     public int XColumn => Roles.Place!.X;
@@ -47,7 +47,7 @@ internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRo
         if (first < 0) return null;
         int header = first > 0 && LooksLikeHeader(best, first - 1, best.Cells(first)) ? first - 1 : -1;
         CsvTable all = head.Length == text.Length ? best : CsvTable.Parse(text, bestSeparator);
-        string preamble = PreambleOf(best, header >= 0 ? header : first);
+        string preamble = PreambleOf(best, header >= 0 ? header : first) + ClosingOf(all, first, comma);
         XyzRoles roles = new XyzColumns(file, preamble, all, comma, header, first, options).Roles();
         return new XyzLayout(all, comma, header, first, roles, preamble);
     }
@@ -127,6 +127,17 @@ internal sealed record XyzLayout(CsvTable Table, bool DecimalComma, int HeaderRo
         int words = 0;
         for (int c = 0; c < table.Cells(row); c++) if (!table[row, c].IsEmpty && char.IsLetter(table[row, c][0])) words++;
         return words >= 2;
+    }
+
+    // Words below the last row of numbers belong to the file as those above the first do.
+    private static string ClosingOf(CsvTable table, int first, bool comma)
+    {
+        int from = table.Count;
+        while (from > first && table.Count - from < 12 && Numbers(table, from - 1, comma) < 2) from--;
+        System.Text.StringBuilder text = new();
+        for (int row = from; row < table.Count; row++)
+            for (int c = 0; c < Math.Min(table.Cells(row), 20); c++) text.Append(' ').Append(table[row, c]);
+        return text.ToString();
     }
 
     private static string PreambleOf(CsvTable table, int rows)

@@ -1,4 +1,5 @@
 using SecondShore.Formats.Coordinates;
+using SecondShore.Formats.Surveys.Hypotheses;
 using SecondShore.Formats.Text;
 
 namespace SecondShore.Formats.Surveys.Xyz;
@@ -36,7 +37,14 @@ internal sealed class XyzReader : ISurveyReader
         RawSurvey raw = new(Format) { Question = layout.Roles.Question, Words = WordsOf(source.Name, layout) };
         if (raw.Question is not null) return raw;
         if (encoding != "UTF-8") raw.Doubts.Add($"The text was read as {Finding.Of(encoding)}.");
-        XyzRows rows = new(source.Name, layout, log);
+        WaterNames? names = WaterNames.Of(source.Name, layout);
+        if (names is not null && options.Water is null)
+        {
+            raw.Question = names.Ask();
+            return raw;
+        }
+
+        XyzRows rows = new(source.Name, layout, log) { Of = names is null || options.Water is null or "*" ? null : (names.Column, options.Water) };
         RawPoints points = rows.Read(progress, cancellation);
         raw.Rows = (rows.Total, rows.Unreadable + rows.WithoutFix);
         if (points.X.Length == 0)
@@ -62,16 +70,13 @@ internal sealed class XyzReader : ISurveyReader
     private static void Describe(RawSurvey raw, XyzLayout layout, ref RawPoints points, SurveyOptions options)
     {
         layout.Roles.Attribute?.Tell(raw);
-        if (raw.Unit is null && UnitInWords(layout.Preamble) is DepthUnit unit)
-        {
-            (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
-            raw.Doubts.Add($"The lines before the data name {Finding.Of(unit == DepthUnit.Feet ? "feet" : "metres")}: taken as the unit of depth.");
-        }
+        if (raw.Unit is null && !raw.OddUnit) TakeUnitInWords(raw, layout);
 
         Tell(raw, layout, "east or longitude", layout.XColumn);
         Tell(raw, layout, "north or latitude", layout.YColumn);
         Tell(raw, layout, "depth", layout.DepthColumn);
-        raw.RolesTaken.Add($"separator: {(layout.Table.Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", _ => "blanks" })}{(layout.DecimalComma ? ", decimal comma" : "")}");
+        if (layout.Roles.Units >= 0) Tell(raw, layout, "unit of each row's depth", layout.Roles.Units);
+        raw.RolesTaken.Add($"separator: {(layout.Table.Separator switch { ',' => "comma", ';' => "semicolon", '\t' => "tab", '|' => "bar", _ => "blanks" })}{(layout.DecimalComma ? ", decimal comma" : "")}");
         if (layout.HeaderRow < 0)
             raw.Doubts.Add($"The file has no header: columns {layout.XColumn + 1} and {layout.YColumn + 1} are taken as position (east, north) and column {layout.DepthColumn + 1} as depth.");
         if (layout.Roles.Place!.Form == AngleForm.DegreeMinutes)
@@ -90,6 +95,7 @@ internal sealed class XyzReader : ISurveyReader
         double x = Middle(points.X), y = Middle(points.Y);
         bool degrees = CoordinateSystem.InDegrees(x, y), swappedDegrees = !degrees && CoordinateSystem.InDegrees(y, x);
         bool chosen = options.XColumn is not null && options.YColumn is not null;
+        if (degrees && options.WestPositive is null) TurnNamed(raw, layout, ref points);
         if (swappedDegrees)
         {
             points = points with { X = points.Y, Y = points.X };
@@ -106,6 +112,21 @@ internal sealed class XyzReader : ISurveyReader
         }
     }
 
+    // Long_W and Lat_S say in their names what their numbers leave out.
+    private static void TurnNamed(RawSurvey raw, XyzLayout layout, ref RawPoints points)
+    {
+        if (layout.HeaderRow < 0) return;
+        bool west = Says(layout.XColumn, "w", "west"), south = Says(layout.YColumn, "s", "south");
+        if (west && Array.TrueForAll(points.X, x => x > 0)) points = points with { X = [.. points.X.Select(x => -x)] };
+        else west = false;
+        if (south && Array.TrueForAll(points.Y, y => y > 0)) points = points with { Y = [.. points.Y.Select(y => -y)] };
+        else south = false;
+        if (west || south) raw.Doubts.Add("The names of the columns say west or south: their numbers are counted that way.");
+
+        bool Says(int column, string letter, string word) =>
+            HeaderWords.Split(layout.Table[layout.HeaderRow, column].ToString()).Exists(w => w == letter || w == word);
+    }
+
     private static double Middle(double[] values)
     {
         double[] sorted = [.. values];
@@ -119,10 +140,13 @@ internal sealed class XyzReader : ISurveyReader
         raw.RolesTaken.Add(name.Length > 0 ? $"{name}: {role}" : $"column {column + 1}: {role}");
     }
 
-    private static DepthUnit? UnitInWords(string preamble)
+    // Both named, and neither with the depths: asked about.
+    private static void TakeUnitInWords(RawSurvey raw, XyzLayout layout)
     {
-        string[] words = preamble.ToLowerInvariant().Split([' ', ',', ';', ':', '(', ')', '[', ']', '\t'], StringSplitOptions.RemoveEmptyEntries);
-        bool feet = words.Any(w => w is "feet" or "ft" or "foot"), metres = words.Any(w => w is "metres" or "meters" or "meter" or "metre");
-        return feet == metres ? null : feet ? DepthUnit.Feet : DepthUnit.Metres;
+        (DepthUnit? unit, bool both) = UnitWords.In(layout.Preamble);
+        if (both) raw.OddUnit = true;
+        if (unit is null) return;
+        (raw.Unit, raw.UnitKnown) = (unit, Knowledge.Stated);
+        raw.Doubts.Add($"The lines beside the data name {Finding.Of(unit == DepthUnit.Feet ? "feet" : "metres")}: taken as the unit of depth.");
     }
 }

@@ -8,6 +8,9 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
 {
     private readonly PlaceColumns _place = layout.Roles.Place!;
 
+    /// <summary>The column of waters' names and the one that is meant; null takes every row.</summary>
+    public (int Column, string Name)? Of { get; init; }
+
     /// <summary>Rows of data.</summary>
     public int Total { get; private set; }
 
@@ -21,6 +24,7 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
     {
         CsvTable table = layout.Table;
         Total = table.Count - layout.FirstRow;
+        int others = 0;
         List<double> x = new(Total), y = new(Total), z = new(Total);
         int empty = 0, marks = 0, firstWithoutFix = 0;
         for (int row = layout.FirstRow; row < table.Count; row++)
@@ -29,6 +33,12 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
             {
                 cancellation.ThrowIfCancellationRequested();
                 progress?.Report((double)row / table.Count);
+            }
+
+            if (Of is (int names, string name) && !table[row, names].Trim().Equals(name, StringComparison.OrdinalIgnoreCase))
+            {
+                others++;
+                continue;
             }
 
             if (!Value(row, layout.XColumn, out double px) | !Value(row, layout.YColumn, out double py) | !Depth(row, out double pz))
@@ -55,6 +65,8 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
             z.Add(pz);
         }
 
+        Total -= others;
+        if (others > 0) log.Note(file, $"{others} rows belong to other waters of the file and are not used.");
         if (empty > 0) log.Note(file, $"{empty} rows have no depth and are not used.");
         if (marks > 0) log.Note(file, $"{marks} rows hold a mark for no data (such as -9999) as depth and are not used.");
         if (WithoutFix > 0)
@@ -83,7 +95,14 @@ internal sealed class XyzRows(string file, XyzLayout layout, ProblemLog log)
 
     private bool Depth(int row, out double value)
     {
-        if (Value(row, layout.DepthColumn, out value)) return true;
+        if (Value(row, layout.DepthColumn, out value))
+        {
+            if (layout.Roles.Units < 0 || IsNoDataMark(value)) return true;
+            if (ColumnNumbers.UnitIn(layout.Table[row, layout.Roles.Units].Trim()) is not DepthUnit own) return false;
+            value *= DepthMeanings.MetresPer(own);
+            return true;
+        }
+
         if (layout.Roles.Attribute?.Unit is not DepthUnit unit || !DepthText.TryParse(layout.Table[row, layout.DepthColumn], out DepthText written)
             || !double.IsNaN(written.Second) || written.Unit != unit) return false;
         value = written.First;

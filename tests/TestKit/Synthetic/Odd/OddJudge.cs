@@ -1,3 +1,4 @@
+using System.Globalization;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Formats.Surveys;
@@ -19,11 +20,13 @@ public static class OddJudge
             return (IsRight(odd, import.Survey) && !odd.MustAsk ? SurveyOutcome.Right : SurveyOutcome.WrongInSilence, $"{import.Understanding!.Kind} {import.Understanding.MinDepthM:F2} to {import.Understanding.MaxDepthM:F2} m, {import.Understanding.Extent}");
         if (import.Question is null) return (odd.Lake is null || odd.MayBeRefused ? SurveyOutcome.Refused : SurveyOutcome.AskedInVain, words);
         if (odd.Lake is null) return (SurveyOutcome.Asked, words);
-        return Leads(odd, import.Question, new SurveyOptions(), MostTaps) is string path ? (SurveyOutcome.Asked, words + path) : (odd.MayBeRefused ? SurveyOutcome.Refused : SurveyOutcome.AskedInVain, $"{words} [{string.Join(" | ", import.Question.Choices.Take(8).Select(c => c.Label))}]");
+        List<string> ends = [];
+        return Leads(odd, import.Question, new SurveyOptions(), MostTaps, ends) is string path ? (SurveyOutcome.Asked, words + path)
+            : (odd.MayBeRefused ? SurveyOutcome.Refused : SurveyOutcome.AskedInVain, $"{words} [{string.Join(" | ", ends.Take(8))}]");
     }
 
     // Whether some way through the questions ends at the truth.
-    private static string? Leads(OddSurvey odd, SurveyQuestion question, SurveyOptions so, int taps)
+    private static string? Leads(OddSurvey odd, SurveyQuestion question, SurveyOptions so, int taps, List<string> ends)
     {
         if (taps == 0) return null;
         foreach ((SurveyOptions answer, string label) in Answers(odd, question))
@@ -32,7 +35,8 @@ public static class OddJudge
             SurveyOptions set = answer.Over(so);
             SurveyImport import = odd.Read(set);
             if (import.Survey is not null && IsRight(odd, import.Survey)) return $" -> {label}";
-            if (import.Question is SurveyQuestion next && Leads(odd, next, set, taps - 1) is string path) return $" -> {label}{path}";
+            ends.Add($"{label}: {import.Question?.Text.ToString() ?? import.Understanding?.MaxDepthM.ToString(CultureInfo.InvariantCulture) ?? "refused"}");
+            if (import.Question is SurveyQuestion next && Leads(odd, next, set, taps - 1, ends) is string path) return $" -> {label}{path}";
         }
 
         return null;
@@ -74,7 +78,7 @@ public static class OddJudge
         foreach (ContourLine line in survey.Contours)
             foreach (GeoPoint at in line.Points) yield return (at, line.DepthM);
         foreach (SurveyRaster raster in survey.Rasters)
-            for (int i = 0; i < raster.DepthM.Length; i += 7)
+            for (int i = 0; i < raster.DepthM.Length; i += raster.DepthM.Length < 20_000 ? 1 : 7)
                 if (raster.DepthM[i] > 0.2f) yield return (raster.Placement.PlaceOf(i % raster.Columns, i / raster.Columns), raster.DepthM[i]);
     }
 }

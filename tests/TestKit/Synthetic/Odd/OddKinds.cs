@@ -6,7 +6,7 @@ namespace SecondShore.TestKit.Synthetic.Odd;
 public static class OddKinds
 {
     /// <summary>The kinds.</summary>
-    public static IReadOnlyList<(string Name, Func<SeededRandom, OddSurvey> Make)> All { get; } = [.. OddPositions.All, .. OddValues.All, .. OddLayouts.All, .. OddShapes.All, .. OddRasters.All];
+    public static IReadOnlyList<(string Name, Func<SeededRandom, OddSurvey> Make)> All { get; } = [.. OddPositions.All, .. OddValues.All, .. OddLayouts.All, .. OddShapes.All, .. OddRasters.All, .. OddAgencies.All, .. OddMaps.All];
 
     /// <summary>A file of a kind.</summary>
     public static OddSurvey Make(int kind, ulong seed) => All[kind].Make(new SeededRandom(seed, (ulong)kind + 77));

@@ -9,10 +9,10 @@ public sealed class OddLake
     private readonly double _halfM, _sideM, _turn;
 
     /// <summary>Makes a lake near a place.</summary>
-    public OddLake(SeededRandom random, double latDeg, double lonDeg)
+    public OddLake(SeededRandom random, double latDeg, double lonDeg, double spreadDeg = 0.3)
     {
         ArgumentNullException.ThrowIfNull(random);
-        Middle = new GeoPoint(Math.Round(latDeg + random.NextDouble(-0.3, 0.3), 5), Math.Round(lonDeg + random.NextDouble(-0.3, 0.3), 5));
+        Middle = new GeoPoint(Math.Round(latDeg + random.NextDouble(-spreadDeg, spreadDeg), 5), Math.Round(lonDeg + random.NextDouble(-spreadDeg, spreadDeg), 5));
         _halfM = random.NextDouble(350, 1800);
         _sideM = _halfM * random.NextDouble(0.4, 0.8);
         _turn = random.NextDouble(0, Math.PI);

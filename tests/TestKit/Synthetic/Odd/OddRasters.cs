@@ -90,6 +90,9 @@ internal static class OddRasters
         return new OddSurvey("log.nmea", text.ToString(), lake);
     }
 
+    /// <summary>A plain log of a lake.</summary>
+    internal static OddSurvey Log(OddLake lake) => Nmea(lake, (_, d) => d, null);
+
     private static string Ddmm(double degrees, int digits) =>
         ((Math.Floor(Math.Abs(degrees)) * 100) + Math.Min(59.99999, Math.Abs(degrees) % 1 * 60)).ToString(new string('0', digits + 2) + ".00000", CultureInfo.InvariantCulture);
 
