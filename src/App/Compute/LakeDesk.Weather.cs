@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using SecondShore.Answers;
+using SecondShore.Answers.Wind;
 using SecondShore.App.Compute.Views;
 using SecondShore.Formats;
 using SecondShore.Formats.Files;
@@ -40,12 +41,15 @@ internal sealed partial class LakeDesk
         WeatherAsk ask = about.Weather ?? new WeatherAsk();
         LakeFolder folder = _filed ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of());
         WeatherService service = WeatherService.At(Address(ask.Forecast), Address(ask.Archive));
-        WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, ask.Years, WeatherFiles.YearsOf(folder.Files));
+        WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, ask.Years, WeatherFiles.YearsOf(folder.Files))
+        {
+            Winds = _lake is { } prepared ? WindPoints.Of(prepared) : [],
+        };
         FetchedWeather weather = await new WeatherFetch(http, service, new NoWeatherCache(), clock).RunAsync(wish, Share(Steps.Weather, 0, 1)).ConfigureAwait(false);
         return Handed(WeatherFiles.Into(folder.Files, weather, clock.GetUtcNow()), weather.Attribution, weather.Notes.Say(about.Units));
     }
 
-    // Years that the lake has stay as they are; lake.json takes the two keys that speak of the weather.
+    // Years that the lake has stay as they are; lake.json takes the keys that speak of the weather.
     private string TakeWeather(IReadOnlyDictionary<string, byte[]> files)
     {
         LakeFolder folder = _filed ?? throw new CouldNotComputeException(DeskFindings.NoLakeOpen.Of());
@@ -61,8 +65,11 @@ internal sealed partial class LakeDesk
             if (packed.Find(file) is { } found) result = ChangedFiles.Of(result, file, packed.Read(found));
         }
 
+        string[] winds = [.. packed.Entries.Select(e => e.Name).Where(n => n.StartsWith("wind/", StringComparison.Ordinal))];
+        foreach (string wind in winds) result = ChangedFiles.Of(result, wind, packed.Read(wind));
         JsonObject said = packed.Find("lake.json") is { } document && JsonNode.Parse(packed.Read(document)) is JsonObject root ? root : [];
         result = LakeFolderEdits.WithLakeKeys(result, [.. WeatherKeys.Select(key => (key, said[key]))]);
+        if (winds.Length > 0) result = LakeFolderEdits.WithLakeKeys(result, ("wind_stations", said["wind_stations"]));
         string[] notes = packed.Find("notes.txt") is { } kept ? Encoding.UTF8.GetString(packed.Read(kept)).Split('\n', StringSplitOptions.RemoveEmptyEntries) : [];
         return Handed(result, said["weather_source"]?.GetValue<string>() ?? "", notes);
     }

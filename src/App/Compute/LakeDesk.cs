@@ -6,6 +6,7 @@ using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Questions;
 using SecondShore.Answers.Rig;
+using SecondShore.Answers.Wind;
 using SecondShore.App.Compute.Views;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Season;
@@ -109,6 +110,7 @@ internal sealed partial class LakeDesk(ITray tray)
             IsInvented = folder.Document.IsInvented,
             WeatherSource = WeatherSource(folder),
             PastYears = WeatherFiles.YearsOf(folder.Files).Count,
+            WindPlaces = ForecastPlaces.Text(WindPoints.Of(_lake)),
             OriginLatDeg = _grid?.Projection.Origin.LatDeg ?? _lake.Site.Position.LatDeg,
             OriginLonDeg = _grid?.Projection.Origin.LonDeg ?? _lake.Site.Position.LonDeg,
             BelowFullPoolM = dropM,

@@ -82,7 +82,12 @@ public class DaySkinTests
         ArmShape lake = new("Lake", Hypsography.FromShape(1e6, 14, 6));
         Outlook At(double hours) => OutlookModel.Compute(new OutlookRequest
         {
-            Site = site, Arms = [lake], At = morning.AddHours(hours), Weather = weather, Members = 24, Until = morning.AddDays(2),
+            Site = site,
+            Arms = [lake],
+            At = morning.AddHours(hours),
+            Weather = weather,
+            Members = 24,
+            Until = morning.AddDays(2),
         });
         Outlook early = At(0), late = At(10);
         Spread a = early.Lake.ThermoclineM!.Spread, b = late.Lake.ThermoclineM!.Spread;
