@@ -72,7 +72,8 @@ public sealed class WeatherFetch
         }
 
         progress?.Report(1);
-        return new FetchedWeather(Tables.Of("weather.csv", season), until, climate, _service.Attribution, [.. notes.Distinct()]) { Winds = winds };
+        WeatherTable all = Tables.Of("weather.csv", season);
+        return new FetchedWeather(all, until, climate, _service.Attribution, [.. notes.Distinct()]) { Winds = winds };
     }
 
     // One place after the other, no faster than the client is polite; two that the service cannot tell apart are asked for once.
@@ -87,9 +88,10 @@ public sealed class WeatherFetch
             try
             {
                 List<Finding> said = [];
-                HourlyBlock block = ReplyReader.Read(await _client.AskAsync(query, KeepForecast, cancel).ConfigureAwait(false), said).WithoutEmptyEnd();
-                WeatherTable all = Tables.Of($"wind/{at.Name}.csv", block);
-                winds.Add((at, new WeatherTable { File = all.File, TimesUtc = all.TimesUtc, WindMps = all.WindMps, WindFromDeg = all.WindFromDeg }));
+                byte[] answer = await _client.AskAsync(query, KeepForecast, cancel).ConfigureAwait(false);
+                WeatherTable all = Tables.Of($"wind/{at.Name}.csv", ReplyReader.Read(answer, said).WithoutEmptyEnd());
+                WeatherTable wind = new() { File = all.File, TimesUtc = all.TimesUtc, WindMps = all.WindMps, WindFromDeg = all.WindFromDeg };
+                winds.Add((at, wind));
                 notes.AddRange(said.Select(s => Finding.Of($"{at.Name}: {s}")));
             }
             catch (WeatherException e)

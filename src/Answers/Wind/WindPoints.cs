@@ -57,7 +57,7 @@ public static class WindPoints
     private static double NearestM(List<PlanePoint> places, PlanePoint at)
     {
         double least = double.PositiveInfinity;
-        foreach (PlanePoint p in places) least = Math.Min(least, Math.Sqrt(((p.XM - at.XM) * (p.XM - at.XM)) + ((p.YM - at.YM) * (p.YM - at.YM))));
+        foreach (PlanePoint place in places) least = Math.Min(least, place.DistanceToM(at));
         return least;
     }
 }

@@ -30,7 +30,8 @@ public static class ForecastPlaces
         foreach (string part in text.Split(';'))
         {
             string[] two = part.Split(',');
-            if (places.Count == Most || two.Length != 2 || !Within(two[0], 90, out double latDeg) || !Within(two[1], 180, out double lonDeg)) return null;
+            if (places.Count == Most || two.Length != 2) return null;
+            if (!Within(two[0], 90, out double latDeg) || !Within(two[1], 180, out double lonDeg)) return null;
             places.Add(new GeoPoint(latDeg, lonDeg));
         }
 

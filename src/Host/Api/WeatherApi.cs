@@ -66,7 +66,11 @@ internal static class WeatherApi
         WeatherFetch fetch, Meters meters, TimeProvider clock)
     {
         if (ForecastPlaces.Parse(winds) is not { } places)
-            return Replies.No(StatusCodes.Status400BadRequest, $"The places of winds must be latitude,longitude;latitude,longitude, at most {ForecastPlaces.Most} of them.");
+        {
+            return Replies.No(StatusCodes.Status400BadRequest,
+                $"The places of winds must be latitude,longitude;latitude,longitude, at most {ForecastPlaces.Most} of them.");
+        }
+
         if (!(Math.Abs(latitude) <= 90 && Math.Abs(longitude) <= 180)) return Replies.No(StatusCodes.Status400BadRequest, "The latitude must lie within 90 and the longitude within 180 degrees.");
         WeatherWish wish = new(latitude, longitude, Math.Clamp(years ?? 15, 0, MostYears), new HashSet<int>()) { Winds = places };
         if (await TryAsync(fetch, wish, meters, context).ConfigureAwait(false) is not { } weather) return NotCome(context);
