@@ -115,10 +115,10 @@ public sealed class UnitSystem
         : $"{OunceFraction(massKg / Mass.KilogramsPerOunce)} oz";
 
     /// <summary>Ounces as the trade writes them: a fraction in sixteenths where it fits within a hundredth.</summary>
-    public static string OunceFraction(double ounces)
+    public string OunceFraction(double ounces)
     {
         int sixteenths = (int)Math.Round(ounces * 16);
-        if (sixteenths == 0 || Math.Abs(ounces - (sixteenths / 16.0)) > 0.012) return ounces.ToString("0.##", CultureInfo.InvariantCulture);
+        if (sixteenths == 0 || Math.Abs(ounces - (sixteenths / 16.0)) > 0.012) return Text(ounces, "0.##");
         int whole = sixteenths / 16, rest = sixteenths % 16, denominator = 16;
         if (rest == 0) return whole.ToString(CultureInfo.InvariantCulture);
         while (rest % 2 == 0) { rest /= 2; denominator /= 2; }
