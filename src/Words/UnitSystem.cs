@@ -18,7 +18,9 @@ public enum ReadIn
 /// <remarks>Two instances in English, and others in other languages; every sentence the product says goes through one of them.</remarks>
 public sealed class UnitSystem
 {
-    private static readonly double SquareMetresPerAcre = 4046.8564224;
+    /// <summary>An acre, m2.</summary>
+    public static readonly double SquareMetresPerAcre = 4046.8564224;
+
     private readonly bool _metric;
 
     private UnitSystem(bool metric, Speech speech, ReadIn place) => (_metric, Speech, Place) = (metric, speech, place);

@@ -70,7 +70,7 @@ internal static partial class SourceForms
         return format < 0 ? "" : source[format..at];
     }
 
-    [GeneratedRegex(@"(\b(log|Log|_log|problems|[dD]oubts|[nN]otes|said|[aA]ssumed)\.(Error|Warn|Note|Row|Add)|\bFinding\.Of|\bFail|\bOdd|\bBad|\bWarn|\bChoice|new (ArrayFault|WeatherException|TripRefusedException|CouldNotComputeException|GeographicSystem|SurveyQuestion|SurveyChoice)|\bOffer|\bSay)\(|\bfault = |\bFindingForm \w+ = ")]
+    [GeneratedRegex(@"(\b(log|Log|_log|problems|[dD]oubts|[nN]otes|said|[aA]ssumed)\.(Error|Warn|Note|Row|Add)|\bFinding\.Of|\bFail|\bOdd|\bBad|\bWarn|\bChoice|new (ArrayFault|WeatherException|OpenException|TripRefusedException|CouldNotComputeException|GeographicSystem|SurveyQuestion|SurveyChoice)|\bOffer|\bSay)\(|\bfault = |\bFindingForm \w+ = ")]
     private static partial Regex Call();
 
     [GeneratedRegex("[a-z]{2,}[^a-z]+[a-z]{2,}")]
