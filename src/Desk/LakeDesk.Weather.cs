@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using SecondShore.Answers;
+using SecondShore.Answers.Wind;
 using SecondShore.Desk.Graph;
 using SecondShore.Desk.Questions;
 using SecondShore.Desk.Views;
@@ -29,7 +30,10 @@ public sealed partial class LakeDesk
             WeatherAsk ask = question.Ask;
             LakeFolder folder = _graph.Filed();
             WeatherService service = WeatherService.At(Address(ask.Forecast), Address(ask.Archive));
-            WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, ask.Years, WeatherFiles.YearsOf(folder.Files));
+            WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, ask.Years, WeatherFiles.YearsOf(folder.Files))
+            {
+                Winds = WindPoints.Of(_graph.Bottom()),
+            };
             FetchedWeather weather = await new WeatherFetch(http, service, new NoWeatherCache(), _clock).RunAsync(wish, Share(Steps.Weather, 0, 1)).ConfigureAwait(false);
             return Handed(WeatherFiles.Into(folder.Files, weather, _clock.GetUtcNow()), weather.Attribution, weather.Notes.Say(_units));
         }
@@ -39,7 +43,7 @@ public sealed partial class LakeDesk
         }
     }
 
-    // Years that the lake has stay as they are; lake.json takes the two keys that speak of the weather.
+    // Years that the lake has stay as they are; lake.json takes the keys that speak of the weather.
     internal WeatherView TakeWeather(TakeWeather _)
     {
         LakeFolder folder = _graph.Filed();
@@ -55,8 +59,11 @@ public sealed partial class LakeDesk
             if (packed.Find(file) is { } found) result = ChangedFiles.Of(result, file, packed.Read(found));
         }
 
+        string[] winds = [.. packed.Entries.Select(e => e.Name).Where(n => n.StartsWith("wind/", StringComparison.Ordinal))];
+        foreach (string wind in winds) result = ChangedFiles.Of(result, wind, packed.Read(wind));
         JsonObject said = packed.Find("lake.json") is { } document && JsonNode.Parse(packed.Read(document)) is JsonObject root ? root : [];
         result = LakeFolderEdits.WithLakeKeys(result, [.. FiledLake.WeatherKeys.Select(key => (key, said[key]))]);
+        if (winds.Length > 0) result = LakeFolderEdits.WithLakeKeys(result, (FiledLake.WindKey, said[FiledLake.WindKey]));
         string[] notes = packed.Find("notes.txt") is { } kept ? Encoding.UTF8.GetString(packed.Read(kept)).Split('\n', StringSplitOptions.RemoveEmptyEntries) : [];
         return Handed(result, said["weather_source"]?.GetValue<string>() ?? "", notes);
     }

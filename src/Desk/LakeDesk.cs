@@ -1,4 +1,5 @@
 using SecondShore.Answers;
+using SecondShore.Answers.Wind;
 using SecondShore.Desk.Graph;
 using SecondShore.Desk.Questions;
 using SecondShore.Desk.Views;
@@ -114,6 +115,7 @@ public sealed partial class LakeDesk
             IsInvented = folder.Document.IsInvented,
             WeatherSource = WeatherSource(folder),
             PastYears = WeatherFiles.YearsOf(folder.Files).Count,
+            WindPlaces = ForecastPlaces.Text(WindPoints.Of(_graph.Lake())),
             OriginLatDeg = grid?.Projection.Origin.LatDeg ?? _graph.Lake().Site.Position.LatDeg,
             OriginLonDeg = grid?.Projection.Origin.LonDeg ?? _graph.Lake().Site.Position.LonDeg,
             BelowFullPoolM = dropM,

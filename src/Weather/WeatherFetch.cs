@@ -9,20 +9,31 @@ namespace SecondShore.Weather;
 /// <param name="Climate">Past years that came, by year.</param>
 /// <param name="Attribution">What the source's licence asks to be shown.</param>
 /// <param name="Notes">Everything that was filled, left out or did not come.</param>
-public sealed record FetchedWeather(WeatherTable Season, DateTimeOffset MeasuredUntil, IReadOnlyDictionary<int, WeatherTable> Climate, string Attribution, IReadOnlyList<Finding> Notes);
+public sealed record FetchedWeather(WeatherTable Season, DateTimeOffset MeasuredUntil, IReadOnlyDictionary<int, WeatherTable> Climate, string Attribution, IReadOnlyList<Finding> Notes)
+{
+    /// <summary>Winds at places of the lake, each with its table of wind alone.</summary>
+    public IReadOnlyList<(WindStation At, WeatherTable Wind)> Winds { get; init; } = [];
+}
 
 /// <summary>What to fetch.</summary>
 /// <param name="LatDeg">Latitude, degrees.</param>
 /// <param name="LonDeg">Longitude, degrees.</param>
 /// <param name="Years">Past years wanted.</param>
 /// <param name="YearsHeld">Years that are there already and are not asked for.</param>
-public sealed record WeatherWish(double LatDeg, double LonDeg, int Years, IReadOnlySet<int> YearsHeld);
+public sealed record WeatherWish(double LatDeg, double LonDeg, int Years, IReadOnlySet<int> YearsHeld)
+{
+    /// <summary>Places of the lake whose own wind is wanted besides: the days ahead and the few before.</summary>
+    public IReadOnlyList<WindStation> Winds { get; init; } = [];
+}
 
 /// <summary>Fetches a lake's weather: this year up to now, the days ahead, and past years.</summary>
 public sealed class WeatherFetch
 {
     // The archive lags behind by some days; the forecast's own past covers them.
     private static readonly int ArchiveLagDays = 7;
+
+    // The water remembers five days of wind.
+    private static readonly int WindPastDays = 8;
     private static readonly TimeSpan KeepForecast = TimeSpan.FromMinutes(50);
     private static readonly TimeSpan KeepSeason = TimeSpan.FromHours(20);
     private static readonly TimeSpan KeepYears = TimeSpan.FromDays(365);
@@ -51,6 +62,7 @@ public sealed class WeatherFetch
         List<Finding> notes = [];
         DateTimeOffset now = _clock.GetUtcNow();
         (HourlyBlock season, DateTimeOffset until) = await SeasonAsync(wish, now, notes, cancel).ConfigureAwait(false);
+        List<(WindStation, WeatherTable)> winds = await WindsAsync(wish, notes, cancel).ConfigureAwait(false);
         int[] years = [.. Enumerable.Range(now.Year - wish.Years, wish.Years).Where(y => !wish.YearsHeld.Contains(y))];
         Dictionary<int, WeatherTable> climate = [];
         for (int i = 0; i < years.Length; i++)
@@ -60,7 +72,36 @@ public sealed class WeatherFetch
         }
 
         progress?.Report(1);
-        return new FetchedWeather(Tables.Of("weather.csv", season), until, climate, _service.Attribution, [.. notes.Distinct()]);
+        WeatherTable all = Tables.Of("weather.csv", season);
+        return new FetchedWeather(all, until, climate, _service.Attribution, [.. notes.Distinct()]) { Winds = winds };
+    }
+
+    // One place after the other, no faster than the client is polite; two that the service cannot tell apart are asked for once.
+    private async Task<List<(WindStation, WeatherTable)>> WindsAsync(WeatherWish wish, List<Finding> notes, CancellationToken cancel)
+    {
+        List<(WindStation, WeatherTable)> winds = [];
+        HashSet<Uri> asked = [];
+        foreach (WindStation at in wish.Winds)
+        {
+            Uri query = _service.ForecastQuery(at.Place.LatDeg, at.Place.LonDeg, WindPastDays, WeatherService.MaxForecastDays);
+            if (!asked.Add(query)) continue;
+            try
+            {
+                List<Finding> said = [];
+                byte[] answer = await _client.AskAsync(query, KeepForecast, cancel).ConfigureAwait(false);
+                WeatherTable all = Tables.Of($"wind/{at.Name}.csv", ReplyReader.Read(answer, said).WithoutEmptyEnd());
+                WeatherTable wind = new() { File = all.File, TimesUtc = all.TimesUtc, WindMps = all.WindMps, WindFromDeg = all.WindFromDeg };
+                winds.Add((at, wind));
+                notes.AddRange(said.Select(s => Finding.Of($"{at.Name}: {s}")));
+            }
+            catch (WeatherException e)
+            {
+                notes.Add($"The wind of {at.Name} did not come and is left out: {e.Finding}");
+            }
+        }
+
+        // One place alone would drive the whole lake.
+        return winds.Count > 1 ? winds : [];
     }
 
     private async Task<(HourlyBlock Block, DateTimeOffset Until)> SeasonAsync(WeatherWish wish, DateTimeOffset now, List<Finding> notes, CancellationToken cancel)

@@ -22,6 +22,9 @@ public static class WeatherFiles
         ILakeFiles result = ChangedFiles.Of(files, files.Find("weather.csv") ?? "weather.csv", Bytes(head, weather.Season));
         foreach ((int year, WeatherTable table) in weather.Climate.OrderBy(y => y.Key))
             result = ChangedFiles.Of(result, string.Create(CultureInfo.InvariantCulture, $"climate/{year}.csv"), Bytes(head, table));
+        foreach ((WindStation at, WeatherTable wind) in weather.Winds)
+            result = ChangedFiles.Of(result, $"wind/{at.Name}.csv", Bytes(head, wind));
+        if (weather.Winds.Count > 0) result = LakeFolderEdits.WithWindStations(result, [.. weather.Winds.Select(w => w.At)]);
         return LakeFolderEdits.WithLakeKeys(result,
             ("measured_until", JsonValue.Create(weather.MeasuredUntil.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture))),
             ("weather_source", JsonValue.Create(weather.Attribution)));

@@ -190,6 +190,32 @@ public sealed class WeatherFetchTests : IDisposable
         Assert.Contains(weather.Notes, n => n.Say(UnitSystem.Metric).Contains("Archive closed.", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public async Task Winds_of_places_come_one_by_one_and_one_that_does_not_come_is_said()
+    {
+        WindStation[] places = [Place(1, 45.10), Place(2, 45.30), Place(3, 45.302), Place(4, 45.50)];
+        // The season's two requests, then the first place; the second and third are one for the service.
+        FetchedWeather whole = await Fetch().RunAsync(new WeatherWish(45, -84, 0, NoYears) { Winds = places });
+        Assert.Equal(["forecast-1", "forecast-2", "forecast-4"], whole.Winds.Select(w => w.At.Name));
+        Assert.Equal(3, _service.Asked.Count(q => q.Contains("past_days=8", StringComparison.Ordinal)));
+        ILakeFiles files = WeatherFiles.Into(new MemoryFiles("lake").With("lake.json", """{"name":"x","latitude_deg":45,"longitude_deg":-84,"of_mine":7}"""), whole, Now);
+        LakeFolder folder = LakeFolderReader.Read(files);
+        Assert.Equal(["forecast-1", "forecast-2", "forecast-4"], folder.Winds.Select(w => w.Station.Name).Order());
+        Assert.All(folder.Winds, w => Assert.True(w.Station is { HeightM: 10, OnLand: false } && w.Table.Count > 15 * 24 && w.Table.AirTempC is null));
+        Assert.Equal(45.1, folder.Winds.Single(w => w.Station.Name == "forecast-1").Station.Place.LatDeg, 9);
+        Assert.Contains("of_mine", System.Text.Encoding.UTF8.GetString(files.Read("lake.json")), StringComparison.Ordinal);
+
+        for (int i = 0; i < 3; i++) _service.Faults.Enqueue(i < 2 ? WeatherStandIn.Changed(b => b) : WeatherStandIn.Error(400, "no such place"));
+        FetchedWeather some = await Fetch().RunAsync(new WeatherWish(45, -84, 0, NoYears) { Winds = places });
+        Assert.Equal(["forecast-2", "forecast-4"], some.Winds.Select(w => w.At.Name));
+        Assert.Contains(some.Notes, n => n.Say(UnitSystem.Metric).Contains("forecast-1", StringComparison.Ordinal));
+
+        for (int i = 0; i < 4; i++) _service.Faults.Enqueue(i < 2 ? WeatherStandIn.Changed(b => b) : WeatherStandIn.Error(400, "no such place"));
+        Assert.Empty((await Fetch().RunAsync(new WeatherWish(45, -84, 0, NoYears) { Winds = places })).Winds);
+
+        static WindStation Place(int n, double latDeg) => new(FormattableString.Invariant($"forecast-{n}"), new(latDeg, -84), 10, false);
+    }
+
     private WeatherFetch Fetch(IWeatherCache? cache = null) =>
         new(_http, WeatherService.At(_service.Forecast, _service.Archive), cache ?? new NoWeatherCache(), new FixedClock(Now), Quick);
 

@@ -37,7 +37,8 @@ internal sealed record WindForces(WeatherSeries Weather, WindFieldOptions Option
     {
         IReadOnlyList<StationWind> stations = WindStations.Of(lake.Folder, lake.RequireGrid().Projection, assumed);
         options = options with { Fetch = options.Fetch ?? lake.FetchAt(at), Stations = stations };
-        if (stations.Count > 0 || lake.Arms is not { Arms.Count: > 1 } arms) return options;
+        // One place alone is one wind too, wherever it stands.
+        if (stations.Count > 1 || lake.Arms is not { Arms.Count: > 1 } arms) return options;
         assumed.Add(AnswerFindings.OneWind.Of(arms.Arms.Count));
         return options with { ErrorShare = MotionError.ShareOfRmsOneWind };
     }

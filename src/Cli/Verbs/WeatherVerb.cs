@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using SecondShore.Answers.Lake;
+using SecondShore.Answers.Wind;
 using SecondShore.Cli.Console;
 using SecondShore.Formats;
 using SecondShore.Formats.Files;
@@ -46,7 +48,11 @@ internal static class WeatherVerb
         using HttpClient http = OpenHttp.Client();
         WeatherFetch fetch = new(http, WeatherService.At(forecast, archive), new FolderWeatherCache(OpenHttp.CacheFolder("weather")), surroundings.Clock);
         using ProgressLine progress = new(surroundings, "Fetching weather");
-        FetchedWeather weather = await fetch.RunAsync(new WeatherWish(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, years, WeatherFiles.YearsOf(folder.Files)), progress, stop).ConfigureAwait(false);
+        WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, years, WeatherFiles.YearsOf(folder.Files))
+        {
+            Winds = folder.IsUsable ? WindPoints.Of(PreparedLake.From(folder)) : [],
+        };
+        FetchedWeather weather = await fetch.RunAsync(wish, progress, stop).ConfigureAwait(false);
         return (WeatherFiles.Into(folder.Files, weather, surroundings.Clock.GetUtcNow()), weather.Notes.Say(UnitSystem.Metric), weather.Attribution);
     }
 

@@ -10,6 +10,9 @@ internal sealed class FiledLake
     /// <summary>Keys of lake.json that speak of the weather alone.</summary>
     public static readonly IReadOnlyList<string> WeatherKeys = ["measured_until", "weather_source"];
 
+    /// <summary>The key of lake.json that says where the winds of the folder <c>wind/</c> were taken.</summary>
+    public const string WindKey = "wind_stations";
+
     // What tells of water, weather and fishing says nothing of where the bottom is. Whatever else lies in the folder may be a survey.
     private static readonly string[] NoBottom =
     [
@@ -52,7 +55,7 @@ internal sealed class FiledLake
     /// <summary>What the weather rests on: its own files and where the lake lies.</summary>
     public ContentId Weather => _weather ??= ContentId.Of([Bottom.Hex, .. Words(IsOfWeather)]);
 
-    /// <summary>What the bottom rests on: surveys and the keys of lake.json that do not speak of the weather.</summary>
+    /// <summary>What the bottom rests on: surveys and the keys of lake.json that do not speak of weather or wind.</summary>
     public ContentId Bottom => _bottom ??= ContentId.Of([.. Words(name => IsOfBottom(name) && !Is(name, "lake.json")), LakeButWeather()]);
 
     /// <summary>The same files with some of them changed.</summary>
@@ -77,7 +80,7 @@ internal sealed class FiledLake
         try
         {
             if (JsonNode.Parse(Files.Read(name)) is not JsonObject lake) return _ids[name].Hex;
-            foreach (string key in WeatherKeys) lake.Remove(key);
+            foreach (string key in WeatherKeys.Append(WindKey)) lake.Remove(key);
             return lake.ToJsonString();
         }
         catch (Exception e) when (e is JsonException or ArgumentException)

@@ -33,6 +33,9 @@ public sealed record LakeView
     /// <summary>Origin of the lake's plane, degrees.</summary>
     public double OriginLatDeg { get; init; }
 
+    /// <summary>Places whose wind is asked for with the weather, in one line; empty where one wind serves the lake.</summary>
+    public string WindPlaces { get; init; } = "";
+
     /// <summary>Origin of the lake's plane, degrees.</summary>
     public double OriginLonDeg { get; init; }
 

@@ -46,6 +46,12 @@ public static class LakeFolderEdits
         return rows.Count == 0 ? files : AppendRows(files, "log.csv", LakeCsv.LogHeaders, [.. rows.Select(r => (Func<string, string>)(h => LakeCsv.LogCell(r, h)))]);
     }
 
+    /// <summary>The files with places of winds in lake.json, in the stead of those that are there.</summary>
+    /// <param name="files">The files.</param>
+    /// <param name="stations">The places, at least one.</param>
+    public static ILakeFiles WithWindStations(ILakeFiles files, IReadOnlyList<WindStation> stations) =>
+        WithLakeKeys(files, ("wind_stations", Node(json => LakeJson.WindStations(json, stations), "wind_stations")));
+
     /// <summary>The files with keys of lake.json set or, by a null value, taken away; all other keys stay as they are.</summary>
     /// <exception cref="RefusedException">lake.json is there and is no JSON object.</exception>
     public static ILakeFiles WithLakeKeys(ILakeFiles files, params ReadOnlySpan<(string Key, JsonNode? Value)> keys)

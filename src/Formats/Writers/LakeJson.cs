@@ -75,14 +75,18 @@ public static class LakeJson
 
     private static void Measured(Utf8JsonWriter json, LakeDocument lake)
     {
-        Named(json, "wind_stations", lake.WindStations, station => station.Name, station =>
+        WindStations(json, lake.WindStations);
+        Named(json, "moorings", lake.Moorings, mooring => mooring.Name, mooring => Place(json, mooring.Place));
+    }
+
+    /// <summary>Places of winds under their key; nothing without any.</summary>
+    internal static void WindStations(Utf8JsonWriter json, IReadOnlyList<WindStation> stations) =>
+        Named(json, "wind_stations", stations, station => station.Name, station =>
         {
             Place(json, station.Place);
             json.Known("height_m", station.HeightM);
             json.Known("over", station.OnLand switch { true => "land", false => "water", null => null });
         });
-        Named(json, "moorings", lake.Moorings, mooring => mooring.Name, mooring => Place(json, mooring.Place));
-    }
 
     private static void Named<T>(Utf8JsonWriter json, string name, IReadOnlyList<T> items, Func<T, string> key, Action<T> body)
     {

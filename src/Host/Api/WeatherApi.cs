@@ -27,7 +27,7 @@ internal static class WeatherApi
     // Whoever asks is waiting: a service that is out is told of soon. Past years are asked for a second apart and take longer.
     private static readonly WeatherPatience Patience = new(1, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(15), TimeSpan.FromSeconds(1));
 
-    private static TimeSpan LongestFor(WeatherWish wish) => TimeSpan.FromSeconds(20 + (3 * wish.Years));
+    private static TimeSpan LongestFor(WeatherWish wish) => TimeSpan.FromSeconds(20 + (3 * (wish.Years + wish.Winds.Count)));
 
     public static void AddHostWeather(this IServiceCollection services, HostSettings settings)
     {
@@ -62,10 +62,18 @@ internal static class WeatherApi
         return Results.Json(new WeatherAnswer(weather.Attribution, weather.MeasuredUntil.UtcDateTime.ToString("O"), weather.Notes.Say(UnitSystem.Metric), [.. changed.ChangedNames.Order(StringComparer.Ordinal)]), ApiJson.Default.WeatherAnswer);
     }
 
-    private static async Task<IResult> ForPlaceAsync(double latitude, double longitude, int? years, HttpContext context, WeatherFetch fetch, Meters meters, TimeProvider clock)
+    private static async Task<IResult> ForPlaceAsync(double latitude, double longitude, int? years, string? winds, HttpContext context,
+        WeatherFetch fetch, Meters meters, TimeProvider clock)
     {
+        if (ForecastPlaces.Parse(winds) is not { } places)
+        {
+            return Replies.No(StatusCodes.Status400BadRequest,
+                $"The places of winds must be latitude,longitude;latitude,longitude, at most {ForecastPlaces.Most} of them.");
+        }
+
         if (!(Math.Abs(latitude) <= 90 && Math.Abs(longitude) <= 180)) return Replies.No(StatusCodes.Status400BadRequest, "The latitude must lie within 90 and the longitude within 180 degrees.");
-        if (await TryAsync(fetch, new WeatherWish(latitude, longitude, Math.Clamp(years ?? 15, 0, MostYears), new HashSet<int>()), meters, context).ConfigureAwait(false) is not { } weather) return NotCome(context);
+        WeatherWish wish = new(latitude, longitude, Math.Clamp(years ?? 15, 0, MostYears), new HashSet<int>()) { Winds = places };
+        if (await TryAsync(fetch, wish, meters, context).ConfigureAwait(false) is not { } weather) return NotCome(context);
         ILakeFiles files = WeatherFiles.Into(new MemoryFiles("weather"), weather, clock.GetUtcNow());
         files = ChangedFiles.Of(files, "notes.txt", Encoding.UTF8.GetBytes(string.Join('\n', weather.Notes.Say(UnitSystem.Metric.In(Sentences.SpeechFor(Language(context)))))));
         return Results.Bytes(TripFile.ToBytes(files), "application/zip");

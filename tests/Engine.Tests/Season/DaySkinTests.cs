@@ -53,6 +53,19 @@ public class DaySkinTests
     }
 
     [Fact]
+    public void An_afternoon_that_nobody_measured_has_no_skin_to_be_named()
+    {
+        LakeSite site = new() { Name = "Test", Position = new GeoPoint(42, 0), TimeZoneId = "UTC", ElevationM = 200, SecchiM = 1 };
+        DateTimeOffset at = new(2024, 7, 10, 16, 0, 0, TimeSpan.Zero);
+        WeatherSeries calm = ClimateWeather.Make(site, new DateTimeOffset(2024, 2, 20, 0, 0, 0, TimeSpan.Zero), 200 * 24, new SeededRandom(3));
+        for (int i = calm.StepAt(at.AddDays(-1)); i <= calm.StepAt(at); i++) calm.WindMps[i] = 0.5;
+        OutlookRequest made = new() { Site = site, Arms = [new("Pond", Hypsography.FromShape(1e5, 10, 4))], At = at, Members = 20, Until = at.AddDays(1) };
+        Assert.NotNull(OutlookModel.Compute(made with { Weather = calm }).Lake.Skin);
+        Assert.Null(OutlookModel.Compute(made).Lake.Skin);
+        Assert.Null(OutlookModel.Compute(made).SkinNamed);
+    }
+
+    [Fact]
     public void The_coolest_hour_of_a_day_is_forgotten_after_a_day()
     {
         DaySkin skin = new();

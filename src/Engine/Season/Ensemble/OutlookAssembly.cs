@@ -53,7 +53,8 @@ internal static class OutlookAssembly
             ThermoclineM = Depth(model, arm, weight, traces, t => t.Now[arm].Layers.ThermoclineM, model.Timeline.AtStep),
             MetalimnionTopM = Of(traces, weight, t => t.Now[arm].Layers.TopM, 0.1),
             MetalimnionBottomM = Of(traces, weight, t => t.Now[arm].Layers.BottomM, 0.1),
-            Skin = Skin(arm, weight, traces),
+            // A made-up climate has afternoons, and none of them is today's.
+            Skin = model.Timeline.IsMadeUp ? null : Skin(arm, weight, traces),
             OxygenFloorM = OxygenOutlook.FloorM(model, arm, weight, traces),
             Oxygen = OxygenOutlook.State(model, arm, OxygenOutlook.ChanceShort(arm, weight, traces), state),
             ChanceOxygenShort = OxygenOutlook.ChanceShort(arm, weight, traces),
