@@ -11,6 +11,7 @@ internal static class Figures
         new SeasonOutlook(),
         new SeasonRandom(),
         new SeasonFloor(),
+        new SeasonSkin(),
         new Priors.SeasonPriors(),
         new SeasonDegraded(),
         new SeasonScoreFigure(ScoreMode.Blind),

@@ -23,7 +23,10 @@ public class WindPointTests
         PointSeries east = page.Session.Point!;
         Assert.Equal(page.Session.Wind!.Hours.Select(h => h.At), east.Hours.Select(h => h.Time));
         Assert.InRange(east.DepthM, 14, 20);
-        Assert.All(east.Hours, h => Assert.Equal(h.DisplacementM!.P50, h.ThermoclineM!.P50 - east.AtRestM!.P50, 0.2));
+        Assert.All(east.Hours, h => Assert.Equal(h.DisplacementM!.P50, h.ThermoclineM!.P50 - h.AtRestM!.P50, 0.2));
+        // The same wind deepens the layer hour by hour, and the series follows it.
+        Assert.Equal(east.AtRestM, east.Hours[0].AtRestM);
+        Assert.True(east.Hours[^1].AtRestM!.P50 > east.Hours[0].AtRestM!.P50 + 0.1, $"{east.Hours[0].AtRestM} {east.Hours[^1].AtRestM}");
 
         // The wind blows from the west: warm water is piled up in the east.
         await page.Session.AskPointAsync(new PointAsk(-400, 0));

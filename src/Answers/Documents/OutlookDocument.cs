@@ -18,6 +18,9 @@ public sealed record OutlookDocument
     /// <summary>Thermocline depth below today's surface, m.</summary>
     public required SpreadDocument? ThermoclineM { get; init; }
 
+    /// <summary>The warm skin of the day above it; null without a strong one.</summary>
+    public required SkinRow? WarmSkin { get; init; }
+
     /// <summary>Depth below which oxygen is likely short, m.</summary>
     public required SpreadDocument? OxygenFloorM { get; init; }
 
@@ -49,6 +52,11 @@ public sealed record OutlookDocument
     /// <param name="Source">File and line, or the entry's id.</param>
     /// <param name="Why"><c>after_the_answer</c> or <c>earlier_season</c>.</param>
     public sealed record UnusedRow(DateTimeOffset At, string Kind, double? Value, string Source, string Why);
+
+    /// <summary>A warm skin of the day.</summary>
+    /// <param name="DepthM">Depth where half of the day's warming is left, m.</param>
+    /// <param name="WarmerK">How much warmer the surface is than at its coolest within a day, K.</param>
+    public sealed record SkinRow(SpreadDocument DepthM, SpreadDocument WarmerK);
 
     /// <summary>One depth of the profile.</summary>
     /// <param name="DepthM">Depth, m.</param>

@@ -20,7 +20,7 @@ public static class PointFiles
             foreach (PointHour hour in point.Hours)
             {
                 string row = string.Create(CultureInfo.InvariantCulture,
-                    $"{hour.Time:yyyy-MM-ddTHH:mm:sszzz},{point.Lat},{point.Lon},{point.DepthM},{point.AtRestM?.P50},{Three(hour.ThermoclineM)},{Three(hour.DisplacementM)},{point.LayerStrengthKgPerM3},")
+                    $"{hour.Time:yyyy-MM-ddTHH:mm:sszzz},{point.Lat},{point.Lon},{point.DepthM},{hour.AtRestM?.P50},{Three(hour.ThermoclineM)},{Three(hour.DisplacementM)},{hour.LayerStrengthKgPerM3},")
                     + string.Create(CultureInfo.InvariantCulture, $"{hour.WindMps},{hour.WindFromDeg},{hour.WaveHeightM},{hour.WavePeriodS},{hour.Comfort}");
                 foreach (PointCurrent current in hour.Currents)
                     text.Append(CultureInfo.InvariantCulture, $"{row},{current.DepthM},{current.Mps},{current.ToDeg}\n");

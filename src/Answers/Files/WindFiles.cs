@@ -32,10 +32,10 @@ public static class WindFiles
 
     private static IEnumerable<MapFeature> Lines(WindResult result, DepthGrid grid)
     {
-        if (result.AtRestM is not { } atRest) yield break;
-        Spread rest = atRest.Spread;
         for (int hour = 0; hour < result.Hours.Count; hour++)
         {
+            if (result.AtRestAt(result.Hours[hour].At) is not { } atRest) yield break;
+            Spread rest = atRest.Spread;
             float[] depthM = result.Field.OffsetsM(grid, hour);
             for (int i = 0; i < depthM.Length; i++) depthM[i] += (float)rest.P50;
             SecondShoreLine line = SecondShoreLine.Trace(grid, depthM);

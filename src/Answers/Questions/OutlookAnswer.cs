@@ -67,13 +67,20 @@ public static class OutlookAnswer
             State = StateKey(whole.State),
             ChanceStratified = Math.Round(whole.ChanceStratified, 3),
             ThermoclineM = SpreadDocument.From(whole.ThermoclineM),
+            WarmSkin = whole.Skin is { } skin
+                ? new OutlookDocument.SkinRow(SpreadDocument.From(skin.DepthM), SpreadDocument.From(skin.WarmerK)) : null,
             OxygenFloorM = SpreadDocument.From(whole.OxygenFloorM),
             Turnover = DateSpreadDocument.From(whole.TurnoverInDays, outlook.At),
             Profile = [.. whole.Profile.Select(p => new OutlookDocument.ProfileRow(Math.Round(p.DepthM, 3), SpreadDocument.From(p.TempC),
                 p.OxygenMgPerL is { } oxygen ? SpreadDocument.From(oxygen) : null))],
             Arms = [.. outlook.Arms.Select(a => new OutlookDocument.ArmRow(a.Name, StateKey(a.State), SpreadDocument.From(a.ThermoclineM),
                 DateSpreadDocument.From(a.TurnoverInDays, outlook.At)))],
-            Words = [OutlookWords.Say(outlook, !units.IsMetric), .. NextReading.Ask(lake.Folder, outlook) is { } ask ? [ask] : Array.Empty<string>()],
+            Words =
+            [
+                OutlookWords.Say(outlook, !units.IsMetric),
+                .. outlook.SkinNamed is { } named ? [named.Say(units)] : Array.Empty<string>(),
+                .. NextReading.Ask(lake.Folder, outlook) is { } ask ? [ask] : Array.Empty<string>(),
+            ],
             Assumed = outlook.Assumed.Say(units),
             Doubted = outlook.Doubted.Say(units),
             Unused = [.. UnusedReadings.Of(lake.Folder, outlook.At).Select(u => new OutlookDocument.UnusedRow(u.At, KindKey(u.Kind), u.Value, u.Source, WhyKey(u.Why)))],

@@ -10,7 +10,7 @@ namespace SecondShore.Answers.Wind;
 
 /// <summary>
 /// How much of each haze depth is the wind's tilt at that place and hour, so that the outlook is not fooled by it: the two layers of
-/// that day, driven by the wind of the days before.
+/// that day, driven by the wind of the days before, arm by arm where winds by place are filed.
 /// </summary>
 public static class HazeTilt
 {
@@ -34,11 +34,13 @@ public static class HazeTilt
         if (lake.FullPool is null || request.Weather is not { } weather || !request.Readings.Any(r => IsLevelled(r, request, weather))) return request.Readings;
         IReadOnlyList<OutlookDay> days = Days(lake, request, cancel);
         DepthGrid coarse = Gathered(lake.FullPool, lake.Hypsography.SurfaceAreaM2);
+        // Each arm answers to its own wind, where winds by place are filed.
+        WindForces forces = new(weather, new WindFieldOptions { Stations = WindStations.Of(lake.Folder, coarse.Projection, []) });
         List<Reading> levelled = [];
         foreach (Reading reading in request.Readings)
         {
             DepthGrid grid = coarse.Lowered(PoolDrop.AtM(lake.Folder.Levels, reading.At));
-            double tiltM = IsLevelled(reading, request, weather) ? TiltM(grid, reading, weather, days, request.At.Offset, cancel) : 0;
+            double tiltM = IsLevelled(reading, request, weather) ? TiltM(grid, reading, forces, days, request.At.Offset, cancel) : 0;
             levelled.Add(tiltM == 0 ? reading : reading with { TiltM = tiltM });
             if (Math.Abs(tiltM) < WorthSayingM) continue;
             FindingKind held = tiltM > 0 ? AnswerFindings.HeldDeeper : AnswerFindings.HeldShallower;
@@ -66,7 +68,8 @@ public static class HazeTilt
         return new DepthGrid(fine.Projection, blocks.Frame, depthM);
     }
 
-    private static double TiltM(DepthGrid grid, Reading reading, WeatherSeries weather, IReadOnlyList<OutlookDay> days, TimeSpan offset, CancellationToken cancel)
+    private static double TiltM(DepthGrid grid, Reading reading, WindForces forces, IReadOnlyList<OutlookDay> days, TimeSpan offset,
+        CancellationToken cancel)
     {
         DateOnly date = DateOnly.FromDateTime(reading.At.ToOffset(offset).DateTime);
         OutlookDay? day = null;
@@ -75,14 +78,16 @@ public static class HazeTilt
         if (day is null || day.SurfaceTempC.P50 - day.BottomTempC.P50 < LeastDifferenceC) return 0;
         TwoLayers layers = new(reading.Value, FreshWater.DensityKgPerM3(day.SurfaceTempC.P50), FreshWater.DensityKgPerM3(day.BottomTempC.P50), 1);
         if (layers.LowerDensityKgPerM3 <= layers.UpperDensityKgPerM3) return 0;
-        return OffsetM(grid, layers, weather, grid.Projection.ToPlane(reading.Place!.Value), reading.At, cancel);
+        return OffsetM(grid, layers, forces, grid.Projection.ToPlane(reading.Place!.Value), reading.At, cancel);
     }
 
     /// <summary>How much deeper than at rest the wind of the days before holds the thermocline of two layers, m.</summary>
-    internal static double OffsetM(DepthGrid grid, TwoLayers layers, WeatherSeries weather, PlanePoint place, DateTimeOffset at, CancellationToken cancel)
+    internal static double OffsetM(DepthGrid grid, TwoLayers layers, WindForces forces, PlanePoint place, DateTimeOffset at,
+        CancellationToken cancel)
     {
-        WindFieldOptions options = new() { Members = 1, SpinUpDays = SpinUpDays, Interface = new InterfaceOptions { CellM = grid.Frame.CellM } };
-        WindField field = WindField.Compute(grid, [layers], weather, at, 0, options, null, cancel);
+        InterfaceOptions cells = new() { CellM = grid.Frame.CellM };
+        WindFieldOptions options = forces.Options with { Members = 1, SpinUpDays = SpinUpDays, Interface = cells };
+        WindField field = WindField.Compute(grid, [layers], forces.Weather, at, 0, options, null, cancel);
         return field.IsLayered ? field.ThermoclineOffsetM(place, at) : 0;
     }
 }

@@ -57,7 +57,7 @@ public sealed record HourSummary(DateTimeOffset At, double WindMps, double WindF
     private static (Extreme? Deepest, Extreme? Shallowest) Extremes(WindResult result, int hour)
     {
         WindField field = result.Field;
-        if (!field.IsLayered || result.AtRestM is not { } atRest) return (null, null);
+        if (!field.IsLayered || result.AtRestAt(field.Hours[hour]) is not { } atRest) return (null, null);
         float[] offsets = field.OffsetsM(hour);
         double restM = atRest.Quantile(0.5);
         int deep = -1, shallow = -1;

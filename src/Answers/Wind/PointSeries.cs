@@ -22,10 +22,10 @@ public sealed record PointSeries
     /// <summary>The arm it lies in; empty where the lake is one.</summary>
     public required string Arm { get; init; }
 
-    /// <summary>Thermocline depth at rest, m; null without one.</summary>
+    /// <summary>Thermocline depth at rest in the first hour, m; null without one.</summary>
     public required SpreadDocument? AtRestM { get; init; }
 
-    /// <summary>Density of the lower layer less that of the upper, kg/m3; null without layers.</summary>
+    /// <summary>Density of the lower layer less that of the upper in the first hour, kg/m3; null without layers.</summary>
     public required double? LayerStrengthKgPerM3 { get; init; }
 
     /// <summary>Each hour.</summary>
@@ -57,7 +57,7 @@ public sealed record PointSeries
             DepthM = Math.Round(column.DepthM, 2),
             Arm = lake.Arms is { Arms.Count: > 1 } arms ? arms.ArmAt(place)?.Name ?? "" : "",
             AtRestM = SpreadDocument.From(result.AtRestM),
-            LayerStrengthKgPerM3 = field.DensityStepKgPerM3 is { } step ? Math.Round(step, 3) : null,
+            LayerStrengthKgPerM3 = field.DensityStepKgPerM3(field.Hours[0]) is { } step ? Math.Round(step, 3) : null,
             Hours = [.. field.Hours.Select(at => Hour(result, place, at, depthsM))],
         };
     }
@@ -70,7 +70,9 @@ public sealed record PointSeries
         return new PointHour
         {
             Time = at,
-            ThermoclineM = result.AtRestM is { } rest ? SpreadDocument.From(field.ThermoclineM(rest, place, at)) : null,
+            AtRestM = SpreadDocument.From(result.AtRestAt(at)),
+            LayerStrengthKgPerM3 = field.DensityStepKgPerM3(at) is { } step ? Math.Round(step, 3) : null,
+            ThermoclineM = result.AtRestAt(at) is { } rest ? SpreadDocument.From(field.ThermoclineM(rest, place, at)) : null,
             DisplacementM = SpreadDocument.From(field.OffsetM(place, at)),
             WindMps = Math.Round(waves.WindMps, 2),
             WindFromDeg = Math.Round(field.Wind.FromDeg(field.Wind.StepAt(at)), 0),
@@ -96,6 +98,12 @@ public sealed record PointHour
 {
     /// <summary>The hour, local.</summary>
     public required DateTimeOffset Time { get; init; }
+
+    /// <summary>Thermocline depth at rest, m: it follows the season hour by hour; null without one.</summary>
+    public required SpreadDocument? AtRestM { get; init; }
+
+    /// <summary>Density of the lower layer less that of the upper, kg/m3; null without layers.</summary>
+    public required double? LayerStrengthKgPerM3 { get; init; }
 
     /// <summary>Thermocline depth, m; null without layers. Deeper than the water where there is none at the place.</summary>
     public required SpreadDocument? ThermoclineM { get; init; }

@@ -92,7 +92,16 @@ public static class WindAnswer
         if (spinUpDays < 1)
             assumed.Add(AnswerFindings.StillAtFirst.Of());
         asked = question with { Hours = hours };
-        WindRun run = new(grid, outlook.Lake.Layers, weather, question.At, hours, question.Field, cancel);
+        WindFieldOptions field = question.Field with { Ahead = Ahead(outlook, question.At, hours) };
+        WindRun run = new(grid, outlook.Lake.Layers, weather, question.At, hours, field, cancel);
         return run;
+    }
+
+    // The hours of the layers are counted from the outlook's instant, those of the water from the first hour asked for.
+    private static IReadOnlyList<TwoLayers?>[] Ahead(Outlook outlook, DateTimeOffset from, int hours)
+    {
+        IReadOnlyList<LayerHour> ahead = outlook.Lake.Ahead;
+        int first = (int)Math.Round((from - outlook.At).TotalHours);
+        return ahead.Count == 0 ? [] : [.. Enumerable.Range(first + 1, hours).Select(h => ahead[Math.Clamp(h, 0, ahead.Count - 1)].Layers)];
     }
 }

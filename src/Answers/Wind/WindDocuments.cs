@@ -70,7 +70,8 @@ public static class WindDocuments
         WindField field = result.Field;
         HourSummary summary = result.Hours[hour];
         WaveState[] all = field.Waves(hour), waves = Array.ConvertAll(chosen, w => all[w]);
-        Spread[]? depths = result.AtRestM is { } rest ? Array.ConvertAll(places, p => field.ThermoclineM(rest, p, summary.At).Spread) : null;
+        Spread[]? depths = result.AtRestAt(summary.At) is { } rest
+            ? Array.ConvertAll(places, p => field.ThermoclineM(rest, p, summary.At).Spread) : null;
         Current[] deep = new Current[places.Length], drift = new Current[places.Length];
         for (int i = 0; i < places.Length; i++)
         {

@@ -41,6 +41,13 @@ public sealed class WindResult
     /// <summary>Thermocline depth at rest, m; null without one.</summary>
     public SampleDistribution? AtRestM => Field.IsLayered ? Outlook.Lake.ThermoclineM : null;
 
+    /// <summary>The same at an hour to come: it follows the outlook's members; as at first where they were not followed so far.</summary>
+    public SampleDistribution? AtRestAt(DateTimeOffset at)
+    {
+        if (AtRestM is not { } first || Outlook.Lake.Ahead is not { Count: > 0 } ahead) return AtRestM;
+        return ahead[Math.Clamp((int)Math.Round((at - Outlook.At).TotalHours), 0, ahead.Count - 1)].ThermoclineM ?? first;
+    }
+
     /// <summary>Depth whose current is told, m.</summary>
     public double CurrentDepthM => Question.CurrentDepthM ?? AtRestM?.Quantile(0.5) ?? 6.0;
 

@@ -70,6 +70,16 @@ internal sealed partial class LakeDesk
         return new WindResult(run.Finish(), outlook, asked, assumed);
     }
 
+    // The chart's belt stands at rest as in the first hour: what the season moves since is laid over what the wind does.
+    private static float[] OffRestOfFirstM(WindResult result, int hour)
+    {
+        float[] offsetM = result.Field.OffsetsM(hour);
+        if (result.AtRestM is not { } first || result.AtRestAt(result.Field.Hours[hour]) is not { } now) return offsetM;
+        float movedM = (float)(now.Quantile(0.5) - first.Quantile(0.5));
+        for (int w = 0; w < offsetM.Length; w++) offsetM[w] += movedM;
+        return offsetM;
+    }
+
     // For every hour a value for each water cell, one after the other.
     private void PutFields(WindResult result)
     {
@@ -78,7 +88,7 @@ internal sealed partial class LakeDesk
         float[] offsets = new float[cells * hours], waves = new float[cells * hours], east = new float[cells * hours], north = new float[cells * hours];
         for (int hour = 0; hour < hours; hour++)
         {
-            if (field.IsLayered) field.OffsetsM(hour).CopyTo(offsets, cells * hour);
+            if (field.IsLayered) OffRestOfFirstM(result, hour).CopyTo(offsets, cells * hour);
             IReadOnlyList<float> heightsM = result.Hours[hour].WaveHeightsM;
             for (int w = 0; w < cells; w++) waves[(cells * hour) + w] = heightsM[w];
             if (field.IsLayered)

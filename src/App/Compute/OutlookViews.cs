@@ -28,6 +28,7 @@ internal static class OutlookViews
             State = whole.State,
             ChanceStratified = whole.ChanceStratified,
             ThermoclineM = whole.ThermoclineM.SpreadOrNull(),
+            WarmSkin = outlook.SkinNamed?.Say(units),
             OxygenFloorM = whole.OxygenFloorM.SpreadOrNull(),
             SurfaceTempC = depths > 0 ? whole.Profile[0].TempC : default,
             TurnoverInDays = whole.TurnoverInDays.SpreadOrNull(),

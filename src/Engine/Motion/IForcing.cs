@@ -7,6 +7,9 @@ internal interface IForcing
 {
     /// <summary>Sets the stress of an instant.</summary>
     void Apply(DateTimeOffset at, InterfaceModel model);
+
+    /// <summary>Forgets what the model was told, as another one took its place.</summary>
+    void Renew();
 }
 
 /// <summary>One wind over the whole lake, sheltered by the fetch.</summary>
@@ -14,6 +17,9 @@ internal sealed class EvenForcing(WindHistory wind, ShelterByHour shelter, Motio
 {
     private readonly float[] _openShare = new float[motion.Frame.Count];
     private int _shelterStep = -1;
+
+    /// <inheritdoc/>
+    public void Renew() => _shelterStep = -1;
 
     /// <inheritdoc/>
     public void Apply(DateTimeOffset at, InterfaceModel model)
@@ -37,6 +43,12 @@ internal sealed class PlacedForcing(PlacedWinds winds) : IForcing
     private readonly float[] _eastPa = winds.NewFrame(), _northPa = winds.NewFrame();
     private PlacedWinds.Hour _before = new(winds), _after = new(winds);
     private long _hour = long.MinValue;
+
+    /// <inheritdoc/>
+    public void Renew()
+    {
+        // Each part of an hour is laid anew anyway.
+    }
 
     /// <inheritdoc/>
     public void Apply(DateTimeOffset at, InterfaceModel model)

@@ -73,7 +73,8 @@ public sealed partial class WindField
         MemberMotion member = _members[_middle];
         for (int w = 0; w < east.Length; w++)
         {
-            double depthM = Motion.Depths.DepthM[Motion.Cells[w]], share = Math.Clamp((member.Layers.UpperM + member.OffsetM[hour][w]) / depthM, 0.0, 1.0);
+            double depthM = Motion.Depths.DepthM[Motion.Cells[w]], upperM = member.Course[hour].UpperM + member.OffsetM[hour][w];
+            double share = Math.Clamp(upperM / depthM, 0.0, 1.0);
             east[w] = (float)(-share * member.EastMps![hour][w]);
             north[w] = (float)(-share * member.NorthMps![hour][w]);
         }

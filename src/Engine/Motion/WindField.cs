@@ -2,6 +2,7 @@ using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Numerics;
+using SecondShore.Engine.Motion.Layers;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.Engine.Motion;
@@ -55,16 +56,19 @@ public sealed partial class WindField : IWaterMotion
     /// <summary>Period of the slowest rocking, s; null without layers.</summary>
     public double? PeriodS { get; }
 
-    /// <summary>Density of the lower layer less that of the upper, mean over the members, kg m-3; null without layers.</summary>
-    public double? DensityStepKgPerM3
+    /// <summary>Density of the lower layer less that of the upper at an instant, the members' mean, kg m-3; null without layers.</summary>
+    public double? DensityStepKgPerM3(DateTimeOffset at)
     {
-        get
+        if (!IsLayered) return null;
+        (int low, int high, double t) = Between(at);
+        double sum = 0;
+        for (int m = 0; m < _members.Length; m++)
         {
-            if (!IsLayered) return null;
-            double sum = 0;
-            for (int m = 0; m < _members.Length; m++) sum += _weights[m] * _members[m].Layers.ReducedGravityMps2;
-            return sum * PhysicalConstants.RoundWaterDensityKgPerM3 / PhysicalConstants.GravityMps2;
+            LayerPair[] course = _members[m].Course;
+            sum += _weights[m] * (((1.0 - t) * course[low].ReducedGravityMps2) + (t * course[high].ReducedGravityMps2));
         }
+
+        return sum * PhysicalConstants.RoundWaterDensityKgPerM3 / PhysicalConstants.GravityMps2;
     }
 
     /// <summary>Computes a field in one go; see <see cref="WindRun"/> for the arguments and for stepwise work.</summary>
@@ -94,7 +98,7 @@ public sealed partial class WindField : IWaterMotion
         (int low, int high, double t) = Between(at);
         double[] depthsM = new double[_members.Length];
         for (int m = 0; m < depthsM.Length; m++)
-            depthsM[m] = _members[m].Layers.UpperM + Read(_members[m].OffsetM, cells[..count], weights, low, high, t);
+            depthsM[m] = _members[m].UpperM(low, high, t) + Read(_members[m].OffsetM, cells[..count], weights, low, high, t);
         return MotionError.Widened(depthsM, _weights, ErrorM(cells[..count], weights), 0.0);
     }
 
@@ -134,8 +138,9 @@ public sealed partial class WindField : IWaterMotion
         for (int i = 0; i < depthsM.Length; i++)
         {
             int nearest = 0;
+            double OffM(int m) => Math.Abs(_members[m].UpperM(low, high, t) - atRestM.Values[i]);
             for (int m = 1; m < _members.Length; m++)
-                if (Math.Abs(_members[m].Layers.UpperM - atRestM.Values[i]) < Math.Abs(_members[nearest].Layers.UpperM - atRestM.Values[i])) nearest = m;
+                if (OffM(m) < OffM(nearest)) nearest = m;
             depthsM[i] = atRestM.Values[i] + Read(_members[nearest].OffsetM, cells[..count], weights, low, high, t);
             shares[i] = atRestM.Weights[i];
         }
@@ -163,7 +168,7 @@ public sealed partial class WindField : IWaterMotion
             int count = Motion.Around(place, cells, weights);
             (int low, int high, double t) = Between(at);
             MemberMotion member = _members[_middle];
-            thermoclineM = member.Layers.UpperM + Read(member.OffsetM, cells[..count], weights, low, high, t);
+            thermoclineM = member.UpperM(low, high, t) + Read(member.OffsetM, cells[..count], weights, low, high, t);
             Current difference = new(Read(member.EastMps!, cells[..count], weights, low, high, t), Read(member.NorthMps!, cells[..count], weights, low, high, t));
             double upperShare = Math.Clamp(thermoclineM / depthM, 0.0, 1.0);
             upper = difference.Times(1.0 - upperShare);

@@ -1,5 +1,6 @@
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Motion.Layers;
+using SecondShore.Engine.Season;
 
 namespace SecondShore.Engine.Motion;
 
@@ -26,6 +27,12 @@ public sealed record WindFieldOptions
 
     /// <summary>Winds measured or forecast at places of their own; empty takes the weather's wind for the whole lake.</summary>
     public IReadOnlyList<StationWind> Stations { get; init; } = [];
+
+    /// <summary>
+    /// The ensemble's layers in the hours after the first, members in the same order, null where one has none any more; the last
+    /// holds on. Empty keeps the first.
+    /// </summary>
+    public IReadOnlyList<IReadOnlyList<TwoLayers?>> Ahead { get; init; } = [];
 
     /// <summary>Standard deviation of the error of a displacement over the root mean square of the displacement at the place.</summary>
     public double ErrorShare { get; init; } = MotionError.ShareOfRms;

@@ -11,6 +11,9 @@ namespace SecondShore.Engine.Motion;
 /// </summary>
 public sealed class WindRun
 {
+    // The longest decay reported is three days: where basins trade water through narrows, the gravest rocking takes as long or longer,
+    // and each basin rocks within it at its own pace (science page, decision 0067).
+    private static readonly double LongestFadeS = 3 * PhysicalConstants.DayS;
     private readonly WindFieldOptions _options;
     private readonly DepthGrid _grid;
     private readonly MotionGrid _motion;
@@ -42,18 +45,18 @@ public sealed class WindRun
         _motion = new MotionGrid(depths);
         _hours = new DateTimeOffset[hours + 1];
         for (int h = 0; h <= hours; h++) _hours[h] = from.AddHours(h);
-        IReadOnlyList<LayerPair> pairs = LayerMembers.Reduce(layers, _options.Members);
-        _middle = pairs.Count / 2;
-        (double dampingPerS, PeriodS) = Damping(depths, pairs);
+        IReadOnlyList<LayerPair[]> courses = LayerMembers.Courses(layers, [.. _options.Ahead.Take(hours)], _options.Members);
+        _middle = courses.Count / 2;
+        (double dampingPerS, PeriodS) = Damping(depths, courses);
         PlacedWinds? placed = _options.Stations.Count > 0 ? new PlacedWinds(_options.Stations, _motion, _fetch, _wind, at.BankM) : null;
         ShelterByHour shelter = new(_motion, _fetch, _wind, at.BankM);
         DateTimeOffset start = Later(from.AddDays(-_options.SpinUpDays), weather.StartUtc);
-        _members = new MemberRun[pairs.Count];
-        for (int m = 0; m < pairs.Count; m++)
+        _members = new MemberRun[courses.Count];
+        for (int m = 0; m < courses.Count; m++)
         {
-            InterfaceModel model = new(depths, pairs[m], grid.Projection.Origin.LatDeg, at with { DampingPerS = dampingPerS });
+            LivingLayers layersOf = new(depths, courses[m], grid.Projection.Origin.LatDeg, at with { DampingPerS = dampingPerS });
             IForcing forcing = placed is null ? new EvenForcing(_wind, shelter, _motion) : new PlacedForcing(placed);
-            _members[m] = new MemberRun(model, _motion, forcing, start, _hours, keepsCurrents: m == _middle);
+            _members[m] = new MemberRun(layersOf, _motion, forcing, start, _hours, keepsCurrents: m == _middle);
         }
     }
 
@@ -131,11 +134,12 @@ public sealed class WindRun
         return new WindField(_grid, _motion, _fetch, _wind, _hours, motions, _middle, PeriodS, _options);
     }
 
-    private (double DampingPerS, double? PeriodS) Damping(CoarseDepths depths, IReadOnlyList<LayerPair> pairs)
+    private (double DampingPerS, double? PeriodS) Damping(CoarseDepths depths, IReadOnlyList<LayerPair[]> courses)
     {
-        if (pairs.Count == 0) return (_options.Interface.DampingPerS, null);
-        double? periodS = GravestSeiche.Find(depths, pairs[_middle], _options.Interface.MinLowerM)?.PeriodS;
-        return (periodS is { } found ? 2.0 / (_options.PeriodsToFade * found) : _options.Interface.DampingPerS, periodS);
+        if (courses.Count == 0) return (_options.Interface.DampingPerS, null);
+        double? periodS = GravestSeiche.Find(depths, courses[_middle][0], _options.Interface.MinLowerM)?.PeriodS;
+        if (periodS is not { } found) return (_options.Interface.DampingPerS, null);
+        return (2.0 / Math.Min(_options.PeriodsToFade * found, LongestFadeS), found);
     }
 
     private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;

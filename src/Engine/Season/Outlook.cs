@@ -30,6 +30,10 @@ public sealed record Outlook
     /// <summary>Whether all rests on a made-up climate, as neither weather nor a reading is on file: a rough guess from latitude.</summary>
     public bool IsRoughGuess { get; init; }
 
+    /// <summary>That a warm skin lies over the lake, and that it is not the thermocline; null without a strong one.</summary>
+    public Finding? SkinNamed => Lake.Skin is not { } skin || Lake.Profile is not [{ TempC.P50: var topC }, ..] ? null
+        : SeasonFindings.WarmSkin.Of(Told.Depth(skin.DepthM.P50), Told.Temperature(topC), Told.Temperature(topC - skin.WarmerK.P50));
+
     /// <summary>What had to be assumed.</summary>
     public required IReadOnlyList<Finding> Assumed { get; init; }
 
@@ -58,6 +62,9 @@ public sealed record ArmOutlook
     /// <summary>Bottom of the metalimnion, m; null without a thermocline.</summary>
     public SampleDistribution? MetalimnionBottomM { get; init; }
 
+    /// <summary>The warm skin of the day above the lasting layers; null where half of the members have none to be named.</summary>
+    public WarmSkin? Skin { get; init; }
+
     /// <summary>Depth below which oxygen is likely under 3 mg/L, m; null when there is enough to the bottom.</summary>
     public required SampleDistribution? OxygenFloorM { get; init; }
 
@@ -78,7 +85,15 @@ public sealed record ArmOutlook
 
     /// <summary>Members' equivalent two layers now, for the motion of the water; empty without a thermocline.</summary>
     public required IReadOnlyList<TwoLayers> Layers { get; init; }
+
+    /// <summary>The layers hour by hour from <see cref="Outlook.At"/> on, as far as they were followed; the lake's own alone.</summary>
+    public IReadOnlyList<LayerHour> Ahead { get; init; } = [];
 }
+
+/// <summary>The warm skin of a day (season.md, "The day's skin").</summary>
+/// <param name="DepthM">How far down half of the day's warming reaches, m.</param>
+/// <param name="WarmerK">How much warmer the surface is than at its coolest within a day, K.</param>
+public sealed record WarmSkin(Spread DepthM, Spread WarmerK);
 
 /// <summary>Temperature (and oxygen) at a depth.</summary>
 /// <param name="DepthM">Depth, m.</param>
@@ -95,6 +110,11 @@ public sealed record ProfilePoint(double DepthM, Spread TempC, Spread? OxygenMgP
 /// <param name="MedianTempC">Median temperature at <see cref="ArmOutlook.Profile"/>'s depths, degC, for the season chart; empty but for the lake itself.</param>
 public sealed record OutlookDay(DateOnly Date, Spread SurfaceTempC, Spread BottomTempC,
     SampleDistribution? ThermoclineM, double ChanceStratified, float[] MedianTempC);
+
+/// <summary>The layers of one hour to come.</summary>
+/// <param name="ThermoclineM">Thermocline depth at rest, m, over the members that have one; null when fewer than a tenth have.</param>
+/// <param name="Layers">Two layers of each member of <see cref="ArmOutlook.Layers"/>, in that order; null where it has none any more.</param>
+public sealed record LayerHour(SampleDistribution? ThermoclineM, IReadOnlyList<TwoLayers?> Layers);
 
 /// <summary>A column reduced to two layers.</summary>
 /// <param name="UpperM">Thickness of the upper layer, m.</param>

@@ -57,6 +57,9 @@ public static class SeasonFindings
     /// <summary>Past years shorter than the season.</summary>
     public static readonly FindingKind PastYearsEnd = new("season.past-years-end", "end");
 
+    /// <summary>A warm skin of the day.</summary>
+    public static readonly FindingKind WarmSkin = new("season.warm-skin", "depth", "top", "night");
+
     /// <summary>No past years.</summary>
     public static readonly FindingKind NoPastYears = new("season.no-past-years");
 

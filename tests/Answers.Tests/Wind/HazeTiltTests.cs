@@ -2,6 +2,7 @@ using SecondShore.Answers.Wind;
 using SecondShore.Engine.Basin;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Core.Grid;
+using SecondShore.Engine.Motion;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.Answers.Tests.Wind;
@@ -23,8 +24,23 @@ public class HazeTiltTests
         Assert.InRange(Tilt(grid, layers, new PlanePoint(4900, 500), 0.05), -0.05, 0.05);
     }
 
+    [Fact]
+    public void An_arm_with_a_wind_of_its_own_has_a_tilt_of_its_own()
+    {
+        DepthGrid grid = Box();
+        TwoLayers layers = new(8, 998.2, 999.8, 1);
+        PlanePoint east = new(4900, 500);
+        DateTimeOffset[] hours = [.. Enumerable.Range(0, 100).Select(h => Start.AddHours(h))];
+        StationWind turned = new("EAST", east, hours, [.. Enumerable.Repeat(5.0, 100)], [.. Enumerable.Repeat(90.0, 100)]);
+        WindForces own = new(Weather(5), new WindFieldOptions { Stations = [turned] });
+        double tilted = HazeTilt.OffsetM(grid, layers, own, east, Start.AddHours(96), TestContext.Current.CancellationToken);
+        Assert.True(tilted < -0.25, $"{tilted}");
+        Assert.Equal(-Tilt(grid, layers, east, 5), tilted, 0.1);
+    }
+
     private static double Tilt(DepthGrid grid, TwoLayers layers, PlanePoint place, double windMps) =>
-        HazeTilt.OffsetM(grid, layers, Weather(windMps), place, Start.AddHours(96), TestContext.Current.CancellationToken);
+        HazeTilt.OffsetM(grid, layers, new WindForces(Weather(windMps), new WindFieldOptions()), place, Start.AddHours(96),
+            TestContext.Current.CancellationToken);
 
     private static DepthGrid Box()
     {

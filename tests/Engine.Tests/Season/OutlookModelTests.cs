@@ -122,6 +122,22 @@ public class OutlookModelTests
     }
 
     [Fact]
+    public void The_layers_are_followed_hour_by_hour_from_the_instant_on()
+    {
+        Outlook outlook = OutlookModel.Compute(Known() with { Members = 20 });
+        ArmOutlook lake = outlook.Lake;
+        Assert.Equal(121, lake.Ahead.Count);
+        Assert.Equal(lake.Layers, lake.Ahead[0].Layers);
+        Assert.Equal(lake.ThermoclineM!.Spread, lake.Ahead[0].ThermoclineM!.Spread);
+        Assert.All(lake.Ahead, hour => Assert.Equal(lake.Layers.Count, hour.Layers.Count));
+        // Five days on, at the hour of the daily course, they are where that course has them.
+        OutlookDay day = lake.Days.First(d => d.Date == new DateOnly(2024, 8, 29));
+        double nearest = lake.Ahead.Skip(84).Take(25).Min(h => Math.Abs(h.ThermoclineM!.Quantile(0.5) - day.ThermoclineM!.Quantile(0.5)));
+        Assert.True(nearest < 0.1, $"{nearest}");
+        Assert.NotEqual(lake.Ahead[0].Layers[0], lake.Ahead[120].Layers[0]);
+    }
+
+    [Fact]
     public void Work_can_be_stopped()
     {
         using CancellationTokenSource stop = new();

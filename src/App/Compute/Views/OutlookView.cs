@@ -15,6 +15,9 @@ public sealed record OutlookView
     /// <summary>Thermocline depth, m; null without one.</summary>
     public Spread? ThermoclineM { get; init; }
 
+    /// <summary>That a warm skin of the day lies over it, in words; null without a strong one.</summary>
+    public string? WarmSkin { get; init; }
+
     /// <summary>Depth below which oxygen is likely too little, m; null when there is enough.</summary>
     public Spread? OxygenFloorM { get; init; }
 

@@ -101,6 +101,9 @@ public sealed class InterfaceModel
         (_eastPa, _northPa) = (1.0, 1.0);
     }
 
+    /// <summary>Works the thicknesses out again after the state was set.</summary>
+    internal void RefreshThickness() => LongestEffectiveM = _refresh.Thicknesses(Fields);
+
     private void Lay(ReadOnlySpan<float> frame, double[] entries)
     {
         int nx = Grid.Depths.Frame.Nx;

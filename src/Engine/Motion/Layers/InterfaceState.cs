@@ -47,6 +47,39 @@ public static class InterfaceState
             0.5 * (Speed(f.North[i], f.NorthRoot[i]) + Speed(f.North[i - stride], f.NorthRoot[i - stride])));
     }
 
+    /// <summary>
+    /// Takes displacement and velocity from a model of other layers over the same depths; the displacement is then about the new rest.
+    /// </summary>
+    internal static void TakeOver(InterfaceModel model, InterfaceModel from)
+    {
+        InterfaceGrid grid = model.Grid;
+        InterfaceArrays to = model.Fields, old = from.Fields;
+        Require.SameLength(from.Grid.Length, grid.Length, nameof(from));
+        double sum = 0;
+        for (int i = 0; i < grid.Length; i++)
+        {
+            if (!grid.Active[i]) continue;
+            to.OffsetM[i] = from.Grid.Active[i] ? old.OffsetM[i] : 0.0;
+            sum += to.OffsetM[i];
+        }
+
+        double meanM = model.ActiveCells > 0 ? sum / model.ActiveCells : 0.0;
+        for (int i = 0; i < grid.Length; i++)
+        {
+            if (!grid.Active[i]) continue;
+            // A lifted bottom of the lower layer must leave both layers some water.
+            double mostM = grid.DepthM[i] - model.Layers.UpperM - ThinCells.FloorM;
+            to.OffsetM[i] = Math.Clamp(to.OffsetM[i] - meanM, ThinCells.FloorM - model.Layers.UpperM, Math.Max(0.0, mostM));
+        }
+
+        model.RefreshThickness();
+        for (int i = 0; i < grid.Length; i++)
+        {
+            to.East[i] = Speed(old.East[i], old.EastRoot[i]) * to.EastRoot[i];
+            to.North[i] = Speed(old.North[i], old.NorthRoot[i]) * to.NorthRoot[i];
+        }
+    }
+
     /// <summary>Volumes of the layers over the cells that compute, m3.</summary>
     public static (double UpperM3, double LowerM3) VolumesM3(InterfaceModel model)
     {

@@ -28,25 +28,36 @@ internal sealed class MemberTrace
 
     public ArmNow[] Now { get; }
 
-    public static Stratification Layers(LakeColumn column)
+    /// <summary>The deepest arm's two layers from the outlook's instant on, hour by hour; NaN without a step.</summary>
+    public List<(double UpperM, double Upper, double Lower)> Ahead { get; } = [];
+
+    public static LastingLayers Layers(LakeColumn column, DaySkin skin)
     {
         // Water just above freezing over the warmer deep of winter is a layer of its own kind: the lake has turned.
-        if (column.SurfaceTempC < column.TempC[^1]) return Stratification.None;
+        if (column.SurfaceTempC < column.TempC[^1]) return new LastingLayers(Stratification.None, double.NaN, 0);
         int n = column.Grid.Count - column.Top;
         Span<double> depth = stackalloc double[n];
         ReadOnlySpan<double> centre = column.Centres.Slice(column.Top, n);
         double dropM = column.DropM;
         for (int i = 0; i < n; i++) depth[i] = centre[i] - dropM;
-        return Stratification.OfDensity(depth, column.DensitiesNow().Slice(column.Top, n));
+        return DaySkin.Of(depth, column.TempC.Slice(column.Top, n), column.DensitiesNow().Slice(column.Top, n), skin.CoolestC);
     }
 
-    public void KeepNow(LakeColumn[] columns, OxygenColumn[] oxygen)
+    public void KeepNow(LakeColumn[] columns, OxygenColumn[] oxygen, DaySkin[] skins)
     {
         for (int a = 0; a < columns.Length; a++)
         {
             LakeColumn column = columns[a];
             double[] depths = _model.ProfileDepthsM;
-            ArmNow now = new() { Layers = Layers(column), FloorM = oxygen[a].FloorM(), TempC = new double[depths.Length], OxygenMgPerL = new double[depths.Length] };
+            LastingLayers lasting = Layers(column, skins[a]);
+            ArmNow now = new()
+            {
+                Layers = lasting.Layers,
+                Skin = lasting,
+                FloorM = oxygen[a].FloorM(),
+                TempC = new double[depths.Length],
+                OxygenMgPerL = new double[depths.Length],
+            };
             for (int i = 0; i < depths.Length; i++)
             {
                 now.TempC[i] = column.TempAtC(depths[i]);
@@ -54,9 +65,15 @@ internal sealed class MemberTrace
             }
 
             _model.Priors[a].Bias?.Correct(depths, now.TempC, _model.DayOfYear(_model.Timeline.AtStep));
-            if (now.Layers.HasThermocline) now.Two = TwoLayersOf(column, now.Layers.ThermoclineM);
+            if (now.Layers.HasThermocline) now.Two = TwoLayersOf(column, now.Layers.ThermoclineM, skins[a].CoolestC);
             Now[a] = now;
         }
+    }
+
+    public void KeepAhead(LakeColumn column, DaySkin skin)
+    {
+        double thermoclineM = Layers(column, skin).Layers.ThermoclineM;
+        Ahead.Add(double.IsNaN(thermoclineM) ? (double.NaN, 0, 0) : TwoLayersOf(column, thermoclineM, skin.CoolestC));
     }
 
     public void AddSample(LakeColumn[] columns, int step)
@@ -71,7 +88,7 @@ internal sealed class MemberTrace
         _samples++;
     }
 
-    public void KeepDay(LakeColumn[] columns, int day)
+    public void KeepDay(LakeColumn[] columns, DaySkin[] skins, int day)
     {
         for (int a = 0; a < columns.Length; a++)
         {
@@ -80,8 +97,7 @@ internal sealed class MemberTrace
             if (day >= d.TopC.Length) continue;
             d.TopC[day] = _samples > 0 ? _topSum[a] / _samples : column.TempAtC(1.0);
             d.BottomC[day] = _samples > 0 ? _bottomSum[a] / _samples : column.TempAtC(0.95 * column.DepthM);
-            Stratification layers = Layers(column);
-            d.ThermoclineM[day] = (float)layers.ThermoclineM;
+            d.ThermoclineM[day] = (float)Layers(column, skins[a]).Layers.ThermoclineM;
             int depths = _model.ProfileDepthsM.Length;
             Span<float> profile = d.TempC.AsSpan(day * depths, depths);
             column.TempsAtC(_model.ProfileDepthsM, profile);
@@ -94,12 +110,13 @@ internal sealed class MemberTrace
         _samples = 0;
     }
 
-    private static (double UpperM, double Upper, double Lower) TwoLayersOf(LakeColumn column, double thermoclineM)
+    private static (double UpperM, double Upper, double Lower) TwoLayersOf(LakeColumn column, double thermoclineM, double coolestC)
     {
         double upper = 0, upperVolume = 0, lower = 0, lowerVolume = 0;
         for (int i = column.Top; i < column.Grid.Count; i++)
         {
-            double density = Water.FreshWater.DensityKgPerM3(column.TempC[i]), volume = column.LayerVolumesM3[i];
+            double density = Water.FreshWater.DensityKgPerM3(DaySkin.LastingC(column.TempC[i], coolestC));
+            double volume = column.LayerVolumesM3[i];
             if (column.LayerDepthM(i) < thermoclineM) (upper, upperVolume) = (upper + (volume * density), upperVolume + volume);
             else (lower, lowerVolume) = (lower + (volume * density), lowerVolume + volume);
         }
@@ -133,6 +150,8 @@ internal sealed class ArmDays(int days, int depths)
 internal sealed class ArmNow
 {
     public required Stratification Layers { get; init; }
+
+    public required LastingLayers Skin { get; init; }
 
     public required double FloorM { get; init; }
 

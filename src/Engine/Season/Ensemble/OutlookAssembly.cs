@@ -8,6 +8,9 @@ internal static class OutlookAssembly
     // A member that turned over within these days, or will, is turning.
     private const double TurningDays = 7;
 
+    // A skin that fewer members have is not named (choice).
+    private const double LeastSkinShare = 0.5;
+
     public static Outlook Assemble(OutlookRequest request, SeasonModel model, double[] weight, MemberTrace[] traces)
     {
         ArmOutlook[] arms = [.. Enumerable.Range(0, model.Arms.Count).Select(a => Arm(model, a, weight, traces))];
@@ -50,15 +53,38 @@ internal static class OutlookAssembly
             ThermoclineM = Depth(model, arm, weight, traces, t => t.Now[arm].Layers.ThermoclineM, model.Timeline.AtStep),
             MetalimnionTopM = Of(traces, weight, t => t.Now[arm].Layers.TopM, 0.1),
             MetalimnionBottomM = Of(traces, weight, t => t.Now[arm].Layers.BottomM, 0.1),
+            Skin = Skin(arm, weight, traces),
             OxygenFloorM = Of(traces, weight, t => t.Now[arm].FloorM, 0.5),
             TurnoverInDays = Date(days, weight, state),
             ChanceTurnoverSeen = Math.Clamp(seen, 0, 1),
             SettledInDays = Of(settled, weight, 0.05),
             Profile = Profile(model, arm, weight, traces),
             Days = Course(model, arm, weight, traces),
-            Layers = [.. Enumerable.Range(0, n).Where(i => weight[i] > 0 && double.IsFinite(traces[i].Now[arm].Two.UpperM))
-                .Select(i => new TwoLayers(traces[i].Now[arm].Two.UpperM, traces[i].Now[arm].Two.Upper, traces[i].Now[arm].Two.Lower, weight[i]))],
+            Layers = [.. Layered(arm, weight, traces).Select(i => Two(traces[i].Now[arm].Two, weight[i])!)],
+            Ahead = arm == 0 ? Ahead(model, weight, traces) : [],
         };
+    }
+
+    private static IEnumerable<int> Layered(int arm, double[] weight, MemberTrace[] traces) =>
+        Enumerable.Range(0, traces.Length).Where(i => weight[i] > 0 && double.IsFinite(traces[i].Now[arm].Two.UpperM));
+
+    private static TwoLayers? Two((double UpperM, double Upper, double Lower) two, double weight) =>
+        double.IsFinite(two.UpperM) ? new TwoLayers(two.UpperM, two.Upper, two.Lower, weight) : null;
+
+    private static LayerHour[] Ahead(SeasonModel model, double[] weight, MemberTrace[] traces)
+    {
+        int[] layered = [.. Layered(0, weight, traces)];
+        if (layered.Length == 0) return [];
+        return [.. Enumerable.Range(0, traces[0].Ahead.Count).Select(h => new LayerHour(
+            Depth(model, 0, weight, traces, t => t.Ahead[h].UpperM, model.Timeline.AtStep + h),
+            [.. layered.Select(i => Two(traces[i].Ahead[h], weight[i]))]))];
+    }
+
+    private static WarmSkin? Skin(int arm, double[] weight, MemberTrace[] traces)
+    {
+        double Strong(MemberTrace t, double value) => t.Now[arm].Skin.IsStrong ? value : double.NaN;
+        return Of(traces, weight, t => Strong(t, t.Now[arm].Skin.SkinDepthM), LeastSkinShare) is not { } depth ? null
+            : new WarmSkin(depth.Spread, Of(traces, weight, t => Strong(t, t.Now[arm].Skin.SkinK), LeastSkinShare)!.Spread);
     }
 
     // Depths and dates carry the error all members share, besides what they differ by.

@@ -8,6 +8,9 @@ internal sealed class SeasonModel
 
     private const double ExchangeDays = 12;
 
+    // As far as a forecast reaches that moves water: five days.
+    private const int HoursAhead = 120;
+
     public required SeasonTimeline Timeline { get; init; }
 
     public required IReadOnlyList<ArmShape> Arms { get; init; }
@@ -54,10 +57,12 @@ internal sealed class SeasonModel
         int[] active = keep ? [.. Enumerable.Range(0, arms)] : _watched;
         LakeColumn[] columns = new LakeColumn[arms];
         OxygenColumn[] oxygen = new OxygenColumn[arms];
+        DaySkin[] skins = new DaySkin[arms];
         foreach (int a in active)
         {
             columns[a] = new LakeColumn(Grids[a], Priors[a].At(z), 8, boundary.DropM(StartStep / 24));
             Start(columns[a], startNoiseK);
+            skins[a] = new DaySkin();
             oxygen[a] = new OxygenColumn(columns[a], Priors[a].DemandAt(z), forcing.PressurePa);
         }
 
@@ -78,12 +83,14 @@ internal sealed class SeasonModel
             foreach (int a in active)
             {
                 columns[a].Step(forcing, step);
+                skins[a].Add(columns[a].SurfaceTempC);
                 mixedTo[a] = Math.Max(mixedTo[a], columns[a].MixedTo);
             }
 
             windSum += forcing.Weather.WindMps[step];
-            next = Observe(trace, columns, oxygen, step, next);
-            if (keep && step == Timeline.AtStep) trace.KeepNow(columns, oxygen);
+            next = Observe(trace, columns, oxygen, skins, step, next);
+            if (keep && step == Timeline.AtStep) trace.KeepNow(columns, oxygen, skins);
+            if (keep && step >= Timeline.AtStep && step <= Timeline.AtStep + HoursAhead) trace.KeepAhead(columns[0], skins[0]);
             if (keep && step % 6 == snapshot % 6) trace.AddSample(columns, step);
             if (step % 24 != snapshot) continue;
             foreach (int a in active)
@@ -93,7 +100,7 @@ internal sealed class SeasonModel
             }
 
             windSum = 0;
-            if (keep) trace.KeepDay(columns, step / 24);
+            if (keep) trace.KeepDay(columns, skins, step / 24);
         }
 
         return trace;
@@ -132,7 +139,7 @@ internal sealed class SeasonModel
         }
     }
 
-    private int Observe(MemberTrace trace, LakeColumn[] columns, OxygenColumn[] oxygen, int step, int next)
+    private int Observe(MemberTrace trace, LakeColumn[] columns, OxygenColumn[] oxygen, DaySkin[] skins, int step, int next)
     {
         IReadOnlyList<Observation> all = Observations.All;
         while (next < all.Count && all[next].Step <= step)
@@ -144,14 +151,16 @@ internal sealed class SeasonModel
             {
                 ReadingKind.SurfaceTemperature => Corrected(bias, column, 0.3, step),
                 ReadingKind.Temperature => Corrected(bias, column, o.DepthM, step),
-                ReadingKind.HazeDepth => MemberTrace.Layers(column).StepSeenM(o.Value, SecondaryStepCostM),
+                ReadingKind.HazeDepth => MemberTrace.Layers(column, skins[o.Arm]).Seen.StepSeenM(o.Value, SecondaryStepCostM),
                 ReadingKind.Secchi => 2.0 / column.Parameters.LightExtinctionPerM,
                 _ => oxygen[o.Arm].AtMgPerL(o.DepthM),
             };
             if (o.Kind == ReadingKind.Temperature) trace.Slope[next] = Math.Abs(column.TempAtC(o.DepthM + 0.5) - column.TempAtC(Math.Max(0, o.DepthM - 0.5)));
-            if (o.Kind == ReadingKind.HazeDepth) FollowStep(column, o);
+            double before = column.SurfaceTempC;
+            if (o.Kind == ReadingKind.HazeDepth) FollowStep(column, skins[o.Arm], o);
             // The run is moved to where it would have to stand for its corrected self to show the cast.
             if (o.Cast is { } cast) column.NudgeTo(cast.DepthM, bias is null ? cast.TempC : [.. cast.TempC.Select((t, i) => t - Missed(bias, column, cast.DepthM[i], step))], NudgeShare);
+            skins[o.Arm].Shift(column.SurfaceTempC - before);
             next++;
         }
 
@@ -165,9 +174,9 @@ internal sealed class SeasonModel
         bias.AtK(depthM, DayOfYear(step), column.SurfaceTempC - column.TempC[^1]);
 
     // What the numbers cannot explain of a step seen is taken over as state: less the further off it is, so that a wild one moves nothing.
-    private static void FollowStep(LakeColumn column, Observation seen)
+    private static void FollowStep(LakeColumn column, DaySkin skin, Observation seen)
     {
-        Stratification layers = MemberTrace.Layers(column);
+        Stratification layers = MemberTrace.Layers(column, skin).Seen;
         double off = seen.Value - layers.ThermoclineM;
         if (!layers.HasThermocline || Math.Abs(seen.Value - layers.SecondaryM) + SecondaryStepCostM < Math.Abs(off)) return;
         double wild = off / (3 * seen.Sd);
