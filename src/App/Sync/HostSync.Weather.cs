@@ -27,6 +27,7 @@ public sealed partial class HostSync
 
         // Two decimals, about a kilometre: weather is no finer, and nobody need know the ramp.
         return await session.FetchWeatherAsync(_way is null ? null
-            : string.Create(CultureInfo.InvariantCulture, $"api/weather?latitude={view.OriginLatDeg:0.00}&longitude={view.OriginLonDeg:0.00}&years={ask.Years}&language={session.Words.Text.Language}"), ask);
+            : string.Create(CultureInfo.InvariantCulture, $"api/weather?latitude={view.OriginLatDeg:0.00}&longitude={view.OriginLonDeg:0.00}"
+                + $"&years={ask.Years}&language={session.Words.Text.Language}"), ask);
     }
 }

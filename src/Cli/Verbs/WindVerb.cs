@@ -22,7 +22,7 @@ internal static class WindVerb
         Option<int> hours = Count("--hours", "Hours after it, 0 to 240; fewer are computed where the weather ends.", 24);
         Option<string?> depth = new("--depth") { Description = "Depth whose current is told, such as 27ft; left out, the thermocline's." };
         Option<int> places = Count("--places", "Most places that --json and --out list, 1 to 20000.", 400);
-        Option<string?> folder = new("--out") { Description = "Folder for wind.geojson (lines of equal thermocline depth, hour by hour) and wind.csv (every place and hour)." };
+        Option<string?> folder = Folder();
         Option<string[]> point = new("--point") { Description = "A place as LAT,LON, told hour by hour in place of the whole lake; may be given again." };
         Option<int> members = SharedOptions.Members();
         Option<ulong> seed = SharedOptions.Seed();
@@ -63,6 +63,11 @@ internal static class WindVerb
         });
         return command;
     }
+
+    private static Option<string?> Folder() => new("--out")
+    {
+        Description = "Folder for wind.geojson (lines of equal thermocline depth, hour by hour) and wind.csv (every place and hour).",
+    };
 
     private static Option<int> Count(string name, string description, int usual) =>
         new(name) { Description = description, DefaultValueFactory = _ => usual };
