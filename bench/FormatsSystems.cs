@@ -60,13 +60,8 @@ internal sealed class FormatsSystems : IFigure
 
     private static (double A, double B)? Told(int code, GeoPoint place)
     {
-        ProcessStartInfo start = new("cs2cs", ["-f", "%.4f", "EPSG:4326", string.Create(CultureInfo.InvariantCulture, $"EPSG:{code}")])
-        {
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        using Process process = Process.Start(start) ?? throw new InvalidOperationException("cs2cs does not start; install the Debian package proj-bin.");
+        string system = string.Create(CultureInfo.InvariantCulture, $"EPSG:{code}");
+        using Process process = new OutsideProgram("cs2cs", "proj-bin").Start(withInput: true, "-f", "%.4f", "EPSG:4326", system);
         process.StandardInput.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{place.LatDeg:R} {place.LonDeg:R}"));
         process.StandardInput.Close();
         string[] parts = process.StandardOutput.ReadToEnd().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);

@@ -17,6 +17,8 @@ internal sealed class HostLoad : IFigure
 {
     private const string Lake = "ketterfold-0001";
 
+    private static readonly OutsideProgram Wrk = new("wrk", "wrk");
+
     private static readonly string Script =
         """
         local counter = 0
@@ -61,6 +63,7 @@ internal sealed class HostLoad : IFigure
 
     private static async Task<IReadOnlyList<Measured>> MeasureAsync()
     {
+        Wrk.Require();
         string seconds = Environment.GetEnvironmentVariable("SECONDSHORE_LOAD_SECONDS") ?? "60";
         string folder = Directory.CreateTempSubdirectory("second-shore-load-").FullName;
         using Process host = HostProcess.Start(Path.Combine(folder, "data"));
@@ -76,7 +79,7 @@ internal sealed class HostLoad : IFigure
             await File.WriteAllTextAsync(script, Script.Replace("BEARER", bearer, StringComparison.Ordinal));
             using CancellationTokenSource end = new();
             Task[] slow = [.. Enumerable.Range(0, 100).Select(_ => DripAsync(address, end.Token))];
-            string result = await RunAsync("wrk", $"-t2 -c56 -d{seconds}s --timeout 10s -s {script} {address} -- {bodies}");
+            string result = await OutputAsync(Wrk, "-t2", "-c56", $"-d{seconds}s", "--timeout", "10s", "-s", script, address.ToString(), "--", bodies);
             await end.CancelAsync();
             await Task.WhenAll(slow);
             double[] v = [.. result.Split('\n').First(l => l.StartsWith("RESULT", StringComparison.Ordinal))[7..].Split(' ').Select(t => double.Parse(t, CultureInfo.InvariantCulture))];
@@ -130,13 +133,13 @@ internal sealed class HostLoad : IFigure
         }
     }
 
-    private static async Task<string> RunAsync(string program, string arguments)
+    private static async Task<string> OutputAsync(OutsideProgram program, params string[] arguments)
     {
-        using Process process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true })
-            ?? throw new InvalidOperationException($"{program} could not be started.");
+        using Process process = program.Start(withInput: false, arguments);
+        Task<string> errors = process.StandardError.ReadToEndAsync();
         string output = await process.StandardOutput.ReadToEndAsync();
         await process.WaitForExitAsync();
-        Console.Error.WriteLine(output);
+        Console.Error.WriteLine(output + await errors);
         return output;
     }
 }

@@ -6,13 +6,19 @@ namespace SecondShore.Bench;
 /// <summary>The host's Release build as a process of its own: <c>dotnet build -c Release src/Host</c> first.</summary>
 internal static class HostProcess
 {
-    public static Process Start(string data)
+    /// <summary>Starts a host on the database of its data folder.</summary>
+    public static Process Start(string data, params string[] more) => Start(HostDatabase.Sqlite, data, more);
+
+    /// <exception cref="CannotMeasureException">The host is not built, or no database server is told.</exception>
+    public static Process Start(HostDatabase database, string data, params string[] more)
     {
         string dll = Path.Combine(Root(), "artifacts", "bin", "SecondShore.Host", "release", "SecondShore.Host.dll");
-        if (!File.Exists(dll)) throw new FileNotFoundException("The host is not built: dotnet build -c Release src/Host", dll);
-        ProcessStartInfo start = new("dotnet", [dll, "--urls", "http://127.0.0.1:0", "--data", data, "--requests-per-second", "100000"]) { RedirectStandardOutput = true };
+        if (!File.Exists(dll)) throw new CannotMeasureException("The host is not built: dotnet build -c Release src/Host");
+        ProcessStartInfo start = new("dotnet", [dll, "--urls", "http://127.0.0.1:0", "--data", data, "--requests-per-second", "100000", .. more]) { RedirectStandardOutput = true };
         // The bench's own settings are none of the host's, which refuses what it does not know.
         foreach (string own in start.Environment.Keys.Where(k => k.StartsWith("SECONDSHORE_", StringComparison.Ordinal)).ToArray()) start.Environment.Remove(own);
+        // Not on the command line, which others of the machine can read.
+        if (database.Connection() is { } connection) start.Environment["SECONDSHORE_POSTGRES"] = connection;
         return Process.Start(start)!;
     }
 

@@ -11,12 +11,12 @@ using SecondShore.TestKit.Figures;
 namespace SecondShore.Bench;
 
 /// <summary>A lake of a million notes: a page anywhere in it, and eight trips at once while others call. SECONDSHORE_RECORDS shortens it.</summary>
-internal sealed class HostTrips : IFigure
+internal sealed class HostTrips(HostDatabase database) : IFigure
 {
     private const string Lake = "ketterfold-0002", Other = "ketterfold-0003";
     private const int Trips = 8;
 
-    public string Name => "host-trips";
+    public string Name => "host-trips" + database.Suffix;
 
     public string Claim => "One million records: a page in 10 ms; eight trips at once leave others their answers, and the host below 400 MB.";
 
@@ -24,11 +24,11 @@ internal sealed class HostTrips : IFigure
 
     public IEnumerable<Measured> Measure() => MeasureAsync().GetAwaiter().GetResult();
 
-    private static async Task<IReadOnlyList<Measured>> MeasureAsync()
+    private async Task<IReadOnlyList<Measured>> MeasureAsync()
     {
         int records = int.TryParse(Environment.GetEnvironmentVariable("SECONDSHORE_RECORDS"), CultureInfo.InvariantCulture, out int set) ? set : 1_000_000;
         string folder = Directory.CreateTempSubdirectory("second-shore-trips-").FullName, data = Path.Combine(folder, "data");
-        using Process host = HostProcess.Start(data);
+        using Process host = HostProcess.Start(database, data);
         try
         {
             using HttpClient http = new() { BaseAddress = await HostProcess.AddressAsync(host), Timeout = TimeSpan.FromMinutes(10) };
@@ -43,14 +43,15 @@ internal sealed class HostTrips : IFigure
             (string epoch, long last) = await EndAsync(http, Lake);
             double[] pages = await PagesAsync(http, epoch, last);
             (double[] others, int refused, long bytes) = await TripsAsync(http);
-            string of = string.Create(CultureInfo.InvariantCulture, $"of {notes:N0} notes of 240 letters; load {File.ReadAllText("/proc/loadavg").Split(' ')[0]}");
+            string load = File.ReadAllText("/proc/loadavg").Split(' ')[0];
+            string of = string.Create(CultureInfo.InvariantCulture, $"of {notes:N0} notes of 240 letters, {database.Title}; load {load}");
             return
             [
-                new Measured("host-trips-page", pages[pages.Length / 2], "ms", $"median, {of}; 10 is the target"),
-                new Measured("host-trips-others-p99", others[others.Length * 99 / 100], "ms", "others' calls while eight trips go; 200 is the target"),
-                new Measured("host-trips-told-to-wait", refused, "answers", "trips told when to come back, until all eight had come"),
-                new Measured("host-trips-bytes", bytes / 1e6 / Trips, "MB", "one trip", FigureMargin.Exact),
-                new Measured("host-trips-memory", HostProcess.MostMemoryMb(host), "MB", "most resident memory of the host; 400 is the target"),
+                new Measured($"{Name}-page", pages[pages.Length / 2], "ms", $"median, {of}; 10 is the target"),
+                new Measured($"{Name}-others-p99", others[others.Length * 99 / 100], "ms", "others' calls while eight trips go; 200 is the target"),
+                new Measured($"{Name}-told-to-wait", refused, "answers", "trips told when to come back, until all eight had come"),
+                new Measured($"{Name}-bytes", bytes / 1e6 / Trips, "MB", "one trip", FigureMargin.Exact),
+                new Measured($"{Name}-memory", HostProcess.MostMemoryMb(host), "MB", "most resident memory of the host; 400 is the target"),
             ];
         }
         finally

@@ -30,7 +30,10 @@ internal static class Runner
             IFigure? figure = Figures.All.FirstOrDefault(f => f.Name == name);
             if (figure is null) return Say($"No figure is called '{name}'. 'list' names them.", 2);
             Console.Error.WriteLine($"# {figure.Name}: {figure.Claim}");
-            FigureFile measured = Measure(figure);
+            FigureFile measured;
+            try { measured = Measure(figure); }
+            catch (CannotMeasureException e) { return Say($"{figure.Name} cannot be measured: {e.Message}", 1); }
+
             if (measured.Values.Count == 0) Console.Error.WriteLine("Nothing was measured: what it needs is not on this machine. What is kept stays.");
             else if (options is ["--compare"]) moved += Compare(FigureFile.Find(name), measured);
             else if (options.Length == 0) measured.Write();

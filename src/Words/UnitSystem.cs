@@ -18,7 +18,9 @@ public enum ReadIn
 /// <remarks>Two instances in English, and others in other languages; every sentence the product says goes through one of them.</remarks>
 public sealed class UnitSystem
 {
-    private static readonly double SquareMetresPerAcre = 4046.8564224;
+    /// <summary>An acre, m2.</summary>
+    public static readonly double SquareMetresPerAcre = 4046.8564224;
+
     private readonly bool _metric;
 
     private UnitSystem(bool metric, Speech speech, ReadIn place) => (_metric, Speech, Place) = (metric, speech, place);
@@ -115,10 +117,10 @@ public sealed class UnitSystem
         : $"{OunceFraction(massKg / Mass.KilogramsPerOunce)} oz";
 
     /// <summary>Ounces as the trade writes them: a fraction in sixteenths where it fits within a hundredth.</summary>
-    public static string OunceFraction(double ounces)
+    public string OunceFraction(double ounces)
     {
         int sixteenths = (int)Math.Round(ounces * 16);
-        if (sixteenths == 0 || Math.Abs(ounces - (sixteenths / 16.0)) > 0.012) return ounces.ToString("0.##", CultureInfo.InvariantCulture);
+        if (sixteenths == 0 || Math.Abs(ounces - (sixteenths / 16.0)) > 0.012) return Text(ounces, "0.##");
         int whole = sixteenths / 16, rest = sixteenths % 16, denominator = 16;
         if (rest == 0) return whole.ToString(CultureInfo.InvariantCulture);
         while (rest % 2 == 0) { rest /= 2; denominator /= 2; }

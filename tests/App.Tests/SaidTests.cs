@@ -27,6 +27,7 @@ public partial class SaidTests
     [Theory]
     [InlineData("Formats")]
     [InlineData("Weather")]
+    [InlineData("Open")]
     public void Every_sentence_about_files_and_weather_is_there_in_german(string project)
     {
         IReadOnlyDictionary<string, string> german = Sentences.SaidIn("de");

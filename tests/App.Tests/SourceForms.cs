@@ -83,7 +83,7 @@ internal static partial class SourceForms
     }
 
     [GeneratedRegex(@"(\b(log|Log|_log|problems|[dD]oubts|[nN]otes|said|[aA]ssumed)\.(Error|Warn|Note|Row|Add)|\bFinding\.Of|\bFail|\bOdd|\bBad"
-        + @"|\bWarn|\bChoice|new (ArrayFault|WeatherException|TripRefusedException|CouldNotComputeException|GeographicSystem"
+        + @"|\bWarn|\bChoice|new (ArrayFault|WeatherException|OpenException|TripRefusedException|CouldNotComputeException|GeographicSystem"
         + @"|SurveyQuestion|SurveyChoice)|\bOffer|\bSay)\(|\bfault =\s|\bFindingForm \w+ =\s")]
     private static partial Regex Call();
 

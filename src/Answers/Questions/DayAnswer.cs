@@ -1,17 +1,12 @@
 using SecondShore.Answers.Lake;
-using SecondShore.Answers.Learn;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Sheet;
 using SecondShore.Answers.Wind;
-using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Forms;
-using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Day;
 using SecondShore.Engine.Motion;
-using SecondShore.Engine.Rig;
 using SecondShore.Engine.Season;
-using SecondShore.Formats.Lake;
 
 namespace SecondShore.Answers.Questions;
 

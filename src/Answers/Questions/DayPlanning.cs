@@ -2,7 +2,6 @@ using SecondShore.Answers.Lake;
 using SecondShore.Answers.Learn;
 using SecondShore.Answers.Rig;
 using SecondShore.Answers.Sheet;
-using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Spots;
 using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Day;

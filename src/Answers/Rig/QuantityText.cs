@@ -27,6 +27,25 @@ public static class QuantityText
         return found && double.IsFinite(lengthM);
     }
 
+    /// <summary>An area, m2. A bare number is acres, or hectares in the metric system.</summary>
+    public static bool TryAreaM2(string? text, UnitSystem units, out double areaM2)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        bool found = TrySplit(text, out double number, out string unit);
+        double scale = unit switch
+        {
+            "" => units.IsMetric ? 1e4 : UnitSystem.SquareMetresPerAcre,
+            "acre" or "acres" or "ac" => UnitSystem.SquareMetresPerAcre,
+            "ha" or "hectare" or "hectares" => 1e4,
+            "km2" or "km²" => 1e6,
+            "m2" or "m²" => 1,
+            "mi2" or "sqmi" => 640 * UnitSystem.SquareMetresPerAcre,
+            _ => double.NaN,
+        };
+        areaM2 = number * scale;
+        return found && double.IsFinite(areaM2);
+    }
+
     /// <summary>A speed, m s-1. A bare number is miles per hour, or kilometres per hour in the metric system.</summary>
     public static bool TrySpeedMps(string? text, UnitSystem units, out double speedMps)
     {

@@ -65,7 +65,8 @@ internal static class OutlookVerb
             surroundings.Err.WriteLine(string.Create(CultureInfo.InvariantCulture, $"what comes back every season: {bias.OffK.Min():0.0} to {bias.OffK.Max():0.0} K are added to the column by depth and date."));
     }
 
-    private static void Print(OutlookDocument document, Outlook outlook, UnitSystem units, TextWriter output)
+    /// <summary>Prints an outlook as the verb does.</summary>
+    public static void Print(OutlookDocument document, Outlook outlook, UnitSystem units, TextWriter output)
     {
         output.WriteLine($"{document.Lake}, {outlook.At.ToString("ddd d MMM yyyy, HH:mm", CultureInfo.InvariantCulture)}");
         foreach (string sentence in document.Words) output.WriteLine(sentence);

@@ -30,7 +30,7 @@ internal static class WeatherVerb
             LakeFolder folder = LakeInput.Read(path, surroundings, stop);
             (ILakeFiles files, IReadOnlyList<string> notes, string source) = parsed.GetValue(epw) is { } file
                 ? FromEpw(folder.Files, file)
-                : await FetchAsync(folder, wanted, Address(parsed.GetValue(forecast), "--service"), Address(parsed.GetValue(archive), "--archive"), surroundings, stop).ConfigureAwait(false);
+                : await FetchAsync(folder, wanted, OpenHttp.Address(parsed.GetValue(forecast), "--service"), OpenHttp.Address(parsed.GetValue(archive), "--archive"), surroundings, stop).ConfigureAwait(false);
             Write(path, files);
             Say(surroundings, parsed.GetValue(json), ((ChangedFiles)files).ChangedNames, notes, source);
             return ExitCodes.Done;
@@ -38,12 +38,13 @@ internal static class WeatherVerb
         return command;
     }
 
-    private static async Task<(ILakeFiles Files, IReadOnlyList<string> Notes, string Source)> FetchAsync(LakeFolder folder, int years, Uri? forecast, Uri? archive, Surroundings surroundings, CancellationToken stop)
+    /// <summary>Fetches a lake's weather into its files.</summary>
+    /// <exception cref="WeatherException">The season does not come.</exception>
+    public static async Task<(ILakeFiles Files, IReadOnlyList<string> Notes, string Source)> FetchAsync(
+        LakeFolder folder, int years, Uri? forecast, Uri? archive, Surroundings surroundings, CancellationToken stop)
     {
-        using HttpClient http = new() { Timeout = Timeout.InfiniteTimeSpan };
-        http.DefaultRequestHeaders.UserAgent.ParseAdd("second-shore");
-        string cache = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "second-shore", "weather");
-        WeatherFetch fetch = new(http, WeatherService.At(forecast, archive), new FolderWeatherCache(cache), surroundings.Clock);
+        using HttpClient http = OpenHttp.Client();
+        WeatherFetch fetch = new(http, WeatherService.At(forecast, archive), new FolderWeatherCache(OpenHttp.CacheFolder("weather")), surroundings.Clock);
         using ProgressLine progress = new(surroundings, "Fetching weather");
         FetchedWeather weather = await fetch.RunAsync(new WeatherWish(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, years, WeatherFiles.YearsOf(folder.Files)), progress, stop).ConfigureAwait(false);
         return (WeatherFiles.Into(folder.Files, weather, surroundings.Clock.GetUtcNow()), weather.Notes.Say(UnitSystem.Metric), weather.Attribution);
@@ -85,8 +86,4 @@ internal static class WeatherVerb
         surroundings.Out.WriteLine($"{source}: {string.Join(", ", files)}");
         foreach (string note in notes) surroundings.Out.WriteLine("  " + note);
     }
-
-    private static Uri? Address(string? text, string option) => text is null ? null
-        : Uri.TryCreate(text, UriKind.Absolute, out Uri? address) && address.Scheme is "http" or "https" ? new Uri(text)
-        : throw new BadUsageException($"{option} {text} is no web address; write it like https://weather.example/v1/forecast.");
 }

@@ -26,6 +26,9 @@ public sealed record LakeSite
     /// <summary>Typical Secchi depth, m.</summary>
     public double? SecchiM { get; init; }
 
+    /// <summary>Standard error of the logarithm of <see cref="SecchiM"/>; null for that of a measured one.</summary>
+    public double? SecchiLogSd { get; init; }
+
     /// <summary>Measured light extinction, m-1; wins over <see cref="SecchiM"/>.</summary>
     public double? LightExtinctionPerM { get; init; }
 

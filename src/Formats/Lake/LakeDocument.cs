@@ -116,6 +116,12 @@ public sealed record LakeDocument
     /// <summary>Whether a dam holds the lake; null when not said.</summary>
     public bool? IsReservoir { get; init; }
 
+    /// <summary>Where the dam stands; null when not said.</summary>
+    public GeoPoint? Dam { get; init; }
+
+    /// <summary>How clear the water is in a word, where no Secchi depth is known; null when not said.</summary>
+    public WaterClarity? Clarity { get; init; }
+
     /// <summary>Height over ground at which the weather's wind was measured, m.</summary>
     public double? WindHeightM { get; init; }
 

@@ -31,6 +31,8 @@ internal static class LakeDocumentReader
             LightExtinctionPerM = root.Number(Quantity.PerLength, 0.01, 50, "light_extinction"),
             OutletDepthM = root.Number(Quantity.Length, 0, 500, "outlet_depth"),
             IsReservoir = root.Flag("reservoir"),
+            Dam = root.Inner("dam")?.Place(),
+            Clarity = Clarity(root),
             WindHeightM = root.Number(Quantity.Length, 0.2, 200, "wind_measurement_height"),
             MeasuredUntil = MeasuredUntil(root),
             Units = Units(root),
@@ -68,6 +70,15 @@ internal static class LakeDocumentReader
                 root.Warn($"units is '{TextDecoding.Excerpt(text)}' where 'us' or 'metric' is expected; metric is shown.");
                 return null;
         }
+    }
+
+    private static WaterClarity? Clarity(JsonFields root)
+    {
+        string text = root.Text("clarity");
+        if (text.Length == 0) return null;
+        if (WaterClarities.Of(text) is { } clarity) return clarity;
+        root.Warn($"clarity is '{TextDecoding.Excerpt(text)}' where clear, stained or muddy is expected; it is not used.");
+        return null;
     }
 
     private static List<RampMark> Ramps(JsonFields root)

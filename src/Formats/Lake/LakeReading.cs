@@ -127,6 +127,9 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
         if (position is not GeoPoint place) return null;
         if (document.Position is null) _assumed.Add("The lake's position is taken from the middle of its survey.");
         if (document.ElevationM is null) _assumed.Add("The elevation of full pool is not known; sea level is taken for the air pressure.");
+        double? wordSecchiM = document is { SecchiM: null, LightExtinctionPerM: null, Clarity: { } word } ? WaterClarities.SecchiM(word) : null;
+        if (wordSecchiM is { } m)
+            _assumed.Add($"The water is told of as {Finding.Of(WaterClarities.WordOf(document.Clarity!.Value))}: a Secchi depth of about {Told.Difference(m)} is taken.");
         return new LakeSite
         {
             Name = document.Name ?? files.Name,
@@ -135,7 +138,8 @@ internal sealed class LakeReading(ILakeFiles files, IProgress<double>? progress,
             TimeZoneId = zone.Id,
             SurfaceAreaM2 = document.SurfaceAreaM2 ?? lake.Hypsography?.SurfaceAreaM2,
             MaxDepthM = document.MaxDepthM ?? lake.Hypsography?.MaxDepthM,
-            SecchiM = document.SecchiM,
+            SecchiM = document.SecchiM ?? wordSecchiM,
+            SecchiLogSd = wordSecchiM is null ? null : WaterClarities.LogSd,
             LightExtinctionPerM = document.LightExtinctionPerM,
             OutletDepthM = document.OutletDepthM,
             IsReservoir = document.IsReservoir ?? document.OutletDepthM is not null,

@@ -11,7 +11,7 @@ internal sealed class LakeSurveys(ILakeFiles files, LakeDocument document, Probl
     private static readonly HashSet<string> OwnFiles = new(StringComparer.OrdinalIgnoreCase)
     {
         "lake.json", "shoreline.geojson", "hypsography.csv", "weather.csv", "level.csv", "readings.csv", "profiles.csv", "flows.csv",
-        "secchi.csv", "overturn.csv", "cover.csv", "cover.gpx", "tackle.json", "log.csv", "truth.geojson", "source.json",
+        "secchi.csv", "overturn.csv", "cover.csv", "cover.gpx", "tackle.json", "log.csv", "truth.geojson", "source.json", "sources.md",
     };
 
     private readonly List<SurveyUnderstanding> _understandings = [];

@@ -28,6 +28,14 @@ public static class LakeJson
             json.Known("light_extinction_per_m", lake.LightExtinctionPerM);
             if (lake.IsReservoir is bool reservoir) json.WriteBoolean("reservoir", reservoir);
             json.Known("outlet_depth_m", lake.OutletDepthM);
+            if (lake.Dam is GeoPoint)
+            {
+                json.WriteStartObject("dam");
+                Place(json, lake.Dam);
+                json.WriteEndObject();
+            }
+
+            json.Known("clarity", lake.Clarity is { } clarity ? WaterClarities.WordOf(clarity) : null);
             json.Known("wind_measurement_height_m", lake.WindHeightM);
             if (lake.MeasuredUntil is DateTimeOffset until) json.WriteString("measured_until", CsvText.TimeText(until));
             if (lake.Units is DisplayUnits units) json.WriteString("units", units == DisplayUnits.UsCustomary ? "us" : "metric");

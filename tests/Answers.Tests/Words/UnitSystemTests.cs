@@ -14,7 +14,11 @@ public class UnitSystemTests
     [InlineData(1.5, "1 1/2")]
     [InlineData(0.71, "0.71")]
     public void Ounces_are_written_as_the_trade_writes_them(double ounces, string expected) =>
-        Assert.Equal(expected, UnitSystem.OunceFraction(ounces));
+        Assert.Equal(expected, UnitSystem.Feet.OunceFraction(ounces));
+
+    [Fact]
+    public void Ounces_that_are_no_fraction_have_the_languages_decimal_sign() =>
+        Assert.Equal("0,67 oz", UnitSystem.Feet.In(Sentences.SpeechFor("de")).JigWeight(0.019));
 
     [Fact]
     public void Numbers_read_the_same_under_another_culture()

@@ -143,7 +143,7 @@ public sealed record LakePriors
     private static (double Median, double LogSd) Extinction(LakeSite site, Hypsography basin, PriorNumbers n, List<Finding> assumed)
     {
         if (site.LightExtinctionPerM is { } known) return (known, 0.10);
-        if (site.SecchiM is { } secchi) return (UnderwaterLight.ExtinctionPerM(secchi, 1.85), 0.25);
+        if (site.SecchiM is { } secchi) return (UnderwaterLight.ExtinctionPerM(secchi, 1.85), site.SecchiLogSd ?? 0.25);
         // Deeper lakes are clearer as a rule, and far from always.
         double extinction = Math.Clamp(n.LightAtOneMetrePerM * Math.Pow(Math.Max(1, basin.MaxDepthM), -n.LightDepthPower), 0.1, 3);
         assumed.Add(SeasonFindings.ClarityUnknown.Of(extinction, Told.Difference(2.0 / extinction)));
