@@ -61,7 +61,8 @@ public static class LearnPage
 
     private static void Trip(StringBuilder html, LastTrip trip)
     {
-        List<string> lines = [Fmt($"{trip.Totals.Bites} {(trip.Totals.Bites == 1 ? "bite" : "bites")}, {trip.Totals.Fish} in the boat, in {trip.Totals.HoursH:0.#} h over ")
+        string bites = trip.Totals.Bites == 1 ? "bite" : "bites";
+        List<string> lines = [Fmt($"{trip.Totals.Bites} {bites}, {trip.Totals.Fish} in the boat, in {trip.Totals.HoursH:0.#} h over ")
             + Of(trip.Totals.Stretches, trip.Totals.Blanks)];
         if (trip.BestStretch.Length > 0) lines.Add($"Best stretch: {trip.BestStretch}");
         Lines(html, $"The last day, {trip.Day.ToString("dddd d MMMM", CultureInfo.InvariantCulture)}", [.. lines, .. trip.Changed]);
