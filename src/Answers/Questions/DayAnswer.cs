@@ -1,9 +1,7 @@
 using SecondShore.Answers.Lake;
-using SecondShore.Answers.Rig;
 using SecondShore.Answers.Sheet;
 using SecondShore.Answers.Wind;
 using SecondShore.Engine.Basin.Forms;
-using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Day;
 using SecondShore.Engine.Motion;
 using SecondShore.Engine.Season;
