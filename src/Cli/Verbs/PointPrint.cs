@@ -1,10 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using SecondShore.Answers.Documents;
-using SecondShore.Answers.Files;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Wind;
-using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.Cli.Verbs;
 
