@@ -52,7 +52,8 @@ internal sealed class AppInStep : IFigure
         foreach (int[] batch in Enumerable.Range(0, Entries).Chunk(RecordRules.MaxRecordsPerMessage))
         {
             LakeRecord[] records = [.. batch.Select(i => LakeRecord.Make("bite", at.AddMinutes(i), null, false,
-                $$"""{"mark":"{{i}}","latDeg":44.251,"lonDeg":-83.777,"depthM":8.4,"speedMps":0.27,"spot":"North point","jigWeightG":21.3,"note":"on the edge, slow"}"""))];
+                $$"""{"mark":"{{i}}","latDeg":44.251,"lonDeg":-83.777,"depthM":8.4,"speedMps":0.27,"spot":"North point","jigWeightG":21.3"""
+                + ""","note":"on the edge, slow"}"""))];
             (await http.PostAsJsonAsync($"/api/lakes/{Lake}/records", new PushRequest(records), RecordsJson.Default.PushRequest)).EnsureSuccessStatusCode();
         }
     }

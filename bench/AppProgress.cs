@@ -97,9 +97,11 @@ internal sealed class AppProgress : IFigure
             async () => {
               const base = (await indexedDB.databases())[0];
               const db = await new Promise((done) => { const open = indexedDB.open(base.name); open.onsuccess = () => done(open.result); });
-              const rows = db.transaction('settings').objectStore('settings'), of = (all) => new Promise((done) => { all.onsuccess = () => done(all.result); });
+              const rows = db.transaction('settings').objectStore('settings'),
+                of = (all) => new Promise((done) => { all.onsuccess = () => done(all.result); });
               const [keys, values] = [await of(rows.getAllKeys()), await of(rows.getAll())];
-              return keys.map((key, i) => key.startsWith('pace-') ? key + ' ' + values[i].split('\n').at(-1) : '').filter((line) => line).join('\n');
+              return keys.map((key, i) => key.startsWith('pace-') ? key + ' ' + values[i].split('\n').at(-1) : '')
+                .filter((line) => line).join('\n');
             }
             """);
         await File.WriteAllTextAsync(file, kept + "\n");

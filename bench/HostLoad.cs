@@ -34,7 +34,10 @@ internal sealed class HostLoad : IFigure
         function delay() return math.random(60, 140) end
         function request()
           local r = math.random()
-          if r < 0.4 then at = at % #bodies + 1; return wrk.format("POST", path, { ["Content-Type"] = "application/json", ["Authorization"] = "BEARER" }, bodies[at]) end
+          if r < 0.4 then
+            at = at % #bodies + 1
+            return wrk.format("POST", path, { ["Content-Type"] = "application/json", ["Authorization"] = "BEARER" }, bodies[at])
+          end
           if r < 0.9 then return wrk.format("GET", path .. "?epoch=" .. epoch .. "&after=" .. cursor, own) end
           return wrk.format("GET", "/api/lakes", own)
         end
@@ -44,7 +47,8 @@ internal sealed class HostLoad : IFigure
         end
         function done(summary, latency, requests)
           local e = summary.errors
-          io.write(string.format("RESULT %d %d %.3f %.3f %.3f %.3f\n", summary.requests, e.connect + e.read + e.write + e.status + e.timeout,
+          io.write(string.format("RESULT %d %d %.3f %.3f %.3f %.3f\n", summary.requests,
+            e.connect + e.read + e.write + e.status + e.timeout,
             summary.duration / 1e6, latency:percentile(50) / 1000, latency:percentile(99) / 1000, latency.max / 1000))
         end
         """;

@@ -44,7 +44,9 @@ internal sealed class MotionDemo : IFigure
                 }
             }
 
-            yield return new Measured(name, seconds, "s", FormattableString.Invariant($"{members} members, {spinUp + 5} days, {field.Motion.Cells.Length} cells of {field.Motion.Frame.CellM} m; offsets {lowest:0.0} to {highest:0.0} m, period {field.PeriodS / 3600:0.0} h; with fetch; target 5"));
+            yield return new Measured(name, seconds, "s",
+                FormattableString.Invariant($"{members} members, {spinUp + 5} days, {field.Motion.Cells.Length} cells of {field.Motion.Frame.CellM} m; ")
+                + FormattableString.Invariant($"offsets {lowest:0.0} to {highest:0.0} m, period {field.PeriodS / 3600:0.0} h; with fetch; target 5"));
             yield return new Measured(name + "-cpu", cpu, "s", "processor time of the same, all cores together");
         }
     }

@@ -21,8 +21,8 @@ internal static class PriorTable
             Median(lakes, sums, s => s.ThermoclineMae),
             Median(lakes, sums, s => s.OverturnMae));
         int warm = sums.Count(s => s.TemperatureRmse > BadTemperatureK), deep = sums.Count(s => s.ThermoclineMae > BadThermoclineM);
-        Say(FormattableString.Invariant(
-            $"  MEDIAN OVER REGIONS {medians.TemperatureK:0.00} K / {medians.SurfaceK:0.00} K / {medians.ThermoclineM:0.00} m / {medians.OverturnD:0.0} d")
+        Say(FormattableString.Invariant($"  MEDIAN OVER REGIONS {medians.TemperatureK:0.00} K / {medians.SurfaceK:0.00} K")
+            + FormattableString.Invariant($" / {medians.ThermoclineM:0.00} m / {medians.OverturnD:0.0} d")
             + FormattableString.Invariant($"; over {BadTemperatureK} K {warm}, over {BadThermoclineM} m {deep}"));
         return medians;
     }
@@ -39,7 +39,8 @@ internal static class PriorTable
         double Mean(Func<PriorCoverage, int> count, Func<PriorCoverage, double> sum) => Enumerable.Range(0, lakes.Length).Where(i => count(seen[i]) > 0)
             .GroupBy(i => lakes[i].Region).Average(g => g.Average(i => sum(seen[i]) / count(seen[i])));
         CoverageShares shares = new(Mean(s => s.Steps, s => s.StepsInside), Mean(s => s.Dates, s => s.DatesInside), Mean(s => s.Steps, s => s.StepCrps));
-        Say(FormattableString.Invariant($"stirring's spread {numbers(lakes[0]).StirringLogSd:0.00}: 80 % interval holds {shares.Steps:0.00} of steps, {shares.Dates:0.00} of dates")
+        Say(FormattableString.Invariant($"stirring's spread {numbers(lakes[0]).StirringLogSd:0.00}: 80 % interval holds {shares.Steps:0.00} of steps")
+            + FormattableString.Invariant($", {shares.Dates:0.00} of dates")
             + FormattableString.Invariant($"; CRPS of the step {shares.StepCrpsM:0.00} m"));
         for (int i = 0; i < lakes.Length; i++)
             Say(FormattableString.Invariant($"  {lakes[i].Name,-24} steps {seen[i].StepsInside}/{seen[i].Steps} dates {seen[i].DatesInside}/{seen[i].Dates}"));

@@ -13,9 +13,10 @@ public static class Migrations
     public static IReadOnlyList<string> Steps { get; } =
     [
         """
-        create table lakes (id text primary key, name text not null, added_at text not null, last_seq bigint not null, bytes bigint not null);
-        create table records (lake text not null references lakes (id), seq bigint not null, id text not null, kind text not null, at text not null,
-            replaces text, removed bigint not null, body text not null, device text not null, received_at text not null,
+        create table lakes (id text primary key, name text not null, added_at text not null, last_seq bigint not null,
+            bytes bigint not null);
+        create table records (lake text not null references lakes (id), seq bigint not null, id text not null, kind text not null,
+            at text not null, replaces text, removed bigint not null, body text not null, device text not null, received_at text not null,
             primary key (lake, seq), unique (lake, id));
         create table blobs (lake text not null references lakes (id), sha256 text not null, size bigint not null, stored bigint not null,
             complete bigint not null, primary key (lake, sha256));
@@ -25,10 +26,12 @@ public static class Migrations
         """
         create table devices (id text primary key, name text not null, token_hash text not null unique, owner bigint not null,
             paired_at text not null, revoked_at text);
-        create table rights (device text not null references devices (id), lake text not null, may_write bigint not null, primary key (device, lake));
+        create table rights (device text not null references devices (id), lake text not null, may_write bigint not null,
+            primary key (device, lake));
         create table pairing_codes (code_hash text primary key, expires_at text not null, tries_left bigint not null, owner bigint not null,
             lake text, may_write bigint not null);
-        create table audit (n {counter}, at text not null, device text not null, action text not null, detail text not null, remote text not null);
+        create table audit (n {counter}, at text not null, device text not null, action text not null, detail text not null,
+            remote text not null);
         """,
         """
         create index records_by_kind on records (lake, kind, seq);
@@ -37,7 +40,8 @@ public static class Migrations
         create index lakes_by_maker on lakes (made_by);
         alter table devices add column may_make bigint not null default 1;
         alter table devices add column bytes bigint not null default 0;
-        update devices set may_make = 0 where owner = 0 and id in (select device from rights) and id not in (select device from rights where may_write = 1);
+        update devices set may_make = 0 where owner = 0 and id in (select device from rights)
+            and id not in (select device from rights where may_write = 1);
         alter table pairing_codes add column made_at text not null default '';
         alter table pairing_codes add column name_hash text not null default '';
         """,

@@ -50,6 +50,11 @@ public partial class SaidTests
     [Fact]
     public void Source_forms_are_found_as_the_compiler_takes_them()
     {
+        Assert.Equal(["{0} of {1} m, and {2}", "twice"], SourceForms.In("""
+            log.Error(file, $"{a} of {b} m, "
+                + $"and {c}"); fault =
+                "twice";
+            """));
         Assert.Equal(["{0} of {1:0.0} m", "no {{ here"], SourceForms.In("""log.Error(file, $"{a["x"]} of {Math.Max(b, c):0.0} m"); fault = "no { here";"""));
     }
 

@@ -34,11 +34,24 @@ internal static partial class SourceForms
     /// <summary>Whether a form is a sentence or words for people, not a name, a key or a file.</summary>
     public static bool IsWords(string form) => form.Contains(' ', StringComparison.Ordinal) && TwoWords().IsMatch(form);
 
+    // A sentence may be written in several pieces, joined by a sign over two lines.
     private static string Literal(string source, ref int at)
     {
-        bool interpolated = at > 0 && source[at - 1] == '$';
         StringBuilder form = new();
         int holes = 0;
+        Piece(source, ref at, form, ref holes);
+        while (Joined().Match(source, at) is { Success: true } joined && joined.Index == at)
+        {
+            at += joined.Length - 1;
+            Piece(source, ref at, form, ref holes);
+        }
+
+        return form.ToString();
+    }
+
+    private static void Piece(string source, ref int at, StringBuilder form, ref int holes)
+    {
+        bool interpolated = at > 0 && source[at - 1] == '$';
         for (at++; source[at] != '"'; at++)
         {
             char c = source[at];
@@ -50,7 +63,6 @@ internal static partial class SourceForms
         }
 
         at++;
-        return form.ToString();
     }
 
     // The format of a hole with its colon, or nothing; leaves the place at the closing brace.
@@ -70,8 +82,13 @@ internal static partial class SourceForms
         return format < 0 ? "" : source[format..at];
     }
 
-    [GeneratedRegex(@"(\b(log|Log|_log|problems|[dD]oubts|[nN]otes|said|[aA]ssumed)\.(Error|Warn|Note|Row|Add)|\bFinding\.Of|\bFail|\bOdd|\bBad|\bWarn|\bChoice|new (ArrayFault|WeatherException|OpenException|TripRefusedException|CouldNotComputeException|GeographicSystem|SurveyQuestion|SurveyChoice)|\bOffer|\bSay)\(|\bfault = |\bFindingForm \w+ = ")]
+    [GeneratedRegex(@"(\b(log|Log|_log|problems|[dD]oubts|[nN]otes|said|[aA]ssumed)\.(Error|Warn|Note|Row|Add)|\bFinding\.Of|\bFail|\bOdd|\bBad"
+        + @"|\bWarn|\bChoice|new (ArrayFault|WeatherException|OpenException|TripRefusedException|CouldNotComputeException|GeographicSystem"
+        + @"|SurveyQuestion|SurveyChoice)|\bOffer|\bSay)\(|\bfault =\s|\bFindingForm \w+ =\s")]
     private static partial Regex Call();
+
+    [GeneratedRegex(@"\G\s*\+\s*\$?""")]
+    private static partial Regex Joined();
 
     [GeneratedRegex("[a-z]{2,}[^a-z]+[a-z]{2,}")]
     private static partial Regex TwoWords();

@@ -54,7 +54,8 @@ public partial class NamingTests
 
     private const BindingFlags Own = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
 
-    [GeneratedRegex("(Share|Chance|Factor|Ratio|Fraction|Number|Weight|Coefficient|Index|Sd|Score|Confidence|Probability|Count|Power|Value|Odds|Rate|Efficiency|ColumnAt|RowAt|FactorOf|Tan|Share[A-Z].*|Chance[A-Z].*)s?$")]
+    [GeneratedRegex("(Share|Chance|Factor|Ratio|Fraction|Number|Weight|Coefficient|Index|Sd|Score|Confidence"
+        + "|Probability|Count|Power|Value|Odds|Rate|Efficiency|ColumnAt|RowAt|FactorOf|Tan|Share[A-Z].*|Chance[A-Z].*)s?$")]
     private static partial Regex DimensionlessEnding();
 
     private static bool IsNumber(Type type)

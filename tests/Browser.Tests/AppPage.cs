@@ -122,7 +122,8 @@ internal sealed class AppPage(IPage page, string address)
             () => {
               document.activeElement?.blur();
               window.scrollTo(0, 0);
-              const all = [...document.querySelectorAll('a[href], button, input, select, textarea, summary, [tabindex="0"]')].filter((e) => !e.disabled && e.tabIndex >= 0 && e.checkVisibility());
+              const all = [...document.querySelectorAll('a[href], button, input, select, textarea, summary, [tabindex="0"]')]
+                .filter((e) => !e.disabled && e.tabIndex >= 0 && e.checkVisibility());
               window.toReach = new Set(all);
               return all.length;
             }

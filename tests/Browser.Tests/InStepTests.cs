@@ -57,22 +57,27 @@ public class InStepTests(BrowserFixture fixture)
         await UpToDateAsync(there);
         await NowAsync(here);
         await here.Page.GetByText("moved to the bluff").WaitForAsync(new() { Timeout = Patient });
-        // Again, from a cold start of both: the same four.
-        foreach (AppPage app in (AppPage[])[here, there])
-        {
-            await app.GoAsync("log");
-            await app.StopAsync();
-            await NowAsync(app);
-            await EntriesAsync(app, 4);
-        }
-
-        Assert.Equal(await WordsAsync(here), await WordsAsync(there));
+        await SameAgainAsync(here, there, 4);
         Assert.DoesNotContain("moved to the point", string.Concat(await WordsAsync(here)), StringComparison.Ordinal);
         Assert.Empty(here.Errors.Concat(there.Errors));
         string[] faults = [.. here.Faults, .. there.Faults];
         Assert.True(faults.Length == 0, string.Join('\n', faults));
         await phone.CloseAsync();
         await laptop.CloseAsync();
+    }
+
+    // Again, from a cold start of both: the same entries on each.
+    private static async Task SameAgainAsync(AppPage here, AppPage there, int entries)
+    {
+        foreach (AppPage app in (AppPage[])[here, there])
+        {
+            await app.GoAsync("log");
+            await app.StopAsync();
+            await NowAsync(app);
+            await EntriesAsync(app, entries);
+        }
+
+        Assert.Equal(await WordsAsync(here), await WordsAsync(there));
     }
 
     [Fact]

@@ -29,7 +29,8 @@ public class KilledTabTests(BrowserFixture fixture)
                   const store = await import('/js/app.js');
                   for (let i = 0; ; i++) {
                     const id = `${String(run).padStart(3, '0')}-${String(i).padStart(6, '0')}`;
-                    await store.addRecordsJson(JSON.stringify([{ id, lake: 'x', kind: 'note', at: '2026-10-06T12:00:00Z', replaces: null, removed: false, json: '{}' }]));
+                    await store.addRecordsJson(JSON.stringify([{ id, lake: 'x', kind: 'note', at: '2026-10-06T12:00:00Z',
+                      replaces: null, removed: false, json: '{}' }]));
                     await acknowledged(id);
                   }
                 }

@@ -116,7 +116,8 @@ public class NewcomerTests(BrowserFixture fixture)
             Assert.True(await app.BecomesAsync("""
                 async (count) => {
                   const store = await import('/js/app.js'), lake = await store.setting('lake');
-                  return JSON.parse(await store.recordsJson(lake)).filter((r) => ['bite', 'fish', 'snag', 'nothing'].includes(r.kind)).length === count;
+                  return JSON.parse(await store.recordsJson(lake))
+                    .filter((r) => ['bite', 'fish', 'snag', 'nothing'].includes(r.kind)).length === count;
                 }
                 """, i + 1), $"Entry {i + 1} of ten was not kept.");
             await app.Page.Locator(".ab-undo").WaitForAsync();

@@ -14,7 +14,8 @@ public class UpdateTests(BrowserFixture fixture)
           window.kept = 0;
           for (let i = 0; i < 400; i++) {
             const id = `w-${String(i).padStart(6, '0')}`;
-            await store.addRecordsJson(JSON.stringify([{ id, lake: 'x', kind: 'note', at: '2026-10-06T12:00:00Z', replaces: null, removed: false, json: '{}' }]));
+            await store.addRecordsJson(JSON.stringify([{ id, lake: 'x', kind: 'note', at: '2026-10-06T12:00:00Z',
+              replaces: null, removed: false, json: '{}' }]));
             window.kept = i + 1;
             await new Promise((go) => setTimeout(go, 20));
           }

@@ -83,7 +83,8 @@ public partial class WordsTests(BrowserFixture fixture)
     private static async Task ImpossibleRigAsync(AppPage app, List<string> foreign)
     {
         string said = await app.Page.EvaluateAsync<string>("""
-            async () => (await import('./js/app.js')).ask('rig', JSON.stringify({ rig: { depthM: 900, speedMps: 0.3, lineKg: 5 }, language: 'de', metric: true }), null, null, null)
+            async () => (await import('./js/app.js')).ask('rig',
+              JSON.stringify({ rig: { depthM: 900, speedMps: 0.3, lineKg: 5 }, language: 'de', metric: true }), null, null, null)
               .then(() => 'answered', (error) => String(error.message))
             """);
         Assert.StartsWith("said:Die Tiefe ist 900,0 m", said, StringComparison.Ordinal);

@@ -70,8 +70,10 @@ public class RigVerbTests(DemoLake demo)
         using TempFolder folder = new();
         folder.Write("lake.json", """{ "name": "x", "latitude_deg": 41.5, "longitude_deg": -81.25, "units": "us" }""");
         folder.Write("tackle.json", """
-            { "jigs": [ { "name": "mine", "weight_oz": 0.75, "observations": [ { "kind": "fall", "depth_ft": 30, "seconds": 14 }, { "kind": "fell" } ] } ],
-              "lines": [ { "name": "deep reel", "kind": "fluorocarbon", "strength_lb": 12, "diameter_mm": 0.31, "diameter_measured": true } ] }
+            { "jigs": [ { "name": "mine", "weight_oz": 0.75,
+              "observations": [ { "kind": "fall", "depth_ft": 30, "seconds": 14 }, { "kind": "fell" } ] } ],
+              "lines": [ { "name": "deep reel", "kind": "fluorocarbon", "strength_lb": 12,
+                "diameter_mm": 0.31, "diameter_measured": true } ] }
             """);
         Terminal.Run run = Terminal.Do("rig", folder.Path, "--depth", "20ft", "--speed", "0.4mph");
         Assert.Equal(ExitCodes.Done, run.Code);

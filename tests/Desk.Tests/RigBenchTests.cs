@@ -8,7 +8,8 @@ namespace SecondShore.Desk.Tests;
 
 public class RigBenchTests
 {
-    private static readonly string Box = """{ "jigs": [ { "name": "own", "weight_oz": 0.75 } ], "lines": [ { "name": "deep", "kind": "fluorocarbon", "strength_lb": 15 } ] }""";
+    private static readonly string Box = """{ "jigs": [ { "name": "own", "weight_oz": 0.75 } ],"""
+        + """ "lines": [ { "name": "deep", "kind": "fluorocarbon", "strength_lb": 15 } ] }""";
 
     // Each word and number set alone moves the answer where the command line's option does, and by as much.
     [Fact]

@@ -88,7 +88,8 @@ public sealed partial class WaterSearchTests : IDisposable
     [InlineData("""{"elements":[],"remark":"runtime error: Query timed out"}""", "stopped on its way: runtime error: Query timed out")]
     [InlineData("""{"elements":[{"type":"way","id":7200}]}""", "no closed line")]
     [InlineData("""{"elements":[{"type":"way","id":7200,"geometry":[{"lat":1,"lon":1},{"lat":1,"lon":2},{"lat":2,"lon":2}]}]}""", "no closed line")]
-    [InlineData("""{"elements":[{"type":"way","id":7200,"geometry":[{"lat":1,"lon":1},{"lat":1,"lon":1.00001},{"lat":1.00001,"lon":1.00001},{"lat":1,"lon":1}]}]}""", "encloses no lake")]
+    [InlineData("""{"elements":[{"type":"way","id":7200,"geometry":[{"lat":1,"lon":1},{"lat":1,"lon":1.00001},"""
+        + """{"lat":1.00001,"lon":1.00001},{"lat":1,"lon":1}]}]}""", "encloses no lake")]
     [InlineData("""{"elements":[{"type":"way","id":7200,"geometry":[{"lat":1,"lon":1},{"lat":1,"lon":99},{"lat":2,"lon":2},{"lat":1,"lon":1}]}]}""", "no closed line")]
     [InlineData("{\"elements\":[{", "breaks off")]
     [InlineData("<osm/>", "not of the documented form")]

@@ -52,7 +52,8 @@ public abstract class OlderFormTests
         {
             await work.DoAsync("""
                 insert into records (lake, seq, id, kind, at, replaces, removed, body, device, received_at)
-                values ('lake', @seq, @id, 'log', '2026-10-04T06:00:00.0000000Z', null, 0, '{"note":"old"}', 'phone', '2026-10-04T06:00:01Z')
+                values ('lake', @seq, @id, 'log', '2026-10-04T06:00:00.0000000Z',
+                  null, 0, '{"note":"old"}', 'phone', '2026-10-04T06:00:01Z')
                 """, new { seq, id });
         }
 

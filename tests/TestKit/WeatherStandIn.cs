@@ -140,7 +140,10 @@ public sealed class WeatherStandIn : IDisposable
         DateOnly last = archive ? Day(request, "end_date") : Today.AddDays(Number(request, "forecast_days") - 1);
         DateTimeOffset start = new(first, TimeOnly.MinValue, TimeSpan.Zero);
         int hours = (last.DayNumber - first.DayNumber + 1) * 24;
-        StringBuilder text = new($$$"""{"latitude":45.0,"longitude":-84.0,"generationtime_ms":0.2,"utc_offset_seconds":0,"timezone":"GMT","elevation":210.0,"hourly_units":{"time":"unixtime","temperature_2m":"°C","relative_humidity_2m":"%","wind_speed_10m":"m/s","wind_direction_10m":"°","wind_gusts_10m":"m/s","shortwave_radiation":"W/m²","cloud_cover":"%","precipitation":"mm"},"hourly":{""");
+        StringBuilder text = new($$$"""{"latitude":45.0,"longitude":-84.0,"generationtime_ms":0.2,"utc_offset_seconds":0,"timezone":"GMT","elevation":210.0"""
+            + ""","hourly_units":{"time":"unixtime","temperature_2m":"°C","relative_humidity_2m":"%",""" + "\"wind_speed_10m\":\"m/s\","
+            + "\"wind_direction_10m\":\"°\",\"wind_gusts_10m\":\"m/s\",\"shortwave_radiation\":\"W/m²\",\"cloud_cover\":\"%\","
+            + """ "precipitation":"mm"},"hourly":{""");
         Array("time", h => start.AddHours(h).ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture), first: true);
         Array("temperature_2m", h => Text(AirTempC(start.AddHours(h))));
         Array("relative_humidity_2m", h => Text(60 + (h % 24)));

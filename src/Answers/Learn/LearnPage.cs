@@ -41,7 +41,7 @@ public static class LearnPage
         LogTotals t = result.Totals;
         html.Append("<header><div><h1>").Append(E(result.Lake)).Append("</h1><div>");
         if (t.From is { } from && t.To is { } to)
-            html.Append(Fmt($"{t.Days} {(t.Days == 1 ? "day" : "days")}, {from:d MMM} to {to:d MMM yyyy}: {t.Stretches} stretches, {t.Blanks} of them blank."));
+            html.Append(Fmt($"{t.Days} {(t.Days == 1 ? "day" : "days")}, {from:d MMM} to {to:d MMM yyyy}: ") + Of(t.Stretches, t.Blanks));
         else html.Append("No stretch of fishing is logged.");
         html.Append("</div>");
         if (result.Invented) html.Append("<div class=\"small\">This lake is invented: a demonstration, not a place.</div>");
@@ -61,7 +61,9 @@ public static class LearnPage
 
     private static void Trip(StringBuilder html, LastTrip trip)
     {
-        List<string> lines = [Fmt($"{trip.Totals.Bites} {(trip.Totals.Bites == 1 ? "bite" : "bites")}, {trip.Totals.Fish} in the boat, in {trip.Totals.HoursH:0.#} h over {trip.Totals.Stretches} stretches, {trip.Totals.Blanks} of them blank.")];
+        string bites = trip.Totals.Bites == 1 ? "bite" : "bites";
+        List<string> lines = [Fmt($"{trip.Totals.Bites} {bites}, {trip.Totals.Fish} in the boat, in {trip.Totals.HoursH:0.#} h over ")
+            + Of(trip.Totals.Stretches, trip.Totals.Blanks)];
         if (trip.BestStretch.Length > 0) lines.Add($"Best stretch: {trip.BestStretch}");
         Lines(html, $"The last day, {trip.Day.ToString("dddd d MMMM", CultureInfo.InvariantCulture)}", [.. lines, .. trip.Changed]);
     }
@@ -109,6 +111,8 @@ public static class LearnPage
     }
 
     private static string E(string text) => SheetHtml.Escape(text);
+
+    private static string Of(int stretches, int blanks) => Fmt($"{stretches} stretches, {blanks} of them blank.");
 
     private static string Fmt(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 

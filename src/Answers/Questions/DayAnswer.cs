@@ -1,17 +1,10 @@
 using SecondShore.Answers.Lake;
-using SecondShore.Answers.Learn;
-using SecondShore.Answers.Rig;
 using SecondShore.Answers.Sheet;
 using SecondShore.Answers.Wind;
-using SecondShore.Engine.Basin;
 using SecondShore.Engine.Basin.Forms;
-using SecondShore.Engine.Basin.Spots;
-using SecondShore.Engine.Core.Geo;
 using SecondShore.Engine.Day;
 using SecondShore.Engine.Motion;
-using SecondShore.Engine.Rig;
 using SecondShore.Engine.Season;
-using SecondShore.Formats.Lake;
 
 namespace SecondShore.Answers.Questions;
 
@@ -104,75 +97,8 @@ public static class DayAnswer
         ArgumentNullException.ThrowIfNull(wish);
         ArgumentNullException.ThrowIfNull(clock);
         ArgumentNullException.ThrowIfNull(shore);
-        shore = SpotNames.Named(shore, units);
-        DepthGrid grid = shore.Grid;
-        double dropM = PoolDrop.AtM(lake.Folder.Levels, clock.Launch);
-        List<Finding> assumed = [.. shore.Outlook.Assumed, .. windAssumed];
-        if (wish.HomeBy is null && clock.HomeBy != clock.DarkAt)
-            assumed.Add(AnswerFindings.HomeAssumed.Of(clock.HomeBy));
-        HazardArea[] hazards = [.. RouteHazards.From(lake.Folder.Cover, grid, wish.Boat)];
-        NavigableWater water = new(grid, wish.Boat, hazards, NoWake(lake, grid));
-        (string rampName, PlanePoint ramp) = RampChoice.Of(lake, wish.Ramp, water, dropM, assumed);
-        LearnedWorth learned = LearnedWorth.Of(lake.Folder, wish.Ensemble.Seed);
-        StopCandidate[] candidates = [.. shore.Spots.Select(s => learned.Apply(StopValues.Candidate(s, shore.Outlook, motion, wish.Boat, clock, units)))];
-        PlanRequest request = new()
-        {
-            Candidates = candidates,
-            Start = ramp,
-            StartName = rampName,
-            Home = ramp,
-            HomeName = rampName,
-            StartAt = clock.Launch,
-            CheckIn = clock.HomeBy,
-            DarkAt = clock.DarkAt,
-            WindLimitAt = WindLimit(wind, clock, wish.WindLimitMps),
-            Reserve = wish.Reserve,
-            Breaks = [.. wish.Breaks.Select(b => new PlannedBreak(AnswerTime.At(wish.Date, b.From, lake.Folder), AnswerTime.At(wish.Date, b.To, lake.Folder), TimeSpan.FromMinutes(b.Minutes)))],
-            Boat = wish.Boat,
-            Sea = new MotionSea(motion),
-            Must = [.. Marked(lake, shore, PlaceMarkKind.MustVisit).Concat(Known(wish.Must, shore, assumed)).Except(Known(wish.Never, shore, null)).Distinct()],
-            Never = [.. Marked(lake, shore, PlaceMarkKind.NeverVisit).Concat(Known(wish.Never, shore, assumed)).Concat(wish.Practice?.Been(shore) ?? []).Distinct()],
-            Seed = wish.Ensemble.Seed,
-            Speech = units.Speech,
-        };
-        if (wish.Here is { } here) request = FromHere(request, here with { FishedH = Fished(here.FishedH, shore) }, water);
-        WaterRoutes routes = new(water);
-        int hours = Math.Max(1, (int)Math.Ceiling((clock.HomeBy - clock.Launch).TotalHours));
-        RouteMatrix travel = routes.Matrix(request.RoutePlaces, clock.Launch, hours, request.Sea, cancel: cancel);
-        DayPlan plan = wish.Practice is { } practice ? PracticePlanner.Plan(request, travel, practice.Covered, cancel) : DayPlanner.Plan(request, travel, withOthers, cancel);
-        if (plan.Stops.Count == 0)
-            throw new CouldNotComputeException(AnswerFindings.NoStopFits.Of(clock.Launch, clock.HomeBy, rampName, string.Join(" ", plan.Unmet)));
-
-        Dictionary<string, Spot> spots = shore.Spots.ToDictionary(s => s.Id);
-        Tackle tackle = TackleMapper.Map(lake.Folder.Tackle, assumed);
-        Finding[] told = [.. assumed.Distinct()];
-        Func<CancellationToken, IReadOnlyList<DayAlternative>>? others = withOthers || wish.Practice is not null ? null
-            : stop => DayPlanner.Alternatives(request, plan, travel, stop);
-        return By(plan) with { Others = others };
-
-        DayResult By(DayPlan chosen)
-        {
-            Dictionary<string, RigPick> rigs = chosen.Stops.DistinctBy(s => s.Candidate.Id).ToDictionary(s => s.Candidate.Id,
-                s => StopRig.Of(StopRig.Request(spots[s.Candidate.Id], s, shore.Outlook, motion, wish, tackle, units, lake.Folder.Cover)));
-            return new DayResult
-            {
-                Wish = wish,
-                Shore = shore,
-                Plan = chosen,
-                Spots = spots,
-                Rigs = rigs,
-                By = By,
-                RampName = rampName,
-                Ramp = ramp,
-                LightAt = clock.LightAt,
-                DarkAt = clock.DarkAt,
-                Wind = wind,
-                Hazards = hazards,
-                Cautions = DayCautions.For(Facts(lake, wish, clock, shore, chosen, wind, hazards, rigs, dropM), Units(units)),
-                Assumed = told,
-                Unmet = plan.Unmet,
-            };
-        }
+        DayPlanning day = new(lake, wish, units, clock, SpotNames.Named(shore, units), motion, wind);
+        return day.Plan(windAssumed, withOthers, cancel);
     }
 
     /// <summary>The water in motion over the day's hours, with the wind strip; still water where there is no weather, and that is said.</summary>
@@ -242,80 +168,4 @@ public static class DayAnswer
         DayPlan plan = taken.Plan with { Alternatives = [left, .. day.Plan.Alternatives.Where(a => a.Kind != kind)] };
         return day.By?.Invoke(plan) ?? day with { Plan = plan };
     }
-
-    // A replan begins where the boat is, on the open water nearest to it, and sees what was fished already.
-    private static PlanRequest FromHere(PlanRequest request, BoatNow here, NavigableWater water)
-    {
-        PlanePoint place = water.Grid.Projection.ToPlane(here.Place);
-        if (!water.TryNearestOpen(place, 2000, out PlanePoint open))
-            throw new CouldNotComputeException(AnswerFindings.BoatFarAway.Of());
-        return request.FromHere(here.At, open, here.FishedH);
-    }
-
-    // Spots by id, letter or name; words that name none are told.
-    private static IEnumerable<string> Known(IReadOnlyList<string> words, ShoreResult shore, List<Finding>? assumed)
-    {
-        foreach (string word in words)
-        {
-            Spot[] named = [.. shore.Spots.Where(s => Names(s, word))];
-            if (named.Length == 0) assumed?.Add(AnswerFindings.NoSuchSpot.Of(word));
-            foreach (Spot spot in named) yield return spot.Id;
-        }
-    }
-
-    private static bool Names(Spot spot, string word) => spot.Id == word || Same(spot.Letter, word) || (spot.Name.Length > 0 && Same(spot.Name, word));
-
-    private static bool Same(string a, string b) => string.Equals(a, b.Trim(), StringComparison.OrdinalIgnoreCase);
-
-    private static Dictionary<string, double> Fished(IReadOnlyDictionary<string, double> hours, ShoreResult shore)
-    {
-        Dictionary<string, double> byId = new(hours);
-        foreach ((string word, double hoursH) in hours)
-            foreach (Spot spot in shore.Spots.Where(s => s.Id != word && Names(s, word))) byId[spot.Id] = byId.GetValueOrDefault(spot.Id) + hoursH;
-        return byId;
-    }
-
-    private static DateTimeOffset? WindLimit(IReadOnlyList<SheetWind> wind, DayClock clock, double? limitMps)
-    {
-        BoatLimits limits = limitMps is { } own ? new BoatLimits { StayAshoreWindMps = own } : new BoatLimits();
-        foreach (SheetWind hour in wind)
-        {
-            if (hour.At > clock.Launch && (hour.WindMps >= limits.StayAshoreWindMps || hour.GustMps >= limits.StayAshoreGustMps)) return hour.At;
-        }
-
-        return null;
-    }
-
-    private static IEnumerable<Engine.Day.NoWakeArea> NoWake(PreparedLake lake, DepthGrid grid) =>
-        lake.Folder.NoWakeAreas.Select(a => new Engine.Day.NoWakeArea([.. a.Outline.Select(grid.Projection.ToPlane)], a.Name));
-
-    // A mark names every spot within its reach.
-    private static string[] Marked(PreparedLake lake, ShoreResult shore, PlaceMarkKind kind) =>
-    [
-        .. lake.Folder.Marks.Where(m => m.Kind == kind)
-            .SelectMany(m => shore.Spots.Where(s => s.Place.DistanceToM(shore.Grid.Projection.ToPlane(m.Place)) <= Math.Max(m.RadiusM, 50)))
-            .Select(s => s.Id).Distinct(),
-    ];
-
-    private static PlanFacts Facts(PreparedLake lake, DayWish wish, DayClock clock, ShoreResult shore, DayPlan plan, IReadOnlyList<SheetWind> wind,
-        IReadOnlyList<HazardArea> hazards, Dictionary<string, RigPick> rigs, double dropM)
-    {
-        (IReadOnlyList<DateTimeOffset> showers, IReadOnlyList<DateTimeOffset> fog) = SkySigns.Between(lake, clock.Launch, clock.HomeBy);
-        return new PlanFacts
-        {
-            Plan = plan,
-            Boat = wish.Boat,
-            SurfaceTempC = shore.Outlook.Lake.Profile.Count > 0 ? shore.Outlook.Lake.Profile[0].TempC.P50 : null,
-            Wind = [.. wind.Select(w => new WindHour(w.At, w.WindMps, w.GustMps))],
-            Showers = showers,
-            Fog = fog,
-            LightAt = clock.LightAt,
-            DarkAt = clock.DarkAt,
-            BelowFullPoolM = dropM,
-            Hazards = hazards,
-            UsesLead = plan.Stops.Any(s => StopRig.IsLead(rigs[s.Candidate.Id])),
-        };
-    }
-
-    private static CautionUnits Units(UnitSystem units) => new(units.Depth, units.ShortDistance, units.Wind, units.Temp) { Speech = units.Speech };
 }

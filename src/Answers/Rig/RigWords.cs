@@ -125,7 +125,9 @@ public static class RigWords
         string sweep = double.IsFinite(reply.Sweep.TimeS)
             ? speech.Say($"The pull of a quick sweep is there in {reply.Sweep.TimeS:0.0} s, after {units.ShortDistance(reply.Sweep.RodTravelM)} of rod tip.")
             : speech.Plain("A quick sweep is lost in the bow of the line.");
-        return $"{speech.Say($"The line meets the water {Degrees(angle.P50):0}° below level, between {Degrees(angle.P10):0} and {Degrees(angle.P90):0}.")} {trails} {sweep}";
+        string meets = speech.Say(
+            $"The line meets the water {Degrees(angle.P50):0}° below level, between {Degrees(angle.P10):0} and {Degrees(angle.P90):0}.");
+        return $"{meets} {trails} {sweep}";
     }
 
     private static string Flow(RigReply reply)

@@ -28,19 +28,25 @@ internal static class SheetHtml
         .nums{display:flex;gap:22px}
         .num{display:flex;align-items:center;font:600 32px/1 Besley,Rockwell,"Roboto Slab",Georgia,serif}
         .num i{font:500 14px/1 Archivo,Arial,sans-serif;align-self:flex-end;padding:0 0 4px 4px}
-        .num .sp{display:flex;flex-direction:column;justify-content:space-between;height:32px;margin-left:9px;padding-left:6px;border-left:2px solid #333E47;font:600 13px/1 Archivo,Arial,sans-serif}
+        .num .sp{display:flex;flex-direction:column;justify-content:space-between;height:32px;margin-left:9px;
+            padding-left:6px;border-left:2px solid #333E47;font:600 13px/1 Archivo,Arial,sans-serif}
         .why{margin:8px 0}.why b,.be{font:italic 500 1em/1 Besley,Georgia,serif}
         .two{display:grid;gap:16px}
-        .stops{margin-top:8px;font-size:11.5px;line-height:1.32}.stops td{padding:3px 8px 3px 0}.stops th{padding:2px 8px 2px 0}.stops h3{font-size:12.5px;line-height:1.25}
+        .stops{margin-top:8px;font-size:11.5px;line-height:1.32}
+        .stops td{padding:3px 8px 3px 0}.stops th{padding:2px 8px 2px 0}.stops h3{font-size:12.5px;line-height:1.25}
         svg{display:block;width:100%;height:auto}
         table{border-collapse:collapse;width:100%}
         td,th{text-align:left;vertical-align:top;padding:6px 8px 6px 0;border-bottom:1px solid #10181F33}
-        .wind{max-width:224px}.tight{font-size:11.5px;line-height:1.32}.tight tr:last-child td{border-bottom:0}.tight td{padding:3px 8px 3px 0}.tight td:first-child{white-space:nowrap;font-weight:700}
-        .let{display:inline-block;width:23px;height:23px;line-height:20px;text-align:center;border:1.5px solid #10181F;border-radius:50%;font:700 13px/20px Besley,Georgia,serif}
+        .wind{max-width:224px}
+        .tight{font-size:11.5px;line-height:1.32}.tight tr:last-child td{border-bottom:0}
+        .tight td{padding:3px 8px 3px 0}.tight td:first-child{white-space:nowrap;font-weight:700}
+        .let{display:inline-block;width:23px;height:23px;line-height:20px;
+            text-align:center;border:1.5px solid #10181F;border-radius:50%;font:700 13px/20px Besley,Georgia,serif}
         .letter{font-family:Besley,Georgia,serif}
         .came{width:84px;border-left:1px solid #10181F33}
         footer{margin-top:8px;font-size:11.5px;line-height:1.32;border-top:2px solid #10181F;padding-top:7px}
-        .blanks{display:flex;gap:20px;margin-top:7px}.blanks span{white-space:nowrap}.blanks .end{margin-left:auto;color:#333E47;white-space:normal}
+        .blanks{display:flex;gap:20px;margin-top:7px}
+        .blanks span{white-space:nowrap}.blanks .end{margin-left:auto;color:#333E47;white-space:normal}
         tr,footer,.two{break-inside:avoid}
         """;
 }

@@ -32,7 +32,8 @@ internal static class ProfileChart
             string mark = thermoclineM is { } t && Math.Abs(t.P50 - depthM) <= stepM / 2
                 ? $"  <- thermocline {units.DepthNumber(t.P50)} ({units.DepthNumber(t.P10)} to {units.DepthNumber(t.P90)}) {units.DepthUnit}"
                 : "";
-            yield return $"  {units.DepthNumber(depthM),4}  {line.ToString().TrimEnd()}{(mark.Length > 0 ? new string(' ', Width - line.ToString().TrimEnd().Length) : "")}{mark}".TrimEnd();
+            string drawn = line.ToString().TrimEnd(), gap = mark.Length > 0 ? new string(' ', Width - drawn.Length) : "";
+            yield return $"  {units.DepthNumber(depthM),4}  {drawn}{gap}{mark}".TrimEnd();
         }
 
         int Column(double tempC) => (int)Math.Clamp(Math.Round((tempC - low) / (high - low) * (Width - 1)), 0, Width - 1);

@@ -39,8 +39,8 @@ internal static class LakeVerb
             // An empty folder gives way, so that the whole lake comes into its place in one step.
             if (Directory.Exists(path)) Directory.Delete(path);
             FilesWriter.WriteFolder(files, path, cancellation: stop);
-            surroundings.Err.WriteLine(
-                $"Wrote {path}: {string.Join(", ", files.Entries.Select(e => e.Name).Where(n => !n.StartsWith("climate/", StringComparison.Ordinal)))}.");
+            IEnumerable<string> names = files.Entries.Select(e => e.Name).Where(n => !n.StartsWith("climate/", StringComparison.Ordinal));
+            surroundings.Err.WriteLine($"Wrote {path}: {string.Join(", ", names)}.");
             Show(path, draft, wish.Units, parsed.GetValue(json), surroundings, stop);
             return ExitCodes.Done;
         });

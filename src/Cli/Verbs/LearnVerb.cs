@@ -19,7 +19,7 @@ internal static class LearnVerb
     {
         Argument<string> lakePath = SharedOptions.Lake();
         Option<string?> at = SharedOptions.At(), units = SharedOptions.Units();
-        Option<string[]> eats = new("--eats") { Description = "What the fish eat there: crayfish, baitfish or sunfish; may be given more than once. Left out, what log.csv says was eaten.", AllowMultipleArgumentsPerToken = true };
+        Option<string[]> eats = Eats();
         Option<string?> light = new("--light") { Description = "Light ahead: low (dawn, dusk, heavy cloud) or bright." };
         Option<double> hours = new("--hours") { Description = "Hours of fishing ahead: with few, less is tried and more is harvested.", DefaultValueFactory = _ => 6 };
         Option<double?> travel = new("--travel") { Description = "Minutes from one stop to the next; left out, the log's own gaps." };
@@ -46,31 +46,37 @@ internal static class LearnVerb
             };
             EnsembleOptions ensemble = SharedOptions.Ensemble(parsed, members, seed);
             string path = parsed.GetRequiredValue(lakePath);
-            LakeFolder lake;
-            Outlook? outlook = null;
-            if (parsed.GetValue(quick)) lake = LakeInput.Read(path, surroundings, stop);
-            else
-            {
-                PreparedLake prepared = LakeInput.Prepare(path, surroundings, stop);
-                lake = prepared.Folder;
-                outlook = OutlookVerb.Compute(prepared, SharedOptions.Instant(parsed.GetValue(at), lake, surroundings.Clock), ensemble, surroundings, stop);
-            }
-
+            (LakeFolder lake, Outlook? outlook) = parsed.GetValue(quick)
+                ? (LakeInput.Read(path, surroundings, stop), null)
+                : WithOutlook(path, parsed.GetValue(at), ensemble, surroundings, stop);
             UnitSystem shown = SharedOptions.UnitsOf(parsed.GetValue(units), lake);
             LearnResult result = LearnAnswer.Of(lake, outlook, wish, shown, stop);
-            string[] written = [];
-            if (parsed.GetValue(folder) is { } target)
-            {
-                ILakeFiles files = LearnFiles.Of(result, shown);
-                FilesWriter.WriteFolder(files, target, cancellation: stop);
-                written = [.. files.Entries.Select(e => Path.Combine(target, e.Name))];
-            }
-
+            string[] written = parsed.GetValue(folder) is { } target ? Write(LearnFiles.Of(result, shown), target, stop) : [];
             if (parsed.GetValue(json)) surroundings.Out.WriteLine(JsonSerializer.Serialize(LearnDocument.Of(result, written), AnswersJson.Default.LearnDocument));
             else LearnPrint.Print(result, shown, written, surroundings.Out);
             return Task.FromResult(ExitCodes.Done);
         });
         return command;
+    }
+
+    private static Option<string[]> Eats() => new("--eats")
+    {
+        Description = "What the fish eat there: crayfish, baitfish or sunfish; may be given more than once. Left out, what log.csv says was eaten.",
+        AllowMultipleArgumentsPerToken = true,
+    };
+
+    private static (LakeFolder Lake, Outlook? Outlook) WithOutlook(string path, string? at, EnsembleOptions ensemble,
+        Surroundings surroundings, CancellationToken stop)
+    {
+        PreparedLake lake = LakeInput.Prepare(path, surroundings, stop);
+        DateTimeOffset instant = SharedOptions.Instant(at, lake.Folder, surroundings.Clock);
+        return (lake.Folder, OutlookVerb.Compute(lake, instant, ensemble, surroundings, stop));
+    }
+
+    private static string[] Write(ILakeFiles files, string folder, CancellationToken stop)
+    {
+        FilesWriter.WriteFolder(files, folder, cancellation: stop);
+        return [.. files.Entries.Select(e => Path.Combine(folder, e.Name))];
     }
 
     private static string Food(string word) => word.ToLowerInvariant() switch

@@ -1,22 +1,17 @@
 using System.Globalization;
 using System.Text.Json;
 using SecondShore.Answers.Documents;
-using SecondShore.Answers.Files;
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Wind;
-using SecondShore.Engine.Core.Geo;
 
 namespace SecondShore.Cli.Verbs;
 
 /// <summary>Prints the series of places that <c>wind --point</c> asks for.</summary>
 internal static class PointPrint
 {
-    public static void Write(PreparedLake lake, WindResult result, IReadOnlyList<GeoPoint> places, UnitSystem units, string? folder, bool json,
-        Surroundings surroundings, CancellationToken stop)
+    public static void Write(string lake, WindResult result, IReadOnlyList<PointSeries> points, UnitSystem units, bool json, Surroundings surroundings)
     {
-        IReadOnlyList<PointSeries> points = PointSeries.Of(lake, result, places);
-        if (folder is not null) OutFolder.Write(PointFiles.Of(points), folder, surroundings, stop);
-        PointsDocument document = PointsDocument.Of(lake.Site.Name, result, points, units);
+        PointsDocument document = PointsDocument.Of(lake, result, points, units);
         if (json) surroundings.Out.WriteLine(JsonSerializer.Serialize(document, AnswersJson.Default.PointsDocument));
         else Print(document, units, surroundings.Out);
     }

@@ -19,10 +19,10 @@ internal static class WindVerb
     {
         Argument<string> lakePath = SharedOptions.Lake();
         Option<string?> at = SharedOptions.At(), unitsOption = SharedOptions.Units();
-        Option<int> hours = new("--hours") { Description = "Hours after it, 0 to 240; fewer are computed where the weather ends.", DefaultValueFactory = _ => 24 };
+        Option<int> hours = Count("--hours", "Hours after it, 0 to 240; fewer are computed where the weather ends.", 24);
         Option<string?> depth = new("--depth") { Description = "Depth whose current is told, such as 27ft; left out, the thermocline's." };
-        Option<int> places = new("--places") { Description = "Most places that --json and --out list, 1 to 20000.", DefaultValueFactory = _ => 400 };
-        Option<string?> folder = new("--out") { Description = "Folder for wind.geojson (lines of equal thermocline depth, hour by hour) and wind.csv (every place and hour)." };
+        Option<int> places = Count("--places", "Most places that --json and --out list, 1 to 20000.", 400);
+        Option<string?> folder = Folder();
         Option<string[]> point = new("--point") { Description = "A place as LAT,LON, told hour by hour in place of the whole lake; may be given again." };
         Option<int> members = SharedOptions.Members();
         Option<ulong> seed = SharedOptions.Seed();
@@ -41,9 +41,7 @@ internal static class WindVerb
             PreparedLake lake = LakeInput.Prepare(parsed.GetRequiredValue(lakePath), surroundings, stop);
             lake.RequireGrid();
             UnitSystem units = SharedOptions.UnitsOf(parsed.GetValue(unitsOption), lake);
-            double? currentDepthM = null;
-            if (parsed.GetValue(depth) is { } text)
-                currentDepthM = QuantityText.TryLengthM(text, units, out double m) && m is >= 0 and <= 300 ? m : throw new BadUsageException($"--depth {text} is no depth; write it like 27ft or 8.2m.");
+            double? currentDepthM = parsed.GetValue(depth) is { } text ? DepthM(text, units) : null;
             DateTimeOffset instant = SharedOptions.Instant(parsed.GetValue(at), lake.Folder, surroundings.Clock);
             Outlook outlook = OutlookVerb.Compute(lake, instant, SharedOptions.Ensemble(parsed, members, seed), surroundings, stop);
             WindResult result;
@@ -51,24 +49,37 @@ internal static class WindVerb
                 result = WindAnswer.Compute(lake, outlook, new WindQuestion { At = instant, Hours = count, CurrentDepthM = currentDepthM, MaxPlaces = most }, progress, stop);
             if (parsed.GetValue(point) is { Length: > 0 } asked)
             {
-                PointPrint.Write(lake, result, [.. asked.Select(SharedOptions.Point)], units, parsed.GetValue(folder), parsed.GetValue(json), surroundings, stop);
+                IReadOnlyList<PointSeries> points = PointSeries.Of(lake, result, [.. asked.Select(SharedOptions.Point)]);
+                if (parsed.GetValue(folder) is { } into) OutFolder.Write(PointFiles.Of(points), into, surroundings, stop);
+                PointPrint.Write(lake.Site.Name, result, points, units, parsed.GetValue(json), surroundings);
                 return Task.FromResult(ExitCodes.Done);
             }
 
             WindDocument document = WindDocuments.Of(lake.Site.Name, result, lake.RequireGrid().Projection, units);
-            string[] written = [];
-            if (parsed.GetValue(folder) is { } path)
-            {
-                ILakeFiles files = WindFiles.Of(result, document, lake.GridAt(instant));
-                FilesWriter.WriteFolder(files, path, cancellation: stop);
-                written = [.. files.Entries.Select(e => Path.Combine(path, e.Name))];
-            }
-
+            string[] written = parsed.GetValue(folder) is { } path ? Write(WindFiles.Of(result, document, lake.GridAt(instant)), path, stop) : [];
             if (parsed.GetValue(json)) surroundings.Out.WriteLine(JsonSerializer.Serialize(document, AnswersJson.Default.WindDocument));
             else Print(result, document, units, written, surroundings.Out);
             return Task.FromResult(ExitCodes.Done);
         });
         return command;
+    }
+
+    private static Option<string?> Folder() => new("--out")
+    {
+        Description = "Folder for wind.geojson (lines of equal thermocline depth, hour by hour) and wind.csv (every place and hour).",
+    };
+
+    private static Option<int> Count(string name, string description, int usual) =>
+        new(name) { Description = description, DefaultValueFactory = _ => usual };
+
+    private static double DepthM(string text, UnitSystem units) =>
+        QuantityText.TryLengthM(text, units, out double m) && m is >= 0 and <= 300 ? m
+            : throw new BadUsageException($"--depth {text} is no depth; write it like 27ft or 8.2m.");
+
+    private static string[] Write(ILakeFiles files, string folder, CancellationToken stop)
+    {
+        FilesWriter.WriteFolder(files, folder, cancellation: stop);
+        return [.. files.Entries.Select(e => Path.Combine(folder, e.Name))];
     }
 
     private static void Print(WindResult result, WindDocument document, UnitSystem units, IReadOnlyList<string> written, TextWriter output)

@@ -12,6 +12,9 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
 {
     private static readonly CultureInfo Plain = CultureInfo.InvariantCulture;
 
+    private const string Notes = "Invented: no such lake exists. Made by a program with a seed, with everything in this folder. "
+        + "Not for finding a way on any water.";
+
     /// <summary>Where the dam draws, m below full pool.</summary>
     public static readonly double OutletDepthM = 44;
 
@@ -33,6 +36,17 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
 
     public byte[] LakeJson(GeneratedLake bottom, double secchiM)
     {
+        StringBuilder text = new();
+        Facts(text, bottom, secchiM);
+        WriteRamps(text);
+        WriteNoWake(text);
+        WriteMarks(text);
+        text.Append("\n}\n");
+        return Encoding.UTF8.GetBytes(text.ToString());
+    }
+
+    private static void Facts(StringBuilder text, GeneratedLake bottom, double secchiM)
+    {
         double deepestM = 0;
         int wet = 0;
         foreach (float d in bottom.DepthM)
@@ -42,12 +56,11 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
             wet++;
         }
 
-        StringBuilder text = new();
         text.Append(Plain, $$"""
             {
               "name": "Ketterfold Reservoir",
               "invented": true,
-              "notes": "Invented: no such lake exists. Made by a program with a seed, with everything in this folder. Not for finding a way on any water.",
+              "notes": "{{Notes}}",
               "latitude_deg": {{KetterfoldRecipe.Origin.LatDeg - 0.045}},
               "longitude_deg": {{KetterfoldRecipe.Origin.LonDeg + 0.068}},
               "elevation_m": {{KetterfoldRecipe.ElevationM}},
@@ -61,15 +74,24 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
               "measured_until": "{{KetterfoldDemo.MeasuredUntil.UtcDateTime:yyyy-MM-ddTHH:mm:ss}}Z",
               "units": "us",
               "survey": { "unit": "m", "sense": "depth", "crs": "EPSG:4326" },
-              "ramps": [
             """);
+    }
+
+    private void WriteRamps(StringBuilder text)
+    {
+        text.Append("\n  \"ramps\": [");
         for (int i = 0; i < Ramps.Length; i++)
         {
             GeoPoint place = plane.ToGeo(RampPlace(Ramps[i].XM, Ramps[i].YM));
-            text.Append(i > 0 ? ",\n    " : "\n    ").Append(Plain, $"{{ \"name\": \"{Ramps[i].Name}\", \"latitude_deg\": {place.LatDeg:0.00000}, \"longitude_deg\": {place.LonDeg:0.00000}, \"toe_below_full_pool_m\": {Ramps[i].ToeM} }}");
+            text.Append(i > 0 ? ",\n    " : "\n    ").Append(Plain, $"{{ \"name\": \"{Ramps[i].Name}\", {Position(place)}, \"toe_below_full_pool_m\": {Ramps[i].ToeM} }}");
         }
 
-        text.Append("\n  ],\n  \"no_wake_areas\": [");
+        text.Append("\n  ],");
+    }
+
+    private void WriteNoWake(StringBuilder text)
+    {
+        text.Append("\n  \"no_wake_areas\": [");
         for (int i = 0; i < Ramps.Length; i++)
         {
             PlanePoint p = RampPlace(Ramps[i].XM, Ramps[i].YM);
@@ -77,33 +99,37 @@ internal sealed class KetterfoldPlaces(GeneratedLake lake, LocalProjection plane
             for (int k = 0; k < 8; k++)
             {
                 GeoPoint corner = plane.ToGeo(new PlanePoint(p.XM + (120 * Math.Cos(k * Math.PI / 4)), p.YM + (120 * Math.Sin(k * Math.PI / 4))));
-                text.Append(Plain, $"{(k > 0 ? ", " : "")}{{\"latitude_deg\": {corner.LatDeg:0.00000}, \"longitude_deg\": {corner.LonDeg:0.00000}}}");
+                text.Append(k > 0 ? ", {" : "{").Append(Position(corner)).Append('}');
             }
 
             text.Append("] }");
         }
 
-        text.Append("\n  ],\n  \"marks\": [");
+        text.Append("\n  ],");
+    }
+
+    private void WriteMarks(StringBuilder text)
+    {
+        text.Append("\n  \"marks\": [");
         bool first = true;
         foreach ((string name, FormClass form, double x, double y) in Named)
         {
             if (NearestOf(form, new PlanePoint(x, y)) is not { } found) continue;
-            GeoPoint place = plane.ToGeo(found.Place);
-            text.Append(first ? "\n    " : ",\n    ").Append(Plain, $"{{ \"kind\": \"spot\", \"name\": \"{name}\", \"latitude_deg\": {place.LatDeg:0.00000}, \"longitude_deg\": {place.LonDeg:0.00000}, \"radius_m\": {Math.Clamp(found.SizeM, 80, 250):0}, \"note\": \"invented\" }}");
+            text.Append(first ? "\n    " : ",\n    ").Append(Plain, $"{{ \"kind\": \"spot\", \"name\": \"{name}\", {Position(plane.ToGeo(found.Place))}, ")
+                .Append(Plain, $"\"radius_m\": {Math.Clamp(found.SizeM, 80, 250):0}, \"note\": \"invented\" }}");
             first = false;
         }
 
-        foreach (NamedLine arm in KetterfoldRecipe.Recipe.ArmLines ?? [])
-        {
-            GeoPoint place = plane.ToGeo(ArmPlace(arm));
-            text.Append(Plain, $",\n    {{ \"kind\": \"arm\", \"name\": \"{arm.Name}\", \"latitude_deg\": {place.LatDeg:0.00000}, \"longitude_deg\": {place.LonDeg:0.00000}, \"note\": \"invented\" }}");
-        }
+        foreach (NamedLine arm in KetterfoldRecipe.Recipe.ArmLines ?? []) Arm(arm.Name, arm);
+        Arm("Upper End", new NamedLine("", [.. KetterfoldRecipe.Recipe.MainLine!.Take(4)]));
+        text.Append("\n  ]");
 
-        GeoPoint head = plane.ToGeo(ArmPlace(new NamedLine("", [.. KetterfoldRecipe.Recipe.MainLine!.Take(4)])));
-        text.Append(Plain, $",\n    {{ \"kind\": \"arm\", \"name\": \"Upper End\", \"latitude_deg\": {head.LatDeg:0.00000}, \"longitude_deg\": {head.LonDeg:0.00000}, \"note\": \"invented\" }}");
-        text.Append("\n  ]\n}\n");
-        return Encoding.UTF8.GetBytes(text.ToString());
+        void Arm(string name, NamedLine line) =>
+            text.Append(Plain, $",\n    {{ \"kind\": \"arm\", \"name\": \"{name}\", {Position(plane.ToGeo(ArmPlace(line)))}, \"note\": \"invented\" }}");
     }
+
+    private static string Position(GeoPoint place) =>
+        string.Create(Plain, $"\"latitude_deg\": {place.LatDeg:0.00000}, \"longitude_deg\": {place.LonDeg:0.00000}");
 
     /// <summary>Brush on edges, timber along arms' channels, stumps on flats, rock at bluffs: each near a form, in fishable depths.</summary>
     public byte[] Cover(ulong seed)

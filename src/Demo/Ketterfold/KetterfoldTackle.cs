@@ -9,12 +9,18 @@ internal static class KetterfoldTackle
         {
           "notes": "Invented: no maker is meant.",
           "jigs": [
-            { "name": "drag 1/2", "weight_oz": 0.5, "material": "tungsten", "head": "broad", "skirt": "silicone", "colour": "green and brown", "count": 6 },
-            { "name": "drag 3/4", "weight_oz": 0.75, "material": "tungsten", "head": "broad", "skirt": "silicone", "colour": "green and brown", "count": 6 },
-            { "name": "drag 1", "weight_oz": 1.0, "material": "tungsten", "head": "broad", "skirt": "silicone", "colour": "brown and orange", "count": 4 },
-            { "name": "wood 1/2", "weight_oz": 0.5, "material": "lead", "head": "slim", "skirt": "silicone", "colour": "black and blue", "count": 4 },
-            { "name": "wood 3/4", "weight_oz": 0.75, "material": "lead", "head": "slim", "skirt": "silicone", "colour": "green and brown", "count": 3 },
-            { "name": "swim 3/8", "weight_oz": 0.375, "material": "lead", "head": "pointed", "skirt": "silicone", "colour": "white", "count": 5 }
+            { "name": "drag 1/2", "weight_oz": 0.5, "material": "tungsten", "head": "broad",
+              "skirt": "silicone", "colour": "green and brown", "count": 6 },
+            { "name": "drag 3/4", "weight_oz": 0.75, "material": "tungsten", "head": "broad",
+              "skirt": "silicone", "colour": "green and brown", "count": 6 },
+            { "name": "drag 1", "weight_oz": 1.0, "material": "tungsten", "head": "broad",
+              "skirt": "silicone", "colour": "brown and orange", "count": 4 },
+            { "name": "wood 1/2", "weight_oz": 0.5, "material": "lead", "head": "slim",
+              "skirt": "silicone", "colour": "black and blue", "count": 4 },
+            { "name": "wood 3/4", "weight_oz": 0.75, "material": "lead", "head": "slim",
+              "skirt": "silicone", "colour": "green and brown", "count": 3 },
+            { "name": "swim 3/8", "weight_oz": 0.375, "material": "lead", "head": "pointed",
+              "skirt": "silicone", "colour": "white", "count": 5 }
           ],
           "trailers": [
             { "name": "slim craw", "kind": "slim", "length_in": 3.0, "weight_g": 4.5, "colour": "green", "count": 20 },

@@ -31,7 +31,8 @@ public static class LakeGenerator
         PlacedForms placed = new(recipe, canvas, carver.ChannelM, random.Split(3));
         foreach (SpurPlan spur in forms.Spurs) placed.Spur(spur);
         Place(placed, recipe);
-        return Finish(recipe, random.Split(4), canvas, carver.ChannelM, carver.Owner, [.. valleys.Select(v => v.Name)], [.. forms.Truth, .. placed.Truth]);
+        Arms arms = new(carver.Owner, [.. valleys.Select(v => v.Name)]);
+        return Finish(recipe, random.Split(4), canvas, carver.ChannelM, arms, [.. forms.Truth, .. placed.Truth]);
     }
 
     private static GeneratedLake Ice(LakeRecipe recipe, SeededRandom random)
@@ -54,7 +55,8 @@ public static class LakeGenerator
         }
 
         Place(placed, recipe);
-        return Finish(recipe, random.Split(4), canvas, channelM, owner, [.. Enumerable.Range(1, basins.Count).Select(i => $"Basin {i}")], [.. basins.Truth, .. placed.Truth]);
+        Arms arms = new(owner, [.. Enumerable.Range(1, basins.Count).Select(i => $"Basin {i}")]);
+        return Finish(recipe, random.Split(4), canvas, channelM, arms, [.. basins.Truth, .. placed.Truth]);
     }
 
     private static void Place(PlacedForms placed, LakeRecipe recipe)
@@ -64,7 +66,10 @@ public static class LakeGenerator
         placed.Holes(recipe.Holes);
     }
 
-    private static GeneratedLake Finish(LakeRecipe recipe, SeededRandom random, Canvas canvas, float[] channelM, byte[] owner, List<string> names, List<TruthForm> forms)
+    // The arm or basin of each cell, and their names.
+    private sealed record Arms(byte[] Owner, List<string> Names);
+
+    private static GeneratedLake Finish(LakeRecipe recipe, SeededRandom random, Canvas canvas, float[] channelM, Arms arms, List<TruthForm> forms)
     {
         canvas.Blur();
         bool[] clean = LargestLake(canvas.Frame, canvas.ElevationM);
@@ -82,8 +87,8 @@ public static class LakeGenerator
             ElevationM = canvas.ElevationM,
             Forms = forms,
             Ground = ground,
-            Arm = owner,
-            ArmNames = names,
+            Arm = arms.Owner,
+            ArmNames = arms.Names,
             Shore = CellOutline.Trace(canvas.Frame, canvas.ElevationM, [.. Enumerable.Range(0, lake.Length).Where(i => lake[i])]),
         };
 

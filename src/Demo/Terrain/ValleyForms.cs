@@ -72,16 +72,18 @@ internal sealed class ValleyForms(LakeRecipe recipe, List<Valley> valleys, int d
             if (lengthM < 1.45 * wallM || lengthM < 2.5 * recipe.FormM) continue;
             int halfSpan = (int)((1.6 * recipe.FormM + (0.5 * wallM)) / recipe.CellM);
             if (!valley.TryReserve(side, at - halfSpan, at + halfSpan, (int)(recipe.FormM / recipe.CellM))) continue;
-            Spurs.Add(Spur(valley, at, sign, shoreM, lengthM, deepM, isMain ? FormClass.MainPoint : FormClass.SecondaryPoint));
+            PlanePoint root = valley.Axis.Beside(at, sign * (shoreM + (0.2 * lengthM)));
+            (double tx, double ty) = valley.Axis.Tangent(at);
+            FormClass kind = isMain ? FormClass.MainPoint : FormClass.SecondaryPoint;
+            Spurs.Add(Spur(kind, root, sign * ty, -sign * tx, lengthM, deepM));
             placed++;
         }
     }
 
-    private SpurPlan Spur(Valley valley, int at, double sign, double shoreM, double lengthM, double deepM, FormClass kind)
+    // A spur from the shore toward the valley's floor, down to its depth; inX and inY point away from the wall.
+    private SpurPlan Spur(FormClass kind, PlanePoint root, double inX, double inY, double lengthM, double deepM)
     {
-        PlanePoint root = valley.Axis.Beside(at, sign * (shoreM + (0.2 * lengthM)));
-        (double tx, double ty) = valley.Axis.Tangent(at);
-        double inX = sign * ty, inY = -sign * tx, skew = random.NextDouble(-0.3, 0.3);
+        double skew = random.NextDouble(-0.3, 0.3);
         double dx = (inX * Math.Cos(skew)) - (inY * Math.Sin(skew)), dy = (inX * Math.Sin(skew)) + (inY * Math.Cos(skew));
         List<PlanePoint> crest = [];
         List<double> crestM = [];

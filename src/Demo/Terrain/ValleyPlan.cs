@@ -58,7 +58,7 @@ internal static class ValleyPlan
         }
 
         double waveM = recipe.HalfFloorM * random.NextDouble(5.5, 7.5);
-        return Make(recipe, random, "Main Lake", true, axis, floor, half, recipe.HalfChannelM, _ => recipe.ChannelCutM, waveM, 0);
+        return Make(recipe, random, new Course("Main Lake", true, axis, floor, half, recipe.HalfChannelM, _ => recipe.ChannelCutM, waveM, 0));
     }
 
     private static void DrawArms(LakeRecipe recipe, SeededRandom random, List<Valley> valleys, int dam)
@@ -126,16 +126,20 @@ internal static class ValleyPlan
         for (int i = Math.Max(0, join - (int)(2.2 * wideM / recipe.CellM)); i <= Math.Min(main.Axis.Count - 1, join + (int)(2.2 * wideM / recipe.CellM)); i++)
             main.Used[side][i] = true;
         double bedGapM = recipe.ChannelCutM - armCutM;
-        Valley arm = Make(recipe, random, name, false, axis, floor, half, recipe.HalfChannelM * 0.5,
-            i => armCutM + (bedGapM * Math.Exp(-i * recipe.CellM / (2 * recipe.HalfFloorM))), wideM * random.NextDouble(7, 9), mouth);
+        Valley arm = Make(recipe, random, new Course(name, false, axis, floor, half, recipe.HalfChannelM * 0.5,
+            i => armCutM + (bedGapM * Math.Exp(-i * recipe.CellM / (2 * recipe.HalfFloorM))), wideM * random.NextDouble(7, 9), mouth));
         for (int s = 0; s < 2; s++)
             for (int i = 0; i <= Math.Min(n - 1, mouth + (int)(main.OutAtM(join, side, -main.FloorM[join]) / recipe.CellM)); i++) arm.Used[s][i] = true;
         return arm;
     }
 
-    private static Valley Make(LakeRecipe recipe, SeededRandom random, string name, bool isMain, PathLine axis, double[] floor, double[] half,
-        double halfChannelM, Func<int, double> cutM, double waveM, int straight)
+    // A valley's floor and half width along its axis, m, and how its channel lies in it: half width, cut, wave length, and how far it runs straight.
+    private sealed record Course(string Name, bool IsMain, PathLine Axis, double[] FloorM, double[] HalfM,
+        double HalfChannelM, Func<int, double> CutM, double WaveM, int Straight);
+
+    private static Valley Make(LakeRecipe recipe, SeededRandom random, Course course)
     {
+        PathLine axis = course.Axis;
         int n = axis.Count;
         double[][] halves = [new double[n], new double[n]], tans = [new double[n], new double[n]];
         SmoothNoise noise = new(((ulong)random.NextUInt() << 32) | random.NextUInt());
@@ -145,12 +149,12 @@ internal static class ValleyPlan
             for (int i = 0; i < n; i++)
             {
                 double s = i * axis.StepM;
-                halves[side][i] = half[i] * (1 + (0.22 * noise.Octaves(s, 5000 * side, recipe.HalfFloorM * 5, 2)));
+                halves[side][i] = course.HalfM[i] * (1 + (0.22 * noise.Octaves(s, 5000 * side, recipe.HalfFloorM * 5, 2)));
                 tans[side][i] = baseTan * (1 + (0.3 * noise.At(s, (5000 * side) + 2500, recipe.HalfFloorM * 6)));
             }
         }
 
-        double[] offset = Meander(random, axis, halves, halfChannelM * 1.6, waveM, straight);
+        double[] offset = Meander(random, axis, halves, course.HalfChannelM * 1.6, course.WaveM, course.Straight);
         List<PlanePoint> raw = [];
         for (int i = 0; i < n; i++) raw.Add(axis.Beside(i, offset[i]));
         PathLine channel = new(raw, axis.StepM);
@@ -159,15 +163,15 @@ internal static class ValleyPlan
         for (int i = 0; i < channel.Count; i++)
         {
             nearest[i] = axis.Nearest(channel[i]).Index;
-            bed[i] = floor[nearest[i]] - cutM(i);
+            bed[i] = course.FloorM[nearest[i]] - course.CutM(i);
         }
 
         return new Valley
         {
-            Name = name,
-            IsMain = isMain,
+            Name = course.Name,
+            IsMain = course.IsMain,
             Axis = axis,
-            FloorM = floor,
+            FloorM = course.FloorM,
             HalfM = halves,
             WallTan = tans,
             Used = [new bool[n], new bool[n]],
@@ -175,7 +179,7 @@ internal static class ValleyPlan
             Channel = channel,
             ChannelAxis = nearest,
             BedM = bed,
-            HalfChannelM = halfChannelM,
+            HalfChannelM = course.HalfChannelM,
             ToeM = recipe.FormM * 0.35,
         };
     }

@@ -30,9 +30,7 @@ internal static class DayPlanBuilder
             if (stops.Count == 0) launch = left;
             legs.Add(Leg(request, travel, at, place, left, arrive));
             runS += travel.TravelS(at, place, left);
-            StopCandidate candidate = request.Candidates[place];
-            double waveM = request.Sea?.WaveM(candidate.Place, arrive + (0.5 * (leave - arrive))) ?? 0;
-            stops.Add(new PlannedStop(candidate, arrive, leave, BitesOf(candidate, arrive, leave), waveM, ""));
+            stops.Add(Stop(request, request.Candidates[place], arrive, leave));
             at = place;
             left = leave;
         }
@@ -46,9 +44,6 @@ internal static class DayPlanBuilder
 
         for (int i = 0; i < stops.Count; i++) stops[i] = stops[i] with { Why = DayWords.WhyStop(request, travel, stops, i, launch) };
         (DateTimeOffset homeBy, string homeByWhy) = DayPlanner.HomeBy(request);
-        double lengthM = 0, mean = 0;
-        foreach (PlannedLeg leg in legs) lengthM += leg.LengthM;
-        foreach (PlannedStop stop in stops) mean += stop.BitesCount;
         return new DayPlan
         {
             Launch = launch,
@@ -59,9 +54,9 @@ internal static class DayPlanBuilder
             Legs = legs,
             Pauses = pauses,
             Bites = BitesSpread(stops, request.Seed),
-            MeanBitesCount = mean,
+            MeanBitesCount = stops.Sum(s => s.BitesCount),
             GapShare = gapShare,
-            RouteLengthM = lengthM,
+            RouteLengthM = legs.Sum(l => l.LengthM),
             FuelL = runS / 3600.0 * request.Boat.FuelLPerH,
             Title = DayWords.Title(stops.Count, home, request.Speech),
             Why = DayWords.WhyOrder(request, travel, stops),
@@ -101,6 +96,12 @@ internal static class DayPlanBuilder
 
         Array.Sort(totals);
         return new Spread(totals[draws / 10], totals[draws / 2], totals[draws * 9 / 10]);
+    }
+
+    private static PlannedStop Stop(PlanRequest request, StopCandidate candidate, DateTimeOffset arrive, DateTimeOffset leave)
+    {
+        double waveM = request.Sea?.WaveM(candidate.Place, arrive + (0.5 * (leave - arrive))) ?? 0;
+        return new PlannedStop(candidate, arrive, leave, BitesOf(candidate, arrive, leave), waveM, "");
     }
 
     private static PlannedLeg Leg(PlanRequest request, ITravelTimes travel, int from, int to, DateTimeOffset leave, DateTimeOffset arrive)

@@ -97,6 +97,7 @@ internal sealed class FetchSweep
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static unsafe Vector<float> Load(float* from) => Vector.LoadUnsafe(ref *from);
 
+    // run, runDepth: fetch and depth along it at count cells from first on; start, stride: where their blocks lie in the sums fetchM, fetchDepthM2.
     private unsafe void Gather(float* run, float* runDepth, int first, int count, int start, int stride, float stepM, float* fetchM, float* fetchDepthM2)
     {
         float half = 0.5f * stepM;

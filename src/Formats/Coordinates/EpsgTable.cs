@@ -34,6 +34,7 @@ public static class EpsgTable
         TransverseMercator(code, string.Create(CultureInfo.InvariantCulture, $"{datum} / UTM zone {zone}{(south ? 'S' : 'N')}"),
             geographic, 0, (6 * zone) - 183, 0.9996, 500000, south ? 10000000 : 0);
 
+    // lat0, lon0: the natural origin, degrees; scale at it; east, north: false easting and northing, m.
     private static string TransverseMercator(int code, string name, string geographic, double lat0, double lon0, double scale, double east, double north) =>
         string.Create(CultureInfo.InvariantCulture,
             $"PROJCS[\"{name}\",{geographic},PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"latitude_of_origin\",{lat0}],PARAMETER[\"central_meridian\",{lon0}],PARAMETER[\"scale_factor\",{scale}],PARAMETER[\"false_easting\",{east}],PARAMETER[\"false_northing\",{north}],UNIT[\"metre\",1],AUTHORITY[\"EPSG\",{code}]]");

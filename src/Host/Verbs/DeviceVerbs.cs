@@ -43,7 +43,12 @@ internal static class DeviceVerbs
         foreach (DeviceRow device in await devices.AllAsync(CancellationToken.None).ConfigureAwait(false))
             Console.WriteLine($"{device.Id}  {device.PairedAt[..16]}  {(device.Owner != 0 ? "owner" : device.MayMake != 0 ? "guest" : "one lake")}  {(device.RevokedAt is null ? "holds" : "revoked " + device.RevokedAt[..16])}  {device.Name}");
         foreach (AuditRow line in await devices.AuditLogAsync(50, CancellationToken.None).ConfigureAwait(false))
-            Console.WriteLine($"{line.At[..19]}  {line.Action} {line.Device} {line.Detail} {(line.Remote.Length > 0 ? "from " + line.Remote : "")}".TrimEnd());
+        {
+            string from = line.Remote.Length > 0 ? "from " + line.Remote : "";
+            Console.WriteLine($"{line.At[..19]}  {line.Action} {line.Device} {line.Detail} {from}".TrimEnd());
+        }
+
+
         return 0;
     }
 

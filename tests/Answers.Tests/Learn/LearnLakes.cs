@@ -8,7 +8,8 @@ namespace SecondShore.Answers.Tests.Learn;
 internal static class LearnLakes
 {
     private const string Lake = """{"name":"Made Lake","invented":true,"latitude_deg":44.1,"longitude_deg":-90.2,"time_zone":"America/Chicago"}""";
-    private const string Tackle = """{"jigs":[{"name":"drag 3/4","weight_g":21.3}],"trailers":[{"name":"slim craw","colour":"green"},{"name":"bulky craw","colour":"brown"}]}""";
+    private const string Tackle = """{"jigs":[{"name":"drag 3/4","weight_g":21.3}]"""
+        + ""","trailers":[{"name":"slim craw","colour":"green"},{"name":"bulky craw","colour":"brown"}]}""";
 
     public static LakeFolder With(string log)
     {

@@ -31,7 +31,7 @@ internal static class SheetModels
         return new DepthGrid(new LocalProjection(new GeoPoint(41, -88)), new GridFrame(-2200, -2000, 20, nx, ny), depths);
     }
 
-    public static DaySheetModel Model(string lake)
+    private static List<StopCandidate> Candidates()
     {
         string[] names = ["Kiln Bluff", "Sexton Hump", "Pender Corner", "Fold Point", "Heron Bench"];
         List<StopCandidate> candidates = [];
@@ -56,6 +56,12 @@ internal static class SheetModels
             });
         }
 
+        return candidates;
+    }
+
+    public static DaySheetModel Model(string lake)
+    {
+        List<StopCandidate> candidates = Candidates();
         var ramp = new PlanePoint(-1700, 60);
         var request = new PlanRequest { Candidates = candidates, Start = ramp, Home = ramp, StartName = "Chapel Ramp", HomeName = "Chapel Ramp", StartAt = Morning, CheckIn = Morning.AddHours(8) };
         var water = new NavigableWater(Grid, request.Boat, [], []);

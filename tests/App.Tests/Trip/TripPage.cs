@@ -182,10 +182,13 @@ internal sealed class TripPage : IJSRuntime, IJSObjectReference, ITray
         return new()
         {
             ["survey.csv"] = Encoding.UTF8.GetBytes(xyz.ToString()),
-            ["lake.json"] = Encoding.UTF8.GetBytes("""{"name":"Test Bowl","latitude_deg":45,"longitude_deg":-90,"time_zone":"UTC","secchi_m":3,"measured_until":"2026-08-21T12:00:00Z"}"""),
+            ["lake.json"] = Encoding.UTF8.GetBytes("""{"name":"Test Bowl","latitude_deg":45,"longitude_deg":-90,"time_zone":"UTC","secchi_m":3"""
+                + ""","measured_until":"2026-08-21T12:00:00Z"}"""),
             ["readings.csv"] = Encoding.UTF8.GetBytes("time,haze_depth_m\n2026-08-20T12:00Z,8\n"),
             ["tackle.json"] = Encoding.UTF8.GetBytes("""
-                {"notes":"mine","jigs":[{"name":"drag","weight_oz":0.75,"colour":"brown","my_key":1},{"name":"light","weight_g":14,"colour":"green"}],"trailers":[{"name":"slim craw"},{"name":"twin tail"}]}
+                {"notes":"mine","jigs":[{"name":"drag","weight_oz":0.75,"colour":"brown","my_key":1},
+                 {"name":"light","weight_g":14,"colour":"green"}],
+                  "trailers":[{"name":"slim craw"},{"name":"twin tail"}]}
                 """),
         };
     }

@@ -70,7 +70,8 @@ public class RuleOfThumbTests
         foreach (string label in (string[])["3/8 oz", "1/2 oz", "3/4 oz", "1 oz"])
         {
             Jig jig = Jig.Usual(StandardWeight.Ounces.First(s => s.Label == label).MassKg);
-            rows.Add($"| {label} | {string.Join(" | ", lines.Select(l => FallSolver.Solve(FallCase.Of(jig, l, At(30, 0.6))).TimeS.ToString("0.00 s", CultureInfo.InvariantCulture)))} |");
+            IEnumerable<double> fallsS = lines.Select(l => FallSolver.Solve(FallCase.Of(jig, l, At(30, 0.6))).TimeS);
+            rows.Add($"| {label} | {string.Join(" | ", fallsS.Select(s => s.ToString("0.00 s", CultureInfo.InvariantCulture)))} |");
         }
 
         return rows;

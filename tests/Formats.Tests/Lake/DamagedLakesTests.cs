@@ -7,7 +7,8 @@ namespace SecondShore.Formats.Tests.Lake;
 public class DamagedLakesTests
 {
     private static readonly MemoryFiles Good = new MemoryFiles("good")
-        .With("lake.json", """{ "name": "T", "latitude_deg": 41.5, "longitude_deg": -81.25, "time_zone": "America/New_York", "ramps": [ { "name": "N", "latitude_deg": 41.5, "longitude_deg": -81.2 } ] }""")
+        .With("lake.json", """{ "name": "T", "latitude_deg": 41.5, "longitude_deg": -81.25, "time_zone": "America/New_York","""
+            + """ "ramps": [ { "name": "N", "latitude_deg": 41.5, "longitude_deg": -81.2 } ] }""")
         .With("hypsography.csv", "depth_m,area_m2\n0,400000\n10,150000\n20,0\n")
         .With("weather.csv", "time,air_temp_c,wind_speed_mph\n2026-11-01T00:30,9,1\n2026-11-01T01:30,8,2\n2026-11-01T01:30,7,3\n")
         .With("readings.csv", "time,haze_depth_ft,surface_temp_f\n2026-10-04T12:00,25,68\n")

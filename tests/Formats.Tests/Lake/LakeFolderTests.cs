@@ -22,7 +22,9 @@ public class LakeFolderTests
           "measured_until": "2026-10-04T12:00:00Z",
           "units": "us",
           "ramps": [ { "name": "North", "latitude_deg": 41.51, "longitude_deg": -81.26, "toe_below_full_pool_ft": 10 } ],
-          "no_wake_areas": [ { "name": "Cove", "outline": [ { "latitude_deg": 41.5, "longitude_deg": -81.25 }, { "latitude_deg": 41.51, "longitude_deg": -81.25 }, { "latitude_deg": 41.51, "longitude_deg": -81.24 } ] } ],
+          "no_wake_areas": [ { "name": "Cove",
+            "outline": [ { "latitude_deg": 41.5, "longitude_deg": -81.25 }, { "latitude_deg": 41.51, "longitude_deg": -81.25 },
+              { "latitude_deg": 41.51, "longitude_deg": -81.24 } ] } ],
           "marks": [ { "kind": "never_visit", "name": "Intake", "latitude_deg": 41.5, "longitude_deg": -81.25, "radius_m": 150 } ],
           "fitted": { "parameters": [ { "name": "stirring", "p10": 0.1, "p50": 0.2, "p90": 0.4 } ] }
         }

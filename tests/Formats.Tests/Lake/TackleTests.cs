@@ -10,12 +10,15 @@ public class TackleTests
 {
     private const string Full = """
         {
-          "jigs": [ { "name": "football", "weight_oz": 0.75, "material": "tungsten", "head": "broad", "skirt_drag_area_cm2": 1.1, "trailer": "craw",
+          "jigs": [ { "name": "football", "weight_oz": 0.75, "material": "tungsten", "head": "broad",
+            "skirt_drag_area_cm2": 1.1, "trailer": "craw",
             "observations": [
-              { "kind": "leaves_bottom", "depth_ft": 30, "speed_mph": 0.7, "line_out_ft": 60, "line": "deep", "current_mph": -0.1, "time": "2026-10-04T17:00:00Z", "note": "flat" },
+              { "kind": "leaves_bottom", "depth_ft": 30, "speed_mph": 0.7, "line_out_ft": 60, "line": "deep",
+                "current_mph": -0.1, "time": "2026-10-04T17:00:00Z", "note": "flat" },
               { "kind": "fall", "depth_m": 9, "seconds": 11.2 } ] } ],
           "trailers": [ { "name": "craw", "kind": "slim", "drag_area_cm2": 1.4, "density_kg_m3": 1100 } ],
-          "lines": [ { "name": "deep", "kind": "fluorocarbon", "diameter_mm": 0.33, "diameter_measured": true, "strength_lb": 15, "modulus_gpa": 2.2 } ],
+          "lines": [ { "name": "deep", "kind": "fluorocarbon", "diameter_mm": 0.33,
+            "diameter_measured": true, "strength_lb": 15, "modulus_gpa": 2.2 } ],
           "rods": [ { "name": "heavy", "lure_min_oz": 0.375, "lure_max_oz": 1.25 } ]
         }
         """;

@@ -66,8 +66,11 @@ internal sealed class SvgCanvas : ISheetCanvas
     public void EndGroup() => _svg.Append("</g>");
 
     /// <inheritdoc/>
-    public void BeginClip(double widthPx, double heightPx) =>
-        Put($"<defs><clipPath id=\"in-{Name}\"><rect width=\"{widthPx}\" height=\"{heightPx}\"/></clipPath></defs><g clip-path=\"url(#in-{Name})\">");
+    public void BeginClip(double widthPx, double heightPx)
+    {
+        Put($"<defs><clipPath id=\"in-{Name}\"><rect width=\"{widthPx}\" height=\"{heightPx}\"/></clipPath></defs>");
+        Put($"<g clip-path=\"url(#in-{Name})\">");
+    }
 
     /// <inheritdoc/>
     public void EndClip() => EndGroup();

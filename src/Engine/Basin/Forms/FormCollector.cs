@@ -4,7 +4,7 @@ using SecondShore.Engine.Core.Geo;
 namespace SecondShore.Engine.Basin.Forms;
 
 /// <summary>Turns what the finders found into forms, and keeps which cells are taken.</summary>
-internal sealed class FormCollector
+internal sealed partial class FormCollector
 {
     private readonly Bed _bed;
     private readonly List<BottomForm> _forms = [];
@@ -41,39 +41,17 @@ internal sealed class FormCollector
         {
             double least = Math.Max(FormSizes.LeastBankM, _bed.Options.BankShare * _bed.DeepM), bank = Mean(channel.BankM), half = Mean(channel.HalfWidthM);
             (double shallow, double deep) = Range(channel.Line);
-            BottomForm form = Add(channel.IsMain ? FormClass.MainChannel : FormClass.SideChannel, FormGeometry.Line(channel.Line), channel.Line[channel.Line.Length / 2],
-                channel.LengthM, 2 * half, shallow, deep, channel.Line[0].BearingToDeg(channel.Line[^1]), bank, bank / Math.Max(half, _bed.Frame.CellM), Bed.Sure(bank, least));
+            BottomForm form = Add(channel.IsMain ? FormClass.MainChannel : FormClass.SideChannel, FormGeometry.Line(channel.Line), channel.Line[channel.Line.Length / 2], new(channel.LengthM, 2 * half, shallow, deep, channel.Line[0].BearingToDeg(channel.Line[^1]), bank, bank / Math.Max(half, _bed.Frame.CellM), Bed.Sure(bank, least)));
             _forms[form.Id] = form with { LeftEdge = Edge(channel, 1), RightEdge = Edge(channel, -1) };
             _bed.Paint(Corridor, channel.Line, k => channel.HalfWidthM[k] + (FormSizes.CorridorS * _bed.ScaleM));
             _bed.Paint(_banks, channel.Line, k => channel.HalfWidthM[k] + (FormSizes.BanksS * _bed.ScaleM));
             PaintForm(form.Id, channel.Line, k => channel.HalfWidthM[k]);
             if (channel.Joins is { } join)
-                Add(FormClass.Junction, FormGeometry.Point(join), join, 4 * half, 2 * half, DepthAt(join), DepthAt(join), double.NaN, bank, 0, Bed.Sure(bank, least));
+                Add(FormClass.Junction, FormGeometry.Point(join), join, new(4 * half, 2 * half, DepthAt(join), DepthAt(join), double.NaN, bank, 0, Bed.Sure(bank, least)));
             foreach (FoundBend bend in BendFinder.Find(channel.Line, Math.Max(2 * half, _bed.ScaleM), double.DegreesToRadians(FormSizes.BendSearchShare * _bed.Options.BendTurnDeg))) Bend(channel, bend, half);
         }
 
         for (int i = 0; i < Taken.Length; i++) Taken[i] |= Corridor[i];
-    }
-
-    public void Rises(List<FoundRise> humps, List<FoundRise> holes)
-    {
-        double humpLeast = Math.Max(FormSizes.LeastRiseM, _bed.Options.HumpShare * _bed.DeepM), holeLeast = Math.Max(FormSizes.LeastRiseM, _bed.Options.HoleShare * _bed.DeepM);
-        Dictionary<int, FoundRise> known = [];
-        foreach (FoundRise hump in humps)
-        {
-            if (!Rise(hump, FormClass.Hump, humpLeast)) continue;
-            known[hump.Top] = hump;
-        }
-
-        foreach (FoundRise hump in humps)
-            if (known.ContainsKey(hump.Top) && hump.HigherM >= humpLeast) Saddle(hump, humpLeast, false);
-        foreach (FoundRise hole in holes)
-        {
-            // Only basins have a sill between them; the rim of a small hollow is no saddle.
-            bool basin = hole.HigherM >= FormSizes.BasinFactor * holeLeast
-                && hole.Core.Count * _bed.Frame.CellAreaM2 > FormSizes.BasinAreaS2 * _bed.ScaleM * _bed.ScaleM;
-            if (Rise(hole, FormClass.Hole, holeLeast) && basin) Saddle(hole, holeLeast, true);
-        }
     }
 
     public void Points(List<FoundCrest> crests, ArmDrainage arms)
@@ -82,8 +60,7 @@ internal sealed class FormCollector
         {
             bool secondary = arms.IsInside(crest.Line);
             (double shallow, double deep) = Range(crest.Line);
-            BottomForm form = Add(secondary ? FormClass.SecondaryPoint : FormClass.MainPoint, FormGeometry.Line(crest.Line), crest.Line[crest.Line.Length / 2],
-                Length(crest.Line), 2 * _bed.ScaleM, shallow, deep, crest.Line[0].BearingToDeg(crest.Line[^1]), crest.FallM, 0, Bed.Sure(crest.FallM, crest.LeastM));
+            BottomForm form = Add(secondary ? FormClass.SecondaryPoint : FormClass.MainPoint, FormGeometry.Line(crest.Line), crest.Line[crest.Line.Length / 2], new(Length(crest.Line), 2 * _bed.ScaleM, shallow, deep, crest.Line[0].BearingToDeg(crest.Line[^1]), crest.FallM, 0, Bed.Sure(crest.FallM, crest.LeastM)));
             PaintForm(form.Id, crest.Line, _ => FormSizes.PointS * _bed.ScaleM);
             _bed.Paint(Taken, crest.Line, _ => FormSizes.PointTakenS * _bed.ScaleM);
         }
@@ -94,12 +71,11 @@ internal sealed class FormCollector
         foreach (FoundEdge wall in walls)
         {
             double sure = Bed.Sure(wall.DropM, FormSizes.BluffDropShare * _bed.DeepM);
-            BottomForm form = Add(FormClass.BluffWall, FormGeometry.Line(wall.Line), wall.Line[wall.Line.Length / 2], Length(wall.Line), 0, wall.ShallowM, wall.DeepM,
-                wall.Line[0].BearingToDeg(wall.Line[^1]), wall.DropM, wall.Tan, sure);
+            BottomForm form = Add(FormClass.BluffWall, FormGeometry.Line(wall.Line), wall.Line[wall.Line.Length / 2], new(Length(wall.Line), 0, wall.ShallowM, wall.DeepM, wall.Line[0].BearingToDeg(wall.Line[^1]), wall.DropM, wall.Tan, sure));
             PaintForm(form.Id, wall.Line, _ => FormSizes.BluffS * _bed.ScaleM);
             _bed.Paint(Taken, wall.Line, _ => FormSizes.BluffTakenS * _bed.ScaleM);
             foreach (PlanePoint end in (PlanePoint[])[wall.Line[0], wall.Line[^1]])
-                Add(FormClass.BluffEnd, FormGeometry.Point(end), end, _bed.ScaleM, 0, wall.ShallowM, wall.DeepM, double.NaN, wall.DropM, wall.Tan, sure);
+                Add(FormClass.BluffEnd, FormGeometry.Point(end), end, new(_bed.ScaleM, 0, wall.ShallowM, wall.DeepM, double.NaN, wall.DropM, wall.Tan, sure));
         }
     }
 
@@ -107,8 +83,7 @@ internal sealed class FormCollector
     {
         foreach (FoundEdge ledge in ledges)
         {
-            BottomForm form = Add(FormClass.Ledge, FormGeometry.Line(ledge.Line), ledge.Line[ledge.Line.Length / 2], Length(ledge.Line), 0, ledge.ShallowM, ledge.DeepM,
-                ledge.Line[0].BearingToDeg(ledge.Line[^1]), ledge.DropM, ledge.Tan, Bed.Sure(ledge.DropM, Math.Max(FormSizes.LeastLedgeM, _bed.Options.LedgeShare * _bed.DeepM)));
+            BottomForm form = Add(FormClass.Ledge, FormGeometry.Line(ledge.Line), ledge.Line[ledge.Line.Length / 2], new(Length(ledge.Line), 0, ledge.ShallowM, ledge.DeepM, ledge.Line[0].BearingToDeg(ledge.Line[^1]), ledge.DropM, ledge.Tan, Bed.Sure(ledge.DropM, Math.Max(FormSizes.LeastLedgeM, _bed.Options.LedgeShare * _bed.DeepM))));
             PaintForm(form.Id, ledge.Line, _ => FormSizes.LedgeS * _bed.ScaleM);
         }
     }
@@ -132,7 +107,7 @@ internal sealed class FormCollector
             if (rings.Count == 0 || _forms.Count >= short.MaxValue) continue;
             double mean = sum / cells.Count, size = Math.Sqrt(cells.Count * _bed.Frame.CellAreaM2);
             double sure = kind == FormClass.Flat ? Math.Clamp(1 - (0.5 * mean / _bed.Options.FlatTan), 0, 0.99) : Bed.Sure(mean, _bed.Options.SlopeTan);
-            BottomForm form = Add(kind, FormGeometry.Area(rings), _bed.Frame.Centre(inmost), size, 0, shallow, deep, double.NaN, 0, mean, sure);
+            BottomForm form = Add(kind, FormGeometry.Area(rings), _bed.Frame.Centre(inmost), new(size, 0, shallow, deep, double.NaN, 0, mean, sure));
             foreach (int i in cells)
                 if (_formOf[i] < 0) _formOf[i] = (short)form.Id;
         }
@@ -157,65 +132,18 @@ internal sealed class FormCollector
         }
     }
 
-    private bool Rise(FoundRise rise, FormClass kind, double least)
-    {
-        double size = 2 * Math.Sqrt(rise.Core.Count * _bed.Frame.CellAreaM2 / Math.PI);
-        if (size < FormSizes.LeastRiseS * _bed.ScaleM || (kind == FormClass.Hump && size > FormSizes.MostHumpS * _bed.ScaleM)) return false;
-        double x = 0, y = 0, tan = 0;
-        foreach (int i in rise.Core)
-        {
-            PlanePoint p = _bed.Frame.Centre(i);
-            x += p.XM / rise.Core.Count;
-            y += p.YM / rise.Core.Count;
-            tan = Math.Max(tan, _bed.SlopeTan[i]);
-        }
-
-        PlanePoint middle = new(x, y), top = _bed.Frame.Centre(rise.Top), place = kind == FormClass.Hump ? top : double.IsNaN(_bed.At(x, y)) ? top : middle;
-        double topM = -_bed.Z[rise.Top], passM = -_bed.Z[rise.Pass];
-        BottomForm form = Add(kind, FormGeometry.Point(place), place, size, size, Math.Min(topM, passM), Math.Max(topM, passM), AxisDeg(rise.Core, middle), rise.HeightM, tan, Bed.Sure(rise.HeightM, least));
-        if (size > FormSizes.MostPaintedS * _bed.ScaleM) return true;
-        foreach (int i in rise.Core)
-        {
-            if (_formOf[i] < 0 || kind == FormClass.Hump) _formOf[i] = (short)form.Id;
-            Taken[i] = true;
-        }
-
-        _bed.Paint(Taken, [place], _ => (0.5 * size) + ((kind == FormClass.Hole ? FormSizes.HoleTakenS : FormSizes.HumpTakenS) * _bed.ScaleM));
-        return true;
-    }
-
-    // A pass is a saddle when the ground falls (between rises) or climbs (between hollows) on both sides of the way through.
-    private void Saddle(FoundRise rise, double least, bool hollow)
-    {
-        PlanePoint pass = _bed.Frame.Centre(rise.Pass), top = _bed.Frame.Centre(rise.Top);
-        double d = pass.DistanceToM(top), z = _bed.Z[rise.Pass], reach = (hollow ? FormSizes.SillReachS : FormSizes.SaddleReachS) * _bed.ScaleM;
-        if (d < 1e-6) return;
-        double ux = (top.XM - pass.XM) / d, uy = (top.YM - pass.YM) / d;
-        double side = 0;
-        for (int k = -2; k <= 2; k++)
-        {
-            double c = Math.Cos(k * Math.PI / 8), s = Math.Sin(k * Math.PI / 8), vx = (-uy * c) - (ux * s), vy = (ux * c) - (uy * s);
-            side = Math.Max(side, hollow
-                ? Math.Min(_bed.RiseM(pass, vx, vy, reach, z), _bed.RiseM(pass, -vx, -vy, reach, z))
-                : Math.Min(_bed.FallM(pass, vx, vy, reach, z), _bed.FallM(pass, -vx, -vy, reach, z)));
-        }
-
-        double need = Math.Max((hollow ? FormSizes.SillRiseShare : FormSizes.SaddleFallShare) * Math.Min(rise.HeightM, rise.HigherM), FormSizes.SaddleLeastShare * least);
-        if (side < need) return;
-        BottomForm form = Add(FormClass.Saddle, FormGeometry.Point(pass), pass, 2 * _bed.ScaleM, 2 * _bed.ScaleM, -z, -z, pass.BearingToDeg(top) % 180, side, 0, Bed.Sure(side, need));
-        PaintForm(form.Id, [pass], _ => FormSizes.SaddleS * _bed.ScaleM);
-    }
-
     private void Bend(FoundChannel channel, FoundBend bend, double half)
     {
         PlanePoint apex = channel.Line[bend.Apex];
-        BottomForm form = Add(FormClass.ChannelBend, FormGeometry.Point(apex), apex, bend.LengthM, 2 * half, DepthAt(apex) - channel.BankM[bend.Apex], DepthAt(apex), double.NaN,
-            channel.BankM[bend.Apex], channel.BankM[bend.Apex] / Math.Max(half, _bed.Frame.CellM), Bed.Sure(Math.Abs(bend.TurnRad), double.DegreesToRadians(_bed.Options.BendTurnDeg)));
+        BottomForm form = Add(FormClass.ChannelBend, FormGeometry.Point(apex), apex, new(bend.LengthM, 2 * half, DepthAt(apex) - channel.BankM[bend.Apex], DepthAt(apex), double.NaN, channel.BankM[bend.Apex], channel.BankM[bend.Apex] / Math.Max(half, _bed.Frame.CellM), Bed.Sure(Math.Abs(bend.TurnRad), double.DegreesToRadians(_bed.Options.BendTurnDeg))));
         PaintForm(form.Id, [apex], _ => half + _bed.ScaleM);
     }
 
-    private BottomForm Add(FormClass kind, FormGeometry geometry, PlanePoint place, double lengthM, double widthM, double shallowM, double deepM, double orientationDeg,
-        double prominenceM, double tan, double sure)
+    // What is measured of a form: sizes and depths, m; the bearing it runs, degrees; how far it stands out, m; its edge's slope; how sure it is.
+    private readonly record struct Measures(double LengthM, double WidthM, double ShallowM, double DeepM, double OrientationDeg,
+        double ProminenceM, double Tan, double SureShare);
+
+    private BottomForm Add(FormClass kind, FormGeometry geometry, PlanePoint place, Measures size)
     {
         BottomForm form = new()
         {
@@ -223,14 +151,14 @@ internal sealed class FormCollector
             Class = kind,
             Geometry = geometry,
             Place = place,
-            LengthM = lengthM,
-            WidthM = widthM,
-            ShallowM = Math.Max(0, shallowM),
-            DeepM = deepM,
-            OrientationDeg = orientationDeg,
-            ProminenceM = prominenceM,
-            EdgeSlopeDeg = double.RadiansToDegrees(Math.Atan(tan)),
-            ConfidenceShare = sure,
+            LengthM = size.LengthM,
+            WidthM = size.WidthM,
+            ShallowM = Math.Max(0, size.ShallowM),
+            DeepM = size.DeepM,
+            OrientationDeg = size.OrientationDeg,
+            ProminenceM = size.ProminenceM,
+            EdgeSlopeDeg = double.RadiansToDegrees(Math.Atan(size.Tan)),
+            ConfidenceShare = size.SureShare,
         };
         _forms.Add(form);
         return form;
@@ -256,23 +184,6 @@ internal sealed class FormCollector
         }
 
         return edge;
-    }
-
-    // Bearing of the longer principal axis of cells about their middle, 0 to 180.
-    private double AxisDeg(List<int> cells, PlanePoint middle)
-    {
-        double xx = 0, yy = 0, xy = 0;
-        foreach (int i in cells)
-        {
-            PlanePoint p = _bed.Frame.Centre(i);
-            double dx = p.XM - middle.XM, dy = p.YM - middle.YM;
-            xx += dx * dx;
-            yy += dy * dy;
-            xy += dx * dy;
-        }
-
-        double angle = 0.5 * Math.Atan2(2 * xy, xx - yy);
-        return (450 - double.RadiansToDegrees(angle)) % 180;
     }
 
     private (double ShallowM, double DeepM) Range(IReadOnlyList<PlanePoint> line)

@@ -54,6 +54,8 @@ internal static class FlatContours
         for (int i = 0; i < flat.Length; i++) if (flat[i]) depthM[i] += shift[i];
     }
 
+    // Depth past the nearest sloping cell of a flat one, up to three cells further along the way from it (cells long);
+    // over: how far past, in cells.
     private static double Beyond(float[] depthM, bool[] flat, GridFrame frame, int i, int nearest, double cells, out double over)
     {
         int x = nearest % frame.Nx, y = nearest / frame.Nx;

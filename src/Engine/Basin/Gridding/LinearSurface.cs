@@ -60,6 +60,7 @@ internal static class LinearSurface
         }
     }
 
+    // Where the side from a to b crosses a row, in cells: widens the run from left to right.
     private static void Cut(double ax, double ay, double bx, double by, int row, ref double left, ref double right)
     {
         double low = Math.Min(ay, by), high = Math.Max(ay, by);

@@ -44,8 +44,9 @@ internal static class RasterCorrection
             sheet[i] += (float)((1 - (t * t * (3 - (2 * t)))) * shiftM);
         }
 
+        string way = sum >= 0 ? "deeper" : "shallower";
         done.Add(FormattableString.Invariant(
-            $"{off.Count} soundings on the raster corrected it near them; they are {Math.Abs(sum / off.Count):0.00} m {(sum >= 0 ? "deeper" : "shallower")} in the mean."));
+            $"{off.Count} soundings on the raster corrected it near them; they are {Math.Abs(sum / off.Count):0.00} m {way} in the mean."));
     }
 
     private static double Bilinear(float[] sheet, GridFrame frame, double xM, double yM, float fallback)

@@ -97,6 +97,7 @@ public sealed class BedPosition
             }
         }
 
+        // Adds (sign 1) or takes away (-1) the cells first to last of a row: sum and sum of squares of elevation, and count.
         public void Add(int row, int first, int last, int sign, ref double sum, ref double square, ref double count)
         {
             int from = (row * _width) + Math.Max(0, first), to = (row * _width) + Math.Min(_width - 1, last + 1);

@@ -55,11 +55,7 @@ public sealed class Speech
 
     /// <summary>A sentence or a part of one.</summary>
     /// <param name="sentence">Its English form with its values; values that are words have been said already.</param>
-    public string Say(FormattableString sentence)
-    {
-        Require.NotNull(sentence);
-        return string.Format(Culture, Form(sentence.Format), sentence.GetArguments());
-    }
+    public string Say(SpokenForm sentence) => string.Format(Culture, Form(sentence.Form), sentence.Values);
 
     /// <summary>A word or a sentence without values.</summary>
     public string Plain(string english) => Form(english);

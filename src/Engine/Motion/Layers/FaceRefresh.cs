@@ -60,6 +60,7 @@ internal sealed unsafe class FaceRefresh(InterfaceGrid grid, LayerPair layers, I
         }
     }
 
+    // Roots of the effective depth of count faces, between each cell and the one next places on; open: 0 at a closed face. Gives the largest seen.
     private Vector128<double> Roots(double* offset, double* depth, int next, double* root, double* open, int count, Vector128<double> largest)
     {
         Vector128<double> half = Vector128.Create(0.5), least = Vector128.Create(LeastFaceM), atRest = Vector128.Create(layers.UpperM);

@@ -50,6 +50,7 @@ internal static unsafe class InterfaceKernel
         }
     }
 
+    // Flow out of each of count cells through its four faces: roots of the depth by the motions of faces; stride: cells of a row.
     private static void MoveInterface(double* offset, double* east, double* eastRoot, double* north, double* northRoot, int count, int stride, double flow)
     {
         Vector<double> factor = new(flow);
@@ -92,6 +93,7 @@ internal static unsafe class InterfaceKernel
         }
     }
 
+    // The same without vectors.
     private static void MoveInterfacePlain(double* offset, double* east, double* eastRoot, double* north, double* northRoot, int count, int stride, double flow)
     {
         for (int i = 0; i < count; i++)
@@ -102,6 +104,7 @@ internal static unsafe class InterfaceKernel
         }
     }
 
+    // The same without vectors.
     private static void MoveFacesPlain(double* offset, int next, double* root, double* keep, double* push, double* motion, double* across,
         int stride, int count, double slope, double turn)
     {

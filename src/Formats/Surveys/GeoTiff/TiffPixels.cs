@@ -63,6 +63,7 @@ internal static class TiffPixels
         return true;
     }
 
+    // One block of width by rows cells whose first is x0, y0 of the picture; stride: bytes of a cell.
     private static void Copy(byte[] buffer, TiffShape shape, float[] values, int x0, int y0, int width, int rows, int stride, double noData)
     {
         int columns = Math.Min(width, shape.Columns - x0);

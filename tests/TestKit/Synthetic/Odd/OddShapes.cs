@@ -107,9 +107,12 @@ internal static class OddShapes
     private static OddSurvey Points(OddLake lake, Func<GeoPoint, double, string> coordinates, Func<double, string> properties) =>
         Collection(lake.Places.Select(p => Feature("Point", coordinates(p, lake.DepthM(p)), properties(lake.DepthM(p)))), lake);
 
+    private static string Corner(GeoPoint p) => string.Create(CultureInfo.InvariantCulture, $"{p.LonDeg:F7},{p.LatDeg:F7},0");
+
     private static OddSurvey Kml(OddLake lake, Func<double, string> head) => new("map.kml",
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?><kml xmlns=\"http://www.opengis.net/kml/2.2\"><Document>" + string.Concat(Steps(lake).Select(d =>
-            $"<Placemark>{head(d)}<LineString><coordinates>{string.Join(' ', lake.Ring(d).Append(lake.Ring(d)[0]).Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.LonDeg:F7},{p.LatDeg:F7},0")))}</coordinates></LineString></Placemark>"))
+            $"<Placemark>{head(d)}<LineString><coordinates>{string.Join(' ', lake.Ring(d).Append(lake.Ring(d)[0]).Select(Corner))}"
+                + "</coordinates></LineString></Placemark>"))
         + "</Document></kml>", lake)
     { ToleranceM = 0.3 };
 

@@ -5,7 +5,9 @@ import type { Lines } from "./contours";
 import { readWind } from "./wind";
 
 type Arrays = Record<string, Uint8Array>;
-const nothing = { frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, wind: null, looked: null, chosen: "" };
+const nothing = {
+  water: "", frame: null, contours: null, shoreline: null, belt: null, secondShore: null, spots: [], passes: [], route: null, wind: null, looked: null, chosen: "",
+};
 
 const floats = (bytes: Uint8Array): Float32Array => new Float32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
 const ints = (bytes: Uint8Array): Int32Array => new Int32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
@@ -45,9 +47,10 @@ export function takeContours(arrays: Arrays): void {
 
 function takeWater(drawing: WaterDrawing, arrays: Arrays): void {
   const field = arrays["field"];
-  // The same water read again, as after a reading: what is drawn stays until its better follows, and the day's way with it.
-  const same = drawing.frame && model.frame && JSON.stringify(drawing.frame) === JSON.stringify(model.frame);
-  Object.assign(model, same ? { contours: null, wind: null } : nothing);
+  // The same water read again, as after a reading, or for the first time here after what came with the app: what is drawn stays until its
+  // better follows, and the day's way with it.
+  const water = drawing.frame ? JSON.stringify(drawing.frame) : "", same = water !== "" && water === model.water;
+  Object.assign(model, same ? { contours: null, wind: null } : nothing, { water });
   if (drawing.frame && field) {
     model.frame = drawing.frame;
     model.maxDepthM = drawing.maxDepthM;

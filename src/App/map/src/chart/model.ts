@@ -10,6 +10,8 @@ export interface Position { xM: number; yM: number; headingDeg: number | null; a
 export type BeltDepths = readonly [number, number, number, number, number, number, number];
 
 export interface LakeModel {
+  /** Which water is shown: its frame in words, empty for none. */
+  water: string;
   frame: Frame | null;
   field: Float32Array;
   maxDepthM: number;
@@ -39,7 +41,7 @@ export interface LakeModel {
 }
 
 export const model: LakeModel = {
-  frame: null, field: new Float32Array(), maxDepthM: 0, contours: null, indexStepM: 15.24, shoreline: null, belt: null,
+  water: "", frame: null, field: new Float32Array(), maxDepthM: 0, contours: null, indexStepM: 15.24, shoreline: null, belt: null,
   secondShore: null, whatIf: false, marks: [], spots: [], chosen: "", passes: [], route: null, wind: null, windHour: 0, looked: null, position: null, track: [], jig: null, metric: false,
 };
 

@@ -59,7 +59,11 @@ function isotherms(data: SeasonData, x: (v: number) => number, y: (v: number) =>
     let d = "";
     for (const polygon of tracer.contour(grid, level).coordinates) {
       for (const ring of polygon) {
-        d += `M${ring.map((p) => `${n(x(Math.min(data.days - 1, Math.max(0, p[0]! - 0.5))))} ${n(y((Math.min(rows - 1, Math.max(0, p[1]! - 0.5)) * data.maxDepth) / (rows - 1)))}`).join("L")}Z`;
+        const points = ring.map((p) => {
+          const day = Math.min(data.days - 1, Math.max(0, p[0]! - 0.5)), row = Math.min(rows - 1, Math.max(0, p[1]! - 0.5));
+          return `${n(x(day))} ${n(y((row * data.maxDepth) / (rows - 1)))}`;
+        });
+        d += `M${points.join("L")}Z`;
       }
     }
     if (d) out += `<path class="t${step}" d="${d}"/>`;
