@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using SecondShore.Answers.Documents;
-using SecondShore.Answers.Lake;
 using SecondShore.Answers.Wind;
 
 namespace SecondShore.Cli.Verbs;
