@@ -1,7 +1,5 @@
-using SecondShore.Engine.Basin.Gridding;
 using SecondShore.Engine.Core;
 using SecondShore.Engine.Core.Geo;
-using SecondShore.Engine.Core.Grid;
 
 namespace SecondShore.Engine.Basin.Shape;
 
