@@ -1,7 +1,6 @@
 using SecondShore.Answers.Lake;
 using SecondShore.Answers.Scoring;
 using SecondShore.Bench.Priors;
-using SecondShore.Bench.Priors;
 using SecondShore.Engine.Season;
 using SecondShore.Engine.Water;
 using SecondShore.Formats.Lake;

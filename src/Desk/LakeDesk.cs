@@ -1,4 +1,3 @@
-using SecondShore.Answers;
 using SecondShore.Answers.Wind;
 using SecondShore.Desk.Graph;
 using SecondShore.Desk.Questions;
@@ -78,7 +77,8 @@ public sealed partial class LakeDesk
 
     private T Said<T>(IReadOnlyDictionary<string, byte[]>? beside, Func<T> answer)
     {
-        (_beside, _graph.Units) = (beside ?? Nothing, _units);
+        _beside = beside ?? Nothing;
+        _graph.Units = _units;
         try
         {
             return answer();

@@ -1,4 +1,3 @@
-using SecondShore.Engine.Core.Numerics;
 using SecondShore.Engine.Season;
 
 namespace SecondShore.Answers.Scoring;

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using SecondShore.App.Store;
-using SecondShore.Desk.Entries;
 using SecondShore.Records;
 
 namespace SecondShore.App.Sync;

@@ -1,12 +1,10 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 using System.Text.RegularExpressions;
-using SecondShore.App.Compute;
-using SecondShore.App.Compute.Views;
-using SecondShore.Engine.Basin;
+using SecondShore.Desk.Questions;
+using SecondShore.Desk.Views;
 
-namespace SecondShore.App.Tests;
+namespace SecondShore.Desk.Tests;
 
 /// <summary>What the app shows of a survey file that must be asked about: readings drawn, and the first rows to name columns in.</summary>
 public partial class SurveyAskTests
@@ -32,8 +30,8 @@ public partial class SurveyAskTests
     [Fact]
     public void A_table_whose_columns_nothing_names_shows_its_rows_and_is_read_once_they_are_named()
     {
-        LakeDesk desk = new(new Tray());
-        InspectView seen = Ask(desk, "inspect", new AskAbout(), Unnamed);
+        LakeDesk desk = new(new KeptTray());
+        InspectView seen = desk.Ask(new InspectFiles(), Unnamed);
         TableView table = Assert.Single(seen.Tables);
         Assert.True(table.Waits);
         Assert.False(table.OnlyDepth);
@@ -41,11 +39,11 @@ public partial class SurveyAskTests
         Assert.Equal(3, table.Rows[0].Count);
         NewLakeFacts facts = new("Pond", null, null, "UTC", "Metres", "Depth")
         { Answers = [new SurveyAnswer("pond.csv", """{"x_column":"2","y_column":"1","depth_column":"3"}""")] };
-        InspectView named = Ask(desk, "inspect", new AskAbout(NewLake: facts), Unnamed);
+        InspectView named = desk.Ask(new InspectFiles(facts), Unnamed);
         Assert.Empty(named.Questions);
         Assert.False(Assert.Single(named.Tables).Waits);
         Assert.InRange(named.Surveys[0].MaxDepthM!.Value, 8.5, 9);
-        Assert.True(Ask(desk, "adopt", new AskAbout(NewLake: facts), Unnamed).Taken);
+        Assert.True(desk.Ask(new AdoptFiles(facts), Unnamed).Taken);
     }
 
     [Fact]
@@ -56,7 +54,7 @@ public partial class SurveyAskTests
             ["beds.csv"] = Table("lat,lon,depth_2012,depth_1950",
                 (lat, lon, d) => string.Create(CultureInfo.InvariantCulture, $"{lat:F6},{lon:F6},{d:F2},{d * 1.6:F2}")),
         };
-        InspectView seen = Ask(new LakeDesk(new Tray()), "inspect", new AskAbout(), files);
+        InspectView seen = new LakeDesk(new KeptTray()).Ask(new InspectFiles(), files);
         QuestionView question = Assert.Single(seen.Questions);
         Assert.Equal("Depth", question.Kind);
         TableView table = Assert.Single(seen.Tables);
@@ -71,7 +69,7 @@ public partial class SurveyAskTests
         {
             ["pond.csv"] = Table("lat,lon,depth", (lat, lon, d) => string.Create(CultureInfo.InvariantCulture, $"{lat:F6},{lon:F6},{d / 0.3048:F0}")),
         };
-        QuestionView question = Assert.Single(Ask(new LakeDesk(new Tray()), "inspect", new AskAbout(), files).Questions);
+        QuestionView question = Assert.Single(new LakeDesk(new KeptTray()).Ask(new InspectFiles(), files).Questions);
         PictureView picture = question.Choices[0].Picture!;
         Assert.StartsWith("M", picture.Outline, StringComparison.Ordinal);
         Assert.InRange(picture.DeepX, 40, 60);
@@ -98,18 +96,4 @@ public partial class SurveyAskTests
     private static partial Regex Point();
 
     private static double Away(double x, double y, double toX, double toY) => Math.Sqrt(((x - toX) * (x - toX)) + ((y - toY) * (y - toY)));
-
-    private static InspectView Ask(LakeDesk desk, string verb, AskAbout about, IReadOnlyDictionary<string, byte[]> files) =>
-        JsonSerializer.Deserialize(desk.Answer(verb, JsonSerializer.Serialize(about, ViewsJson.Default.AskAbout), files), ViewsJson.Default.InspectView)!;
-
-    private sealed class Tray : ITray
-    {
-        public void Progress(double share, string what) => Assert.InRange(share, 0, 1.0001);
-
-        public void Put(string name, ReadOnlySpan<byte> bytes)
-        {
-        }
-
-        public void Grid(DepthGrid grid) => Assert.NotNull(grid);
-    }
 }
