@@ -38,7 +38,7 @@ internal sealed class SeasonReadings : IFigure
     private static IEnumerable<Measured> Figures(string name, ScoredLake[] lakes, int[] regions, List<ReadingWorthScore>[] own)
     {
         RegionMeans Over(Func<ReadingWorthScore, double> of) => RegionMeans.Of(regions, i => own[i].Count == 0 ? null : own[i].Average(of))!;
-        RegionMeans ratio = Over(s => s.Ratio), within = Over(s => s.Ratio is < Factor and > 1 / Factor ? 1 : 0), left = Over(s => s.SdAfter / s.SdBefore);
+        RegionMeans ratio = Over(s => s.Ratio), within = Over(s => s.Ratio is < Factor and > 1 / Factor ? 1 : 0), left = Over(s => s.AfterSd / s.NowSd);
         string over = $"over {ratio.Count} regions left out";
         yield return new($"{name}-foretold-over-real", ratio.Median, "", FormattableString.Invariant($"median {over}; wanted {1 / Factor:0.00} to {Factor:0.0}"));
         yield return new($"{name}-within-factor", within.Mean, "share", FormattableString.Invariant($"mean {over}; within a factor of {Factor:0.0}"));
@@ -46,7 +46,7 @@ internal sealed class SeasonReadings : IFigure
         for (int i = 0; i < lakes.Length; i++)
         {
             if (own[i].Count == 0) continue;
-            double was = own[i].Average(s => s.SdBefore), foretold = own[i].Average(s => s.SdForetold), came = own[i].Average(s => s.SdAfter);
+            double was = own[i].Average(s => s.NowSd), foretold = own[i].Average(s => s.SdForetold), came = own[i].Average(s => s.AfterSd);
             string against = FormattableString.Invariant($"left out; from {was:0.00} foretold {foretold:0.00}, came {came:0.00}");
             yield return new($"{name}-{lakes[i].Name}", own[i].Average(s => s.Ratio), "", against, OnPage: false);
         }

@@ -35,10 +35,10 @@ public static class NextReading
 
     private static string Say(ReadingWorth w, UnitSystem units) => (w.Kind, w.Narrows) switch
     {
-        (ReadingKind.HazeDepth, WorthOf.Thermocline) => units.Speech.Say($"The depth of the haze on the sounder over deep water, in a calm hour of the next days: it would narrow the thermocline from {Half(w.SdBefore, units)} either way to about {Half(w.SdAfter, units)}, and the belt with it."),
-        (ReadingKind.HazeDepth, _) => units.Speech.Say($"The depth of the haze on the sounder over deep water, in a calm hour of the next days: it would narrow the date of turnover from {1.28 * w.SdBefore:0} days either way to about {1.28 * w.SdAfter:0}."),
-        (ReadingKind.Oxygen, _) => units.Speech.Say($"An oxygen reading at {units.Depth(w.DepthM)}, just under the thermocline, in the next days: it would narrow the depth where oxygen runs out from {Half(w.SdBefore, units)} either way to about {Half(w.SdAfter, units)}."),
-        _ => units.Speech.Say($"A thermometer lowered to {units.Depth(w.DepthM)}, while the lake is layered: the deep water sets when the lake turns, and it would narrow that date from {1.28 * w.SdBefore:0} days either way to about {1.28 * w.SdAfter:0}."),
+        (ReadingKind.HazeDepth, WorthOf.Thermocline) => units.Speech.Say($"The depth of the haze on the sounder over deep water, in a calm hour of the next days: it would narrow the thermocline from {Half(w.NowSd, units)} either way to about {Half(w.AfterSd, units)}, and the belt with it."),
+        (ReadingKind.HazeDepth, _) => units.Speech.Say($"The depth of the haze on the sounder over deep water, in a calm hour of the next days: it would narrow the date of turnover from {1.28 * w.NowSd:0} days either way to about {1.28 * w.AfterSd:0}."),
+        (ReadingKind.Oxygen, _) => units.Speech.Say($"An oxygen reading at {units.Depth(w.DepthM)}, just under the thermocline, in the next days: it would narrow the depth where oxygen runs out from {Half(w.NowSd, units)} either way to about {Half(w.AfterSd, units)}."),
+        _ => units.Speech.Say($"A thermometer lowered to {units.Depth(w.DepthM)}, while the lake is layered: the deep water sets when the lake turns, and it would narrow that date from {1.28 * w.NowSd:0} days either way to about {1.28 * w.AfterSd:0}."),
     };
 
     /// <summary>Trials worth making: the choices that are nearest to being settled and are not.</summary>

@@ -6,13 +6,13 @@ namespace SecondShore.Answers.Scoring;
 /// <param name="Season">The season's year.</param>
 /// <param name="Kind">The reading.</param>
 /// <param name="Narrows">What it narrows.</param>
-/// <param name="SdBefore">Standard deviation before it: m, or days.</param>
+/// <param name="NowSd">Standard deviation before it: m, or days.</param>
 /// <param name="SdForetold">Standard deviation that was foretold.</param>
-/// <param name="SdAfter">Standard deviation after it.</param>
-public sealed record ReadingWorthScore(int Season, ReadingKind Kind, WorthOf Narrows, double SdBefore, double SdForetold, double SdAfter)
+/// <param name="AfterSd">Standard deviation after it.</param>
+public sealed record ReadingWorthScore(int Season, ReadingKind Kind, WorthOf Narrows, double NowSd, double SdForetold, double AfterSd)
 {
     /// <summary>What was foretold over what came: above 1 where the reading did more than was said.</summary>
-    public double Ratio => SdForetold / SdAfter;
+    public double Ratio => SdForetold / AfterSd;
 }
 
 /// <summary>
@@ -56,7 +56,7 @@ public static class WorthScore
             foreach (ReadingWorth w in worth)
             {
                 if (Sd(before, w.Narrows) is { } was && Sd(after, w.Narrows) is { } sd)
-                    scores.Add(new ReadingWorthScore(season.Year, w.Kind, w.Narrows, was, w.SdAfter, sd));
+                    scores.Add(new ReadingWorthScore(season.Year, w.Kind, w.Narrows, was, w.AfterSd, sd));
             }
         }
     }

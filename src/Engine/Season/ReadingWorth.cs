@@ -4,12 +4,12 @@ namespace SecondShore.Engine.Season;
 /// <param name="Kind">The reading.</param>
 /// <param name="DepthM">Its depth, m; NaN where it has none.</param>
 /// <param name="Narrows">What it narrows.</param>
-/// <param name="SdBefore">Standard deviation of that now: m, or days of turnover.</param>
-/// <param name="SdAfter">Standard deviation to be expected after it.</param>
-public sealed record ReadingWorth(ReadingKind Kind, double DepthM, WorthOf Narrows, double SdBefore, double SdAfter)
+/// <param name="NowSd">Standard deviation of that now: m, or days of turnover.</param>
+/// <param name="AfterSd">Standard deviation to be expected after it.</param>
+public sealed record ReadingWorth(ReadingKind Kind, double DepthM, WorthOf Narrows, double NowSd, double AfterSd)
 {
     /// <summary>Share of the doubt that it takes away, 0 to 1.</summary>
-    public double Share => SdBefore > 0 ? 1 - (SdAfter / SdBefore) : 0;
+    public double Share => NowSd > 0 ? 1 - (AfterSd / NowSd) : 0;
 }
 
 /// <summary>What a reading narrows.</summary>

@@ -26,7 +26,7 @@ public class NextReadingTests
     [Fact]
     public void What_narrows_next_to_nothing_is_not_asked_for()
     {
-        Outlook little = Of([Haze with { SdAfter = 1.9 }, Deep with { SdAfter = 9.5 }], OxygenState.Short);
+        Outlook little = Of([Haze with { AfterSd = 1.9 }, Deep with { AfterSd = 9.5 }], OxygenState.Short);
         string[] said = [.. NextReading.Of(little, LearnLakes.With(""), UnitSystem.Metric)];
         Assert.StartsWith("A Secchi depth", Assert.Single(said));
     }

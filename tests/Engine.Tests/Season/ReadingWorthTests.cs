@@ -16,11 +16,11 @@ public sealed class ReadingWorthTests
     {
         ArmOutlook before = OutlookModel.Compute(Request([])).Lake;
         ReadingWorth haze = Assert.Single(before.Worth, w => w is { Kind: ReadingKind.HazeDepth, Narrows: WorthOf.Thermocline });
-        Assert.True(haze.SdAfter < 0.7 * haze.SdBefore && haze.Share > 0.3, $"{haze}");
-        Assert.InRange(haze.SdBefore / before.ThermoclineM!.Sd, 0.8, 1.25);
+        Assert.True(haze.AfterSd < 0.7 * haze.NowSd && haze.Share > 0.3, $"{haze}");
+        Assert.InRange(haze.NowSd / before.ThermoclineM!.Sd, 0.8, 1.25);
         Reading made = new(At.AddHours(-1), null, ReadingKind.HazeDepth, before.ThermoclineM.Quantile(0.4), null, "r");
         ArmOutlook after = OutlookModel.Compute(Request([made])).Lake;
-        Assert.InRange(haze.SdAfter / after.ThermoclineM!.Sd, 1 / 1.5, 1.5);
+        Assert.InRange(haze.AfterSd / after.ThermoclineM!.Sd, 1 / 1.5, 1.5);
         Assert.True(after.Worth.First(w => w.Kind == ReadingKind.HazeDepth).Share < haze.Share, "the second of a day is worth less");
     }
 
@@ -31,7 +31,7 @@ public sealed class ReadingWorthTests
         Assert.All(lake.Worth, w => Assert.InRange(w.Share, 0, 1));
         ReadingWorth deep = Assert.Single(lake.Worth, w => w.Kind == ReadingKind.Temperature);
         Assert.Equal(WorthOf.Turnover, deep.Narrows);
-        Assert.True(deep.DepthM > 20 && deep.SdAfter <= deep.SdBefore, $"{deep}");
+        Assert.True(deep.DepthM > 20 && deep.AfterSd <= deep.NowSd, $"{deep}");
     }
 
     private static OutlookRequest Request(Reading[] readings) => new()
