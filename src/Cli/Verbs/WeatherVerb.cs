@@ -50,7 +50,7 @@ internal static class WeatherVerb
         using ProgressLine progress = new(surroundings, "Fetching weather");
         WeatherWish wish = new(folder.Site.Position.LatDeg, folder.Site.Position.LonDeg, years, WeatherFiles.YearsOf(folder.Files))
         {
-            Winds = folder.IsUsable ? WindPoints.Of(PreparedLake.From(folder)) : [],
+            Winds = folder.IsUsable ? WindPoints.Of(PreparedLake.From(folder, null, stop)) : [],
         };
         FetchedWeather weather = await fetch.RunAsync(wish, progress, stop).ConfigureAwait(false);
         return (WeatherFiles.Into(folder.Files, weather, surroundings.Clock.GetUtcNow()), weather.Notes.Say(UnitSystem.Metric), weather.Attribution);
