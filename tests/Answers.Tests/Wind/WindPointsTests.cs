@@ -69,7 +69,7 @@ public class WindPointsTests
         for (int row = 0; row < 18; row++)
         {
             string between = row is 8 or 9 ? "3" : "-9999";
-            grid.AppendLine(string.Join(' ', Enumerable.Range(0, 80).Select(x => x is < 26 or > 53 ? "20" : between)));
+            grid.AppendLine(string.Join(' ', Enumerable.Range(0, 80).Select(x => x is < 26 or > 53 ? FormattableString.Invariant($"{20 - (0.01 * x)}") : between)));
         }
 
         MemoryFiles files = new MemoryFiles("twin").With("survey.asc", grid.ToString());
