@@ -45,8 +45,12 @@ public static class ModelError
         return Widen(samples, weights, [.. samples.Select(sd)], low, high);
     }
 
-    /// <inheritdoc cref="Widen(double[], double[], Func{double, double}, double, double)"/>
+    /// <summary>Samples widened by errors of their own standard deviations; the mean stays.</summary>
+    /// <param name="samples">Samples; NaN ones stay NaN.</param>
+    /// <param name="weights">Their weights.</param>
     /// <param name="sd">Standard deviation of the error of each sample, in its unit.</param>
+    /// <param name="low">Least value of a widened sample.</param>
+    /// <param name="high">Greatest value of a widened sample.</param>
     public static (double[] Samples, double[] Weights) Widen(double[] samples, double[] weights, double[] sd, double low, double high)
     {
         ArgumentNullException.ThrowIfNull(samples);
