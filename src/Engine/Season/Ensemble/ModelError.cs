@@ -45,8 +45,8 @@ public static class ModelError
         return Widen(samples, weights, [.. samples.Select(sd)], low, high);
     }
 
-    /// <summary>The same where the errors are known already.</summary>
-    /// <param name="samples">Samples.</param>
+    /// <summary>Samples widened by errors of their own standard deviations; the mean stays.</summary>
+    /// <param name="samples">Samples; NaN ones stay NaN.</param>
     /// <param name="weights">Their weights.</param>
     /// <param name="sd">Standard deviation of the error of each sample, in its unit.</param>
     /// <param name="low">Least value of a widened sample.</param>
