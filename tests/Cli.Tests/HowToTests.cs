@@ -54,7 +54,7 @@ public partial class HowToTests
 
     private static Regex UsageOf(string verb) => new($@"Usage:\s+\S+ {verb}\b");
 
-    [GeneratedRegex(@"(?:secondshore |src/Cli -- |`)(?<verb>lake|check|outlook|shore|wind|rig|day|learn|score-wind|score|weather|doctor|demo)(?=[ `\n])")]
+    [GeneratedRegex(@"(?:secondshore |src/Cli -- |`)(?<verb>lake|survey|check|outlook|shore|wind|rig|day|learn|score-wind|score|weather|doctor|demo)(?=[ `\n])")]
     private static partial Regex Command();
 
     [GeneratedRegex(@"--[a-z][a-z-]*[a-z]")]

@@ -10,6 +10,7 @@ internal static class VerbList
         ArgumentNullException.ThrowIfNull(surroundings);
         yield return DemoVerb.Make(surroundings);
         yield return LakeVerb.Make(surroundings);
+        yield return SurveyVerb.Make(surroundings);
         yield return CheckVerb.Make(surroundings);
         yield return WeatherVerb.Make(surroundings);
         yield return DoctorVerb.Make(surroundings);

@@ -18,9 +18,10 @@ internal static class ServiceText
     private static bool IsShown(char c) => !char.IsControl(c) && !char.IsSurrogate(c)
         && c is not ('\u2028' or '\u2029' or (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069'));
 
-    /// <summary>JSON of bounded depth; null where it is none.</summary>
+    /// <summary>JSON of bounded depth in whole UTF-8; null where it is none.</summary>
     public static JsonDocument? Json(ReadOnlyMemory<byte> body)
     {
+        if (!System.Text.Unicode.Utf8.IsValid(body.Span)) return null;
         try
         {
             return JsonDocument.Parse(body, Options);

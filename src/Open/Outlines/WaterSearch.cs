@@ -53,8 +53,8 @@ public sealed class WaterSearch(PoliteClient client, OpenServices services)
         ArgumentNullException.ThrowIfNull(water);
         string query = string.Create(CultureInfo.InvariantCulture,
             $"[out:json][timeout:60][maxsize:134217728];{(water.IsRelation ? "relation" : "way")}({water.Id});out geom;");
-        Ask ask = Posted(query, Finding.Of($"the number of the water, {water.Source}"),
-            MostShapeBytes) with { KeepFor = TimeSpan.FromDays(30) };
+        Ask ask = Posted(query, Finding.Of($"the number of the water, {water.Source}"), MostShapeBytes);
+        ask = ask with { KeepFor = TimeSpan.FromDays(30) };
         Answer answer = await client.AskAsync(ask, cancel).ConfigureAwait(false);
         return OutlineReply.Read(answer.Body, water, services);
     }

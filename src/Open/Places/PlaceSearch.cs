@@ -24,9 +24,8 @@ public sealed class PlaceSearch(PoliteClient client, OpenServices services)
         string asked = ServiceText.Plain(name, LongestName);
         if (asked.Length < 2) throw new OpenException($"'{asked}' is too short to be searched for. {Otherwise}");
         string joint = services.Geocoder.Query.Length > 0 ? "&" : "?";
-        Ask ask = new(
-            new Uri($"{services.Geocoder.AbsoluteUri}{joint}name={Uri.EscapeDataString(asked)}&count={MostPlaces}&language=en&format=json"),
-            Finding.Of($"the name '{asked}'")) { Otherwise = Otherwise };
+        Uri address = new($"{services.Geocoder.AbsoluteUri}{joint}name={Uri.EscapeDataString(asked)}&count={MostPlaces}&language=en&format=json");
+        Ask ask = new(address, Finding.Of($"the name '{asked}'")) { Otherwise = Otherwise };
         Answer answer = await client.AskAsync(ask, cancel).ConfigureAwait(false);
         IReadOnlyList<FoundPlace> found = Read(answer.Body, services.Geocoder.Host);
         return found.Count > 0 ? found
