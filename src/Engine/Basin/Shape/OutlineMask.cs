@@ -13,6 +13,9 @@ internal sealed record OutlineMask(LocalProjection Projection, GridFrame Frame, 
     /// <summary>Widest outline that is taken for one lake's, m.</summary>
     private const double WidestM = 1_000_000;
 
+    /// <summary>Least width on the whole of what is taken for water, m.</summary>
+    private const double NarrowestM = 0.5;
+
     /// <summary>Finds them; null where the rings enclose no cell of water.</summary>
     /// <param name="sketch">The outline and the wished number of cells.</param>
     /// <param name="mostCells">Cells of the frame at most.</param>
@@ -33,12 +36,15 @@ internal sealed record OutlineMask(LocalProjection Projection, GridFrame Frame, 
             GridFrame frame = FrameOf(box, Math.Sqrt(areaM2 / sketch.WaterCells), mostCells);
             found = new OutlineMask(plane, frame, shore.Mask(frame));
             int count = found.Water.Count(w => w);
-            if (count > 0.7 * sketch.WaterCells && count < 1.4 * sketch.WaterCells) return found;
+            if (count > 0.7 * sketch.WaterCells && count < 1.4 * sketch.WaterCells) break;
             areaM2 = Math.Max(1, count) * frame.CellAreaM2;
         }
 
-        return found?.Water.Contains(true) == true ? found : null;
+        // A line between places far apart is not quite straight in the plane: what it encloses is no water.
+        return found is not null && found.AreaM2 > NarrowestM * Math.Max(box.WidthM, box.HeightM) ? found : null;
     }
+
+    private double AreaM2 => Water.Count(w => w) * Frame.CellAreaM2;
 
     private static GridFrame FrameOf(PlaneBox box, double cellM, int mostCells)
     {
