@@ -135,21 +135,24 @@ internal static class OddAgencies
     {
         Engine.Core.Geo.LocalProjection plane = new(t.At(0));
         return t.Number(x, i => 2000 + plane.ToPlane(t.At(i).LatDeg, t.At(i).LonDeg).XM, 3)
-            .Number(y, i => 5000 + plane.ToPlane(t.At(i).LatDeg, t.At(i).LonDeg).YM, 3).Depth("z", -1).File() with { Lake = null };
+            .Number(y, i => 5000 + plane.ToPlane(t.At(i).LatDeg, t.At(i).LonDeg).YM, 3).Depth("z", -1).File() with
+        { Lake = null };
     }
 
     private static OddSurvey Zoned(OddTable t)
     {
         Formats.Coordinates.CoordinateSystem crs = Formats.Coordinates.CoordinateSystems.FromEpsg(26917, out _)!;
         return t.Column("Easting", i => string.Create(CultureInfo.InvariantCulture, $"17T {crs.FromGeo(t.At(i)).X:F1}"))
-            .Number("Northing", i => crs.FromGeo(t.At(i)).Y, 1).Depth().File() with { MayBeRefused = true };
+            .Number("Northing", i => crs.FromGeo(t.At(i)).Y, 1).Depth().File() with
+        { MayBeRefused = true };
     }
 
     private static OddSurvey Kilometres(OddTable t)
     {
         Formats.Coordinates.CoordinateSystem crs = Formats.Coordinates.CoordinateSystems.FromEpsg(25833, out _)!;
         return t.Number("x_km", i => crs.FromGeo(t.At(i)).X / 1000, 5).Number("y_km", i => crs.FromGeo(t.At(i)).Y / 1000, 5).Depth().File()
-            with { MayBeRefused = true, MustAsk = true };
+            with
+        { MayBeRefused = true, MustAsk = true };
     }
 
     private static OddSurvey Grouped(OddTable t, char group, char point, bool quoted)
@@ -157,7 +160,8 @@ internal static class OddAgencies
         Formats.Coordinates.CoordinateSystem crs = Formats.Coordinates.CoordinateSystems.FromEpsg(quoted ? 26917 : 25833, out _)!;
         NumberFormatInfo form = new() { NumberGroupSeparator = group.ToString(), NumberDecimalSeparator = point.ToString() };
         return t.Column("easting", i => Cell(crs.FromGeo(t.At(i)).X)).Column("northing", i => Cell(crs.FromGeo(t.At(i)).Y))
-            .Column("depth", i => Cell(t.DepthM(i))).File() with { MayBeRefused = true };
+            .Column("depth", i => Cell(t.DepthM(i))).File() with
+        { MayBeRefused = true };
 
         string Cell(double value) => quoted ? "\"" + value.ToString("N2", form) + "\"" : value.ToString("N2", form);
     }

@@ -84,7 +84,8 @@ internal static class OddMaps
         (OddLake first, OddLake second) = Pair(r);
         second.SurfaceM = first.SurfaceM - 3;
         return Tiff(first, 0.05, (at, _) => first.SurfaceM - Math.Max(Bed(first, at), Bed(second, at) + 3), southDeg: 0.022)
-            with { MustAsk = true };
+            with
+        { MustAsk = true };
 
         // Land rises to a plain eight metres above the water, so that neither lake reaches the other.
         static double Bed(OddLake lake, GeoPoint at) => Math.Max(lake.DepthM(at), -8);
@@ -94,7 +95,8 @@ internal static class OddMaps
     {
         (OddLake first, OddLake second) = Pair(r);
         return Tiff(first, 0.05, (at, _) => Math.Max(first.DepthM(at), second.DepthM(at)) is > 0 and var d ? d : double.NaN, southDeg: 0.022)
-            with { MustAsk = true, Others = [second] };
+            with
+        { MustAsk = true, Others = [second] };
     }
 
     private static OddSurvey Plane(OddLake lake)
