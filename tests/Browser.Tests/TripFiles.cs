@@ -18,7 +18,8 @@ internal static class TripFiles
     public static Task<string> LearnedInAppAsync(IPage page, string language) => page.EvaluateAsync<string>("""
         async (language) => {
           const store = await import('/js/app.js'), lake = await store.setting('lake'), records = JSON.parse(await store.recordsJson(lake));
-          return store.ask('learn', JSON.stringify({ metric: false, records, language }), lake, null, null);
+          store.setReader(JSON.stringify({ metric: false, language }));
+          return store.ask('learn', JSON.stringify({ question: 'learn', wish: {}, records }), lake, null, null, null, null);
         }
         """, language);
 

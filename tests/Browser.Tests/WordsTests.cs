@@ -83,9 +83,12 @@ public partial class WordsTests(BrowserFixture fixture)
     private static async Task ImpossibleRigAsync(AppPage app, List<string> foreign)
     {
         string said = await app.Page.EvaluateAsync<string>("""
-            async () => (await import('./js/app.js')).ask('rig',
-              JSON.stringify({ rig: { depthM: 900, speedMps: 0.3, lineKg: 5 }, language: 'de', metric: true }), null, null, null)
-              .then(() => 'answered', (error) => String(error.message))
+            async () => {
+              const app = await import('./js/app.js');
+              app.setReader(JSON.stringify({ metric: true, language: 'de' }));
+              const question = JSON.stringify({ question: 'rig', ask: { depthM: 900, speedMps: 0.3, lineKg: 5 } });
+              return app.ask('rig', question, null, null, null, null, null).then(() => 'answered', (error) => String(error.message));
+            }
             """);
         Assert.StartsWith("said:Die Tiefe ist 900,0 m", said, StringComparison.Ordinal);
         foreign.AddRange(Foreign(said).Select(f => $"an impossible rig: {f}"));
