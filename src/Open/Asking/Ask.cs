@@ -2,7 +2,7 @@ namespace SecondShore.Open.Asking;
 
 /// <summary>One question to an open service. Immutable.</summary>
 /// <param name="Address">Whom to ask, with the whole query.</param>
-/// <param name="Sent">What is sent, in words, such as <c>the name 'Long Lake'</c>: it is told before it goes out.</param>
+/// <param name="Sent">What is sent, in words, such as <c>the name 'Ketterfold'</c>: it is told before it goes out.</param>
 public sealed record Ask(Uri Address, Finding Sent)
 {
     /// <summary>Text of a form to post; null to get.</summary>

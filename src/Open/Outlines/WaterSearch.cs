@@ -124,7 +124,7 @@ public sealed class WaterSearch(PoliteClient client, OpenServices services)
         };
     }
 
-    // Of 'Long Lake, Minnesota' only what stands before the comma is the water's own.
+    // Of 'Ketterfold, Ash County' only what stands before the comma is the water's own.
     private static int RankOf(string name, string? asked)
     {
         string wanted = (asked ?? "").Split(',')[0].Trim();
